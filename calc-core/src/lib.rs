@@ -1,0 +1,9 @@
+//! Whether a bolted trailer joint can be held by clamp.
+//!
+//! Typed text → [`scenario`] → [`evaluate()`] → [`report`]. No input or output, no clock, no global
+//! state: the same scenario always gives the same report, on a server, in a test or in a browser.
+
+#[macro_use]
+extern crate uom;
+
+pub mod quantity;

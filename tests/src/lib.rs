@@ -1,0 +1,1 @@
+//! Checks of calc-core against values that it did not produce.

@@ -1,0 +1,1 @@
+//! Writes index.html from content/ before the page is built.

@@ -1,0 +1,1 @@
+//! The page: Leptos views over calc-core, compiled to WebAssembly.
