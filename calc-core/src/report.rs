@@ -1,0 +1,384 @@
+//! What comes out: verdicts, checks, worked steps. Plain data; the words for its codes stand in
+//! `content/`.
+
+use crate::cite::Cite;
+use crate::quantity::Dimension;
+use crate::scenario::{Field, Input, SupportKind};
+use serde::{Serialize, Serializer};
+
+/// A number with what it measures; serialises with its SI unit beside it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Amount {
+    /// Value in the coherent SI unit.
+    pub si: f64,
+    /// What it measures.
+    pub dimension: Dimension,
+}
+
+impl Amount {
+    /// A number with what it measures.
+    #[must_use]
+    pub const fn new(si: f64, dimension: Dimension) -> Self {
+        Self { si, dimension }
+    }
+}
+
+impl Serialize for Amount {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        use serde::ser::SerializeStruct;
+        let mut out = serializer.serialize_struct("Amount", 2)?;
+        out.serialize_field("value", &self.si)?;
+        out.serialize_field("unit", self.dimension.si_unit())?;
+        out.end()
+    }
+}
+
+/// How a check, or the joint, stands. Ordered from good to bad.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Verdict {
+    /// At most 80 % used.
+    Holds,
+    /// 80 % to 100 % used.
+    Close,
+    /// Outside the range where the formula was checked, or an input is missing.
+    NotChecked,
+    /// More than 100 % used.
+    DoesNotHold,
+}
+
+/// Share used up to which a check holds with something in hand.
+pub const CLOSE_FROM: f64 = 0.80;
+
+impl Verdict {
+    /// The verdict for a share used of what there is; not checked where it is not a number.
+    #[must_use]
+    pub fn of(utilisation: f64) -> Self {
+        match utilisation {
+            u if u.is_nan() => Self::NotChecked,
+            u if u <= CLOSE_FROM => Self::Holds,
+            u if u <= 1.0 => Self::Close,
+            _ => Self::DoesNotHold,
+        }
+    }
+}
+
+/// One line of working: what was put into which formula and what came out.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Step {
+    /// Symbol of the result.
+    pub symbol: &'static str,
+    /// What the result is, in a few words.
+    pub what: &'static str,
+    /// The formula, right-hand side.
+    pub formula: &'static str,
+    /// What was put in.
+    pub inputs: Vec<Term>,
+    /// What came out.
+    pub result: Amount,
+    /// Where the formula comes from.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+/// A symbol with the number that was put in.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Term {
+    /// Symbol in the formula.
+    pub symbol: &'static str,
+    /// The number.
+    #[serde(flatten)]
+    pub amount: Amount,
+}
+
+/// A sentence by key, with the amounts that fill it. The words stand in `content/messages.toml`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Said {
+    /// Key of the sentence.
+    pub code: &'static str,
+    /// What fills `{0}`, `{1}` … in it.
+    pub amounts: Vec<Amount>,
+}
+
+/// The question a check answers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum CheckId {
+    /// Can what lies between head and nut take the wanted clamp?
+    Clamp,
+    /// Does the bolt stay below its proof load while it is tightened?
+    BoltTightening,
+    /// Does the washer stay flat?
+    WasherBending,
+    /// Does the clamp grip the road loads by friction?
+    Slip,
+    /// Do the faces stay together under the outside tension?
+    Opening,
+    /// If it slips: does the bolt shear?
+    BoltShear,
+    /// If it slips: does the wall bear at the hole?
+    WallBearing,
+    /// Does the bolt pass the sleeve, and does the washer reach the sleeve's end?
+    SleeveFit,
+    /// Is the hole far enough from the end of the tube?
+    EndDistance,
+}
+
+/// One check: demand against capacity with its factor, the verdict and the way there.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Check {
+    /// Which question.
+    pub id: CheckId,
+    /// How it stands.
+    pub verdict: Verdict,
+    /// What is asked of it.
+    pub demand: Amount,
+    /// What it has.
+    pub capacity: Amount,
+    /// Factor on the demand.
+    pub factor: f64,
+    /// What the factor is, by key.
+    pub factor_is: &'static str,
+    /// factor × demand / capacity; `None` where not checked.
+    pub utilisation: Option<f64>,
+    /// Why, in plain words, by key.
+    pub reason: Said,
+    /// The working.
+    pub steps: Vec<Step>,
+}
+
+/// A part that can give way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum Part {
+    /// A face of the tube bends inwards.
+    Face,
+    /// The washer dishes.
+    Washer,
+    /// The plate on the face bends.
+    Plate,
+    /// The corner between face and side wall folds under the plate.
+    Corner,
+    /// The side walls yield, cripple or buckle.
+    SideWall,
+    /// The sleeve is squashed or buckles.
+    Sleeve,
+    /// The insert is squashed.
+    Insert,
+    /// The clamped stack is pressed in under the washer.
+    Stack,
+    /// The bolt yields.
+    Bolt,
+}
+
+/// Which strength a number was computed with; never mixed in one number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Strength {
+    /// Specified minimum, welded values where welded, design wall, lower bound of the face curve.
+    /// Verdicts use this.
+    Least,
+    /// Typical values and nominal wall: what is seen on the bench.
+    Likely,
+}
+
+/// Numbers of one face at one strength.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct FaceNumbers {
+    /// Initial stiffness, clamp force per indentation of this face.
+    pub stiffness_n_per_mm: f64,
+    /// Clamp force at an indentation of 1 % of the outside width.
+    pub load_at_1pct_of_width_n: f64,
+    /// Clamp force at an indentation of 3 % of the outside width.
+    pub load_at_3pct_of_width_n: f64,
+    /// Clamp force at the largest indentation that was checked, 6 % of the outside width.
+    pub load_at_6pct_of_width_n: f64,
+    /// Clamp force at which a lasting dent of 0.1 mm stays.
+    pub lasting_dent_from_n: f64,
+    /// Which part gives way.
+    pub gives_way: Part,
+}
+
+/// One face of the tube under its washer or plate.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FaceReport {
+    /// `"head"` or `"nut"`.
+    pub side: &'static str,
+    /// `"washer"`, `"fitting"` or `"spreader"`.
+    pub bears_by: &'static str,
+    /// Outside diameter of the washer.
+    pub washer_outer_mm: f64,
+    /// Factor for a near open end: 1 away from it, 0.5 close to it. Already in the numbers of
+    /// [`SupportReport`], not in those of `least` and `likely` here.
+    pub end_factor: f64,
+    /// With least strength.
+    pub least: FaceNumbers,
+    /// With likely strength.
+    pub likely: FaceNumbers,
+    /// Published chord-face yield-line load, washer as a circular patch, likely strength.
+    pub yield_line_circular_patch_n: f64,
+    /// The same with a square patch as wide as the washer.
+    pub yield_line_square_patch_n: f64,
+    /// Whether all of it lies in the range that the finite-element runs cover, and what does not.
+    pub out_of_range: Vec<RangeNote>,
+}
+
+/// A ratio that lies outside the range where a formula was checked.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct RangeNote {
+    /// The ratio, e.g. `"b/t"`.
+    pub ratio: &'static str,
+    /// Its value.
+    pub value: f64,
+    /// Lowest value that was checked.
+    pub min: f64,
+    /// Highest value that was checked.
+    pub max: f64,
+}
+
+/// Limits of the whole support at one strength.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct SupportNumbers {
+    /// Clamp force from which a lasting dent stays.
+    pub lasting_dent_from_n: f64,
+    /// Clamp force at which each face is in by 1 % of its width (or the support's own limit if lower).
+    pub load_at_1pct_of_width_n: f64,
+    /// Clamp force at which each face is in by 3 % of its width (or the support's own limit if lower).
+    pub load_at_3pct_of_width_n: f64,
+    /// Clamp force that the support is trusted with: the limit used by the clamp check.
+    pub limit_n: f64,
+    /// Which part gives way.
+    pub gives_way: Part,
+    /// Stiffness at the working point (the reached clamp), between the washers.
+    pub stiffness_n_per_mm: f64,
+    /// The lesser of the clamp that the torque gives and the limit.
+    pub clamp_reached_n: f64,
+}
+
+/// What the clamp stands on.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SupportReport {
+    /// Which kind.
+    pub kind: SupportKind,
+    /// The two faces; empty where no hollow face is loaded.
+    pub faces: Vec<FaceReport>,
+    /// With least strength: verdicts.
+    pub least: SupportNumbers,
+    /// With likely strength: what is seen on the bench.
+    pub likely: SupportNumbers,
+    /// Approach of head and nut from the support at the wanted clamp, likely strength; `None` if the
+    /// clamp is not reached in the checked range.
+    pub approach_at_wanted_clamp_mm: Option<f64>,
+    /// Dent of each face (average) at the wanted clamp, likely strength.
+    pub dent_at_wanted_clamp_mm: Option<f64>,
+    /// Dent of each face that stays after loosening, likely strength.
+    pub dent_left_mm: Option<f64>,
+    /// Torque above which the wrench would not click in the checked range, likely strength; `None` if
+    /// the support takes more than the bolt.
+    pub clicks_up_to_nm: Option<f64>,
+}
+
+/// What tightening does.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct TighteningReport {
+    /// Torque on the wrench.
+    pub torque_nm: f64,
+    /// Nut factor.
+    pub nut_factor: f64,
+    /// Scatter about the nominal, as a share.
+    pub scatter_share: f64,
+    /// Least clamp of the scatter, if the support could take it.
+    pub clamp_min_n: f64,
+    /// Nominal clamp, if the support could take it.
+    pub clamp_nominal_n: f64,
+    /// Largest clamp of the scatter, if the support could take it.
+    pub clamp_max_n: f64,
+    /// Tensile stress area.
+    pub stress_area_mm2: f64,
+    /// Proof load (proof stress × stress area).
+    pub proof_load_n: f64,
+    /// Yield load.
+    pub yield_load_n: f64,
+    /// Thread and face friction that the nut factor implies, taken as equal.
+    pub implied_friction: f64,
+    /// Share of the torque that stretches the bolt.
+    pub share_stretch: f64,
+    /// Share of the torque that rubs in the threads.
+    pub share_thread_friction: f64,
+    /// Share of the torque that rubs under the turned face.
+    pub share_face_friction: f64,
+    /// Combined (von Mises) stress at the nominal clamp while the wrench turns.
+    pub combined_stress_nominal_mpa: f64,
+    /// Combined stress at the largest clamp of the scatter, with the friction that goes with it.
+    pub combined_stress_max_mpa: f64,
+}
+
+/// Load on one bolt in the governing case.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct BoltShare {
+    /// Position along the tube from the middle of the group, forward positive.
+    pub along_mm: f64,
+    /// Position across from the middle of the group.
+    pub across_mm: f64,
+    /// Force in the faying plane along the tube.
+    pub force_along_n: f64,
+    /// Force in the faying plane across.
+    pub force_across_n: f64,
+    /// Outside pull along the bolt, opening positive.
+    pub pull_n: f64,
+}
+
+/// Road loads at the coupler and what each bolt gets.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LoadsReport {
+    /// Name of the governing case by key.
+    pub case: &'static str,
+    /// Along the tube, at the ball.
+    pub longitudinal_n: f64,
+    /// Upward or downward, at the ball.
+    pub vertical_n: f64,
+    /// Sideways, at the ball.
+    pub transverse_n: f64,
+    /// Bolt by bolt.
+    pub bolts: Vec<BoltShare>,
+}
+
+/// Losses after tightening and what is left.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct LossesReport {
+    /// Flattening of rough faces.
+    pub embedding_n: f64,
+    /// Loss from temperature against the unfavourable swing.
+    pub temperature_n: f64,
+    /// Least clamp that is left in service.
+    pub left_min_n: f64,
+}
+
+/// The whole answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Report {
+    /// Version of the scenario's meaning.
+    pub version: u32,
+    /// What was put in.
+    pub input: Input,
+    /// Worst verdict of the applicable checks.
+    pub verdict: Verdict,
+    /// The check that decides, first in `checks`.
+    pub weakest: CheckId,
+    /// Tightening.
+    pub tightening: TighteningReport,
+    /// What the clamp stands on.
+    pub support: SupportReport,
+    /// Losses.
+    pub losses: LossesReport,
+    /// Loads.
+    pub loads: LoadsReport,
+    /// Checks, weakest first.
+    pub checks: Vec<Check>,
+    /// Inputs that were derived because nothing was given: field and value in its own unit.
+    pub derived: Vec<(Field, f64)>,
+    /// Things to say that are no check.
+    pub notes: Vec<Said>,
+}

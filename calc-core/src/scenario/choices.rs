@@ -1,0 +1,127 @@
+//! The short names that choices take, and what they mean.
+
+use super::fields::Field;
+use crate::catalog;
+use serde::Serialize;
+
+macro_rules! named {
+    ($(#[$doc:meta])* $Name:ident { $($(#[$vd:meta])* $Variant:ident = $text:literal,)* }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+        pub enum $Name { $($(#[$vd])* #[serde(rename = $text)] $Variant,)* }
+
+        impl $Name {
+            /// All names, in the order shown.
+            pub const NAMES: &'static [&'static str] = &[$($text,)*];
+
+            /// The short name.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$Variant => $text,)* }
+            }
+
+            /// The one with this short name.
+            #[must_use]
+            pub fn by_name(name: &str) -> Option<Self> {
+                match name { $($text => Some(Self::$Variant),)* _ => None }
+            }
+        }
+    };
+}
+
+named! {
+    /// Which way the bolts run.
+    Mount {
+        /// Horizontally through both side walls; the fitting has a cheek on each side: two slip planes.
+        ThroughSides = "through-sides",
+        /// Vertically from the top; the fitting lies on the top face: one slip plane.
+        FromTop = "from-top",
+    }
+}
+
+named! {
+    /// What the wall thickness given is.
+    WallBasis {
+        /// Measured with a caliper.
+        Measured = "measured",
+        /// Nominal of the size ordered: the design wall of its standard counts for verdicts.
+        Nominal = "nominal",
+    }
+}
+
+named! {
+    /// Whether a weld lies within 25 mm (1 in) of the bolt.
+    WeldNear {
+        /// No weld near.
+        No = "no",
+        /// Weld near: heat-affected strength of aluminium counts.
+        Yes = "yes",
+    }
+}
+
+named! {
+    /// The tube end nearest the bolt.
+    TubeEnd {
+        /// Open: near it a face has half the strength.
+        Open = "open",
+        /// Closed by a welded cap.
+        Capped = "capped",
+    }
+}
+
+named! {
+    /// Whether the fitting spreads the washer's load to the side walls.
+    FittingSpreads {
+        /// No, or not known: the washer is taken to press on the tube.
+        No = "no",
+        /// Yes: it lies flat between washer and tube and reaches over both side walls.
+        Yes = "yes",
+    }
+}
+
+named! {
+    /// What lies between head and nut.
+    SupportKind {
+        /// The two faces of the tube, nothing else.
+        Bare = "bare",
+        /// Plates on the faces that carry the load to the side walls.
+        Spreader = "spreader",
+        /// A sleeve round the bolt between the inside faces, cut with a length error.
+        LooseSleeve = "loose-sleeve",
+        /// A sleeve through both faces, ends flush with the outside.
+        ThroughSleeve = "through-sleeve",
+        /// A block or plug that fills the tube round the bolt.
+        SolidInsert = "solid-insert",
+        /// No hollow: a bar or a stack of plates as thick as the tube is deep.
+        Solid = "solid",
+    }
+}
+
+/// The names that a field takes, in the order shown; empty for numbers.
+#[must_use]
+pub fn options(field: Field) -> Vec<&'static str> {
+    fn ids<T>(rows: &'static [T], id: fn(&'static T) -> &'static str) -> Vec<&'static str> {
+        rows.iter().map(id).collect()
+    }
+    match field {
+        Field::Mount => Mount::NAMES.to_vec(),
+        Field::WallBasis => WallBasis::NAMES.to_vec(),
+        Field::WeldNear | Field::SleeveWelded => WeldNear::NAMES.to_vec(),
+        Field::TubeEnd => TubeEnd::NAMES.to_vec(),
+        Field::FittingSpreads => FittingSpreads::NAMES.to_vec(),
+        Field::Support => SupportKind::NAMES.to_vec(),
+        Field::TubeMaterial
+        | Field::FittingMaterial
+        | Field::SpreaderMaterial
+        | Field::SleeveMaterial
+        | Field::InsertMaterial => ids(catalog::materials(), |m| m.id()),
+        Field::Bolt => ids(catalog::threads(), |t| t.id()),
+        Field::Grade => ids(catalog::bolt_grades(), |g| g.id()),
+        Field::Washer => vec!["narrow", "wide"],
+        Field::Lubrication => ids(catalog::nut_factors(), |k| k.id()),
+        Field::Method => ids(catalog::tightening_methods(), |m| m.id()),
+        Field::Surface => ids(catalog::slip_surfaces(), |s| s.id()),
+        Field::Sleeve => ids(catalog::sleeves(), |s| s.id()),
+        _ => Vec::new(),
+    }
+}

@@ -1,0 +1,306 @@
+//! Every input by name: what it is, in which unit it is stored, what range it takes, what it is when
+//! nobody says otherwise.
+//!
+//! One table makes the JSON form, the ranges, the link keys and the form on the page, so that they
+//! cannot disagree.
+
+use crate::quantity::Dimension;
+use serde::{Deserialize, Serialize};
+
+/// How a field is filled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Kind {
+    /// A number; limits and default in the unit of the field's name.
+    Number {
+        /// What it measures.
+        dimension: Dimension,
+        /// Factor from the unit of the name to SI.
+        to_si: f64,
+        /// Lowest value taken.
+        min: f64,
+        /// Highest value taken.
+        max: f64,
+        /// Value when nobody says otherwise; `None`: derived from the other fields.
+        default: Option<f64>,
+    },
+    /// One of a list of short names.
+    Choice {
+        /// Value when nobody says otherwise.
+        default: &'static str,
+    },
+}
+
+macro_rules! fields {
+    (
+        numbers { $($(#[$nd:meta])* $Num:ident $num:ident $nkey:literal $dim:ident * $to_si:literal = $ndef:literal in $min:literal .. $max:literal;)* }
+        derived { $($(#[$dd:meta])* $Der:ident $der:ident $dkey:literal $ddim:ident * $dto_si:literal in $dmin:literal .. $dmax:literal;)* }
+        choices { $($(#[$cd:meta])* $Cho:ident $cho:ident $ckey:literal = $cdef:literal;)* }
+    ) => {
+        /// An input of a scenario.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+        #[serde(rename_all = "snake_case")]
+        pub enum Field { $($(#[$nd])* $Num,)* $($(#[$dd])* $Der,)* $($(#[$cd])* $Cho,)* }
+
+        impl Field {
+            /// All fields, in the order of links and lists.
+            pub const ALL: &'static [Self] = &[$(Self::$Num,)* $(Self::$Der,)* $(Self::$Cho,)*];
+
+            /// The name in JSON, with its unit.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self {
+                    $(Self::$Num => stringify!($num),)*
+                    $(Self::$Der => stringify!($der),)*
+                    $(Self::$Cho => stringify!($cho),)*
+                }
+            }
+
+            /// The key in links; never reused with another meaning.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$Num => $nkey,)* $(Self::$Der => $dkey,)* $(Self::$Cho => $ckey,)* }
+            }
+
+            /// How it is filled.
+            #[must_use]
+            pub const fn kind(self) -> Kind {
+                match self {
+                    $(Self::$Num => Kind::Number { dimension: Dimension::$dim, to_si: $to_si, min: $min, max: $max, default: Some($ndef) },)*
+                    $(Self::$Der => Kind::Number { dimension: Dimension::$ddim, to_si: $dto_si, min: $dmin, max: $dmax, default: None },)*
+                    $(Self::$Cho => Kind::Choice { default: $cdef },)*
+                }
+            }
+        }
+
+        /// What a reader set: plain numbers in the unit that each name says, nothing checked yet.
+        ///
+        /// JSON keeps these names; what is left out takes its default. [`Scenario::new`] checks it.
+        ///
+        /// [`Scenario::new`]: super::Scenario::new
+        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[serde(default, deny_unknown_fields)]
+        pub struct Input {
+            /// Version of the meaning of all fields and defaults.
+            pub version: u32,
+            $($(#[$nd])* pub $num: f64,)*
+            $($(#[$dd])* #[serde(skip_serializing_if = "Option::is_none")] pub $der: Option<f64>,)*
+            $($(#[$cd])* pub $cho: String,)*
+        }
+
+        impl Default for Input {
+            fn default() -> Self {
+                Self {
+                    version: super::VERSION,
+                    $($num: $ndef,)*
+                    $($der: None,)*
+                    $($cho: String::from($cdef),)*
+                }
+            }
+        }
+
+        impl Input {
+            /// The number in a field, in the unit of its name; `None` for choices and for what is
+            /// derived.
+            #[must_use]
+            pub fn number(&self, field: Field) -> Option<f64> {
+                match field { $(Field::$Num => Some(self.$num),)* $(Field::$Der => self.$der,)* $(Field::$Cho => None,)* }
+            }
+
+            /// Sets a number, in the unit of the field's name; `None` goes back to the default. Does
+            /// nothing to a choice.
+            pub fn set_number(&mut self, field: Field, value: Option<f64>) {
+                match field {
+                    $(Field::$Num => self.$num = value.unwrap_or($ndef),)*
+                    $(Field::$Der => self.$der = value,)*
+                    $(Field::$Cho => {})*
+                }
+            }
+
+            /// The chosen name in a field; `None` for numbers.
+            #[must_use]
+            pub fn choice(&self, field: Field) -> Option<&str> {
+                match field { $(Field::$Cho => Some(&self.$cho),)* _ => None }
+            }
+
+            /// Sets a choice. Does nothing to a number.
+            pub fn set_choice(&mut self, field: Field, value: &str) {
+                match field { $(Field::$Cho => self.$cho = String::from(value),)* _ => {} }
+            }
+        }
+    };
+}
+
+fields! {
+    numbers {
+        /// Outside width of the face that the washer presses on, across the bolt.
+        TubeWidth tube_width_mm "b" Length * 1e-3 = 50.8 in 15.0 .. 400.0;
+        /// Outside depth of the tube along the bolt.
+        TubeDepth tube_depth_mm "h" Length * 1e-3 = 76.2 in 15.0 .. 400.0;
+        /// Wall thickness as measured or ordered.
+        TubeWall tube_wall_mm "t" Length * 1e-3 = 3.175 in 0.8 .. 25.0;
+        /// Thickness of the fitting (coupler cheek, bracket) under each washer it passes.
+        FittingThickness fitting_thickness_mm "ft" Length * 1e-3 = 5.0 in 0.0 .. 40.0;
+        /// Bolts in a row along the tube.
+        BoltsAlong bolts_along "na" Count * 1.0 = 2.0 in 1.0 .. 6.0;
+        /// Rows of bolts across the tube.
+        BoltRows bolt_rows "nr" Count * 1.0 = 1.0 in 1.0 .. 3.0;
+        /// Distance between bolts along the tube.
+        SpacingAlong spacing_along_mm "sa" Length * 1e-3 = 75.0 in 10.0 .. 600.0;
+        /// Distance between rows across the tube.
+        SpacingAcross spacing_across_mm "sr" Length * 1e-3 = 40.0 in 10.0 .. 400.0;
+        /// Wanted clamp as a share of the bolt's proof load; used when no torque is given.
+        PreloadShare preload_share "ps" Share * 1.0 = 0.75 in 0.05 .. 1.0;
+        /// Thickness of the spreader plate.
+        SpreaderThickness spreader_thickness_mm "pt" Length * 1e-3 = 6.35 in 1.0 .. 40.0;
+        /// Length of the spreader plate along the tube.
+        SpreaderLength spreader_length_mm "pl" Length * 1e-3 = 76.2 in 10.0 .. 600.0;
+        /// How much shorter the loose sleeve or insert is than the space between the walls; negative: longer.
+        SleeveShort sleeve_short_mm "sg" Length * 1e-3 = 0.25 in -3.0 .. 10.0;
+        /// Mass of the loaded trailer.
+        TrailerMass trailer_mass_kg "m" Mass * 1.0 = 900.0 in 50.0 .. 4500.0;
+        /// Share of the trailer's weight that rests on the coupler.
+        TongueShare tongue_share "ts" Share * 1.0 = 0.125 in 0.0 .. 0.5;
+        /// Factor on the resting weight for bumps.
+        VerticalFactor vertical_factor "vf" Ratio * 1.0 = 3.0 in 1.0 .. 6.0;
+        /// Deceleration in braking (and pull-away), in g, that the coupler passes on from the whole trailer.
+        Braking braking_g "bg" Ratio * 1.0 = 0.5 in 0.0 .. 2.0;
+        /// Sideways acceleration in g acting on the tongue load.
+        Side side_g "lg" Ratio * 1.0 = 0.3 in 0.0 .. 2.0;
+        /// Ball centre ahead of the middle of the bolt group.
+        BallAhead ball_ahead_mm "ba" Length * 1e-3 = 150.0 in 0.0 .. 1500.0;
+        /// Ball centre below the middle of the bolt group; negative: above.
+        BallBelow ball_below_mm "bb" Length * 1e-3 = 40.0 in -500.0 .. 500.0;
+        /// How much colder or hotter than at tightening the joint gets.
+        TemperatureSwing temperature_swing_k "dt" TemperatureStep * 1.0 = 35.0 in 0.0 .. 100.0;
+    }
+    derived {
+        /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
+        CornerRadius tube_corner_radius_mm "ro" Length * 1e-3 in 0.0 .. 60.0;
+        /// Yield strength of the tube as the reader knows it; left out: the material's row.
+        TubeYield tube_yield_mpa "fy" Stress * 1e6 in 20.0 .. 1200.0;
+        /// Tensile strength of the tube as the reader knows it; left out: the material's row.
+        TubeUltimate tube_ultimate_mpa "fu" Stress * 1e6 in 40.0 .. 1500.0;
+        /// Modulus of elasticity of the tube; left out: the material's row.
+        TubeModulus tube_modulus_gpa "em" Stress * 1e9 in 40.0 .. 230.0;
+        /// Poisson's ratio of the tube; left out: the material's row.
+        TubePoisson tube_poisson "nu" Ratio * 1.0 in 0.2 .. 0.4;
+        /// From the bolt to the open end of the tube; left out: far from an end.
+        EndDistance end_distance_mm "ed" Length * 1e-3 in 5.0 .. 5000.0;
+        /// Hole in the tube; left out: the normal clearance hole of the bolt.
+        Hole hole_mm "dh" Length * 1e-3 in 5.0 .. 80.0;
+        /// Outside diameter of the washer; left out: the washer's row.
+        WasherOuter washer_outer_mm "wo" Length * 1e-3 in 8.0 .. 200.0;
+        /// Thickness of the washer; left out: the washer's row.
+        WasherThickness washer_thickness_mm "wt" Length * 1e-3 in 0.5 .. 30.0;
+        /// Torque on the wrench; left out: what the wanted clamp needs.
+        Torque torque_nm "tq" Torque * 1.0 in 0.5 .. 3000.0;
+        /// Nut factor K; left out: the lubrication's row.
+        NutFactor nut_factor "k" Ratio * 1.0 in 0.05 .. 0.6;
+        /// Scatter of the clamp about its nominal; left out: the method's row.
+        Scatter scatter_share "sc" Share * 1.0 in 0.0 .. 0.6;
+        /// Friction coefficient between the clamped faces; left out: the surface's row.
+        FayingFriction faying_friction "mu" Ratio * 1.0 in 0.02 .. 0.8;
+        /// Width of the spreader plate across the face; left out: the full width of the tube.
+        SpreaderWidth spreader_width_mm "pw" Length * 1e-3 in 10.0 .. 400.0;
+        /// Outside diameter of a sleeve that is not in the list; left out: the sleeve's row.
+        SleeveOuter sleeve_outer_mm "so" Length * 1e-3 in 6.0 .. 120.0;
+        /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
+        SleeveWall sleeve_wall_mm "sw" Length * 1e-3 in 0.5 .. 40.0;
+    }
+    choices {
+        /// Which way the bolts run: through the sides (cross-bolted) or from the top.
+        Mount mount "mt" = "through-sides";
+        /// Material of the tube.
+        TubeMaterial tube_material "tm" = "6061-t6";
+        /// Whether the wall was measured or is the nominal of the size ordered.
+        WallBasis wall_basis "wb" = "measured";
+        /// Whether a weld lies within 25 mm (1 in) of the bolt.
+        WeldNear weld_near "wn" = "no";
+        /// Whether the tube end nearest the bolt is open or closed by a welded cap.
+        TubeEnd tube_end "te" = "open";
+        /// Material of the fitting.
+        FittingMaterial fitting_material "fm" = "a36";
+        /// Whether the fitting lies between washer and tube and reaches over both side walls.
+        FittingSpreads fitting_spreads "fs" = "no";
+        /// Bolt size.
+        Bolt bolt "d" = "unc-1.2";
+        /// Bolt strength grade or class.
+        Grade bolt_grade "cl" = "sae-5";
+        /// Washer series under head and nut.
+        Washer washer "ws" = "narrow";
+        /// State of threads and faces: gives the nut factor.
+        Lubrication lubrication "lu" = "zinc";
+        /// How the clamp is controlled: gives the scatter.
+        Method tightening "tg" = "wrench";
+        /// State of the clamped faces: gives the friction coefficient.
+        Surface faying_surface "su" = "bare-clean";
+        /// What the clamp stands on.
+        Support support "sp" = "bare";
+        /// Material of the spreader plate.
+        SpreaderMaterial spreader_material "pm" = "a36";
+        /// Sleeve stock.
+        Sleeve sleeve "sl" = "rt-0.750x0.120";
+        /// Material of the sleeve.
+        SleeveMaterial sleeve_material "sm" = "a513-1020";
+        /// Whether the sleeve is welded to the tube at both ends.
+        SleeveWelded sleeve_welded "wd" = "no";
+        /// Material of the solid insert.
+        InsertMaterial insert_material "im" = "6061-t6";
+    }
+}
+
+impl Field {
+    /// Lowest and highest value in SI and in the unit of the name: `(min, max)`; `None` for choices.
+    #[must_use]
+    pub const fn range(self) -> Option<(f64, f64)> {
+        match self.kind() {
+            Kind::Number { min, max, .. } => Some((min, max)),
+            Kind::Choice { .. } => None,
+        }
+    }
+
+    /// Factor from the unit of the name to SI; 1 for choices.
+    #[must_use]
+    pub const fn to_si(self) -> f64 {
+        match self.kind() {
+            Kind::Number { to_si, .. } => to_si,
+            Kind::Choice { .. } => 1.0,
+        }
+    }
+
+    /// The field with this JSON name.
+    #[must_use]
+    pub fn by_name(name: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|f| f.name() == name)
+    }
+
+    /// The field with this link key.
+    #[must_use]
+    pub fn by_key(key: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|f| f.key() == key)
+    }
+}
+
+impl Input {
+    /// Whether a field stands at its default.
+    #[must_use]
+    pub fn is_default(&self, field: Field) -> bool {
+        match field.kind() {
+            Kind::Number { default, .. } => self.number(field) == default,
+            Kind::Choice { default } => self.choice(field) == Some(default),
+        }
+    }
+
+    /// Puts a field back to its default.
+    pub fn reset(&mut self, field: Field) {
+        match field.kind() {
+            Kind::Number { default, .. } => self.set_number(field, default),
+            Kind::Choice { default } => self.set_choice(field, default),
+        }
+    }
+
+    /// The fields that differ from their defaults, in list order.
+    pub fn changed(&self) -> impl Iterator<Item = Field> + '_ {
+        Field::ALL.iter().copied().filter(|f| !self.is_default(*f))
+    }
+}

@@ -1,0 +1,18 @@
+//! What the reader set, checked once on the way in.
+//!
+//! [`Input`] is the plain form (JSON, link, page); [`Scenario`] is the checked one that
+//! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
+//! without saying so.
+
+mod choices;
+mod check;
+mod fields;
+
+pub use choices::{
+    FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+};
+pub use check::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
+pub use fields::{Field, Input, Kind};
+
+/// Version of the meaning of all fields and of all defaults; frozen once links exist.
+pub const VERSION: u32 = 1;
