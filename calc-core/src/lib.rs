@@ -6,4 +6,6 @@
 #[macro_use]
 extern crate uom;
 
+pub mod catalog;
+pub mod cite;
 pub mod quantity;

@@ -1,0 +1,519 @@
+//! Bolt grades and property classes.
+
+use uom::si::f64::TemperatureCoefficient;
+use uom::si::temperature_coefficient::per_kelvin;
+
+use super::pretension::PretensionGroup;
+use super::printed::PrintedStress::{self, Ksi, Mpa};
+use super::threads::{System, Thread};
+use crate::cite::{Cite, Flag};
+use crate::quantity::{InUnits, Stress, mpa};
+
+/// Strengths of a grade at one size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoltStrength {
+    /// Proof strength. `None` where the standard gives none (A307). For stainless bolts, whose
+    /// standards give none either, the 0.2 % proof stress stands in for it.
+    pub proof: Option<Stress>,
+    /// Yield strength or 0.2 % proof stress; `None` where the standard gives none (A307).
+    pub yield_: Option<Stress>,
+    /// Tensile strength.
+    pub tensile: Stress,
+    /// Source.
+    pub cite: Cite,
+}
+
+/// Strengths over a range of sizes, as printed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Range {
+    /// Least and greatest major diameter, in the unit of the grade's system.
+    sizes: [f64; 2],
+    proof: Option<PrintedStress>,
+    yield_: Option<PrintedStress>,
+    tensile: PrintedStress,
+    cite: Cite,
+}
+
+/// What a bolt is made of, as far as stiffness and temperature go.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Body {
+    modulus_gpa: f64,
+    expansion_per_kelvin: f64,
+    cite_modulus: Cite,
+    cite_expansion: Cite,
+}
+
+/// A bolt grade (inch) or property class (metric).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoltGrade {
+    id: &'static str,
+    label: &'static str,
+    head_mark: &'static str,
+    system: System,
+    /// Structural bolts are made in a few coarse sizes only.
+    structural: Option<PretensionGroup>,
+    ranges: &'static [Range],
+    body: Body,
+    note: &'static str,
+}
+
+impl BoltGrade {
+    /// Id: `sae-5`, `a325`, `iso-8.8`, `a2-70`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.id
+    }
+
+    /// Name for people.
+    #[must_use]
+    pub const fn label(&self) -> &'static str {
+        self.label
+    }
+
+    /// What is stamped on the head, in words.
+    #[must_use]
+    pub const fn head_mark(&self) -> &'static str {
+        self.head_mark
+    }
+
+    /// Inch or metric.
+    #[must_use]
+    pub const fn system(&self) -> System {
+        self.system
+    }
+
+    /// What to know about the figures; empty if nothing.
+    #[must_use]
+    pub const fn note(&self) -> &'static str {
+        self.note
+    }
+
+    /// Strengths of this grade in this thread; `None` if the grade is not made in it.
+    #[must_use]
+    pub fn strength(&self, thread: &Thread) -> Option<BoltStrength> {
+        if thread.system() != self.system || (self.structural.is_some() && !structural_size(thread))
+        {
+            return None;
+        }
+        let size = thread.major().si() / unit_of(self.system);
+        self.ranges
+            .iter()
+            .find(|range| {
+                let [least, greatest] = range.sizes;
+                (least - 1e-6..=greatest + 1e-6).contains(&size)
+            })
+            .map(|range| BoltStrength {
+                proof: range.proof.map(PrintedStress::stress),
+                yield_: range.yield_.map(PrintedStress::stress),
+                tensile: range.tensile.stress(),
+                cite: range.cite,
+            })
+    }
+
+    /// Whether the grade is made in this thread.
+    #[must_use]
+    pub fn fits(&self, thread: &Thread) -> bool {
+        self.strength(thread).is_some()
+    }
+
+    /// Whether the grade may be tightened to a stated preload. A307 may not: AISC 360-22 J3.1.
+    #[must_use]
+    pub fn may_be_pretensioned(&self) -> bool {
+        self.ranges.iter().all(|range| range.proof.is_some())
+    }
+
+    /// Source of [`may_be_pretensioned`](Self::may_be_pretensioned).
+    pub const PRETENSION_CITE: Cite = Cite::new("aisc-360-22", "J3.1", Flag::Read);
+
+    /// Group of AISC 360-22 Table J3.1 that the grade belongs to.
+    #[must_use]
+    pub const fn pretension_group(&self) -> Option<PretensionGroup> {
+        self.structural
+    }
+
+    /// Modulus of elasticity `E`.
+    #[must_use]
+    pub fn modulus(&self) -> Stress {
+        mpa(self.body.modulus_gpa * 1e3)
+    }
+
+    /// Source of the modulus.
+    #[must_use]
+    pub const fn cite_modulus(&self) -> Cite {
+        self.body.cite_modulus
+    }
+
+    /// Coefficient of linear thermal expansion `α`.
+    #[must_use]
+    pub fn expansion(&self) -> TemperatureCoefficient {
+        TemperatureCoefficient::new::<per_kelvin>(self.body.expansion_per_kelvin)
+    }
+
+    /// Source of the expansion coefficient.
+    #[must_use]
+    pub const fn cite_expansion(&self) -> Cite {
+        self.body.cite_expansion
+    }
+}
+
+fn unit_of(system: System) -> f64 {
+    match system {
+        System::Inch => 0.0254,
+        System::Metric => 1e-3,
+    }
+}
+
+/// Structural bolts: coarse thread, 1/2, 5/8, 3/4, 7/8, 1 in (from memory; the strength table gives
+/// the range only).
+fn structural_size(thread: &Thread) -> bool {
+    !thread.fine() && matches!(thread.size(), "1.2" | "5.8" | "3.4" | "7.8" | "1")
+}
+
+const STEEL: Body = Body {
+    modulus_gpa: 207.0,
+    expansion_per_kelvin: 11.7e-6,
+    cite_modulus: Cite::new("shigley-9e", "Table 8-8", Flag::Read),
+    cite_expansion: Cite::new(
+        "handbook-recalled",
+        "carbon steel, 11.7 to 12",
+        Flag::Memory,
+    ),
+};
+const STAINLESS_304: Body = Body {
+    modulus_gpa: 193.0,
+    expansion_per_kelvin: 17.2e-6,
+    cite_modulus: Cite::new(
+        "handbook-recalled",
+        "austenitic stainless, 193 to 200 GPa",
+        Flag::Memory,
+    ),
+    cite_expansion: Cite::new("handbook-recalled", "stainless 304", Flag::Memory),
+};
+const STAINLESS_316: Body = Body {
+    expansion_per_kelvin: 16.0e-6,
+    cite_expansion: Cite::new("handbook-recalled", "stainless 316", Flag::Memory),
+    ..STAINLESS_304
+};
+
+const SAE: Cite = Cite::new("sae-j429", "strength table", Flag::Read);
+const A307: Cite = Cite::new("astm-a307", "Grade A", Flag::Read);
+const F3125: Cite = Cite::new("astm-f3125", "strength table", Flag::Read);
+const F593: Cite = Cite::new("astm-f593", "CW1 and CW2", Flag::Memory);
+const ISO: Cite = Cite::new("iso-898-1", "Table 3", Flag::ReadSecondHand);
+const STAINLESS: Cite = Cite::new("iso-3506-1", "strength table", Flag::ReadSecondHand);
+
+const fn ksi_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite: Cite) -> Range {
+    Range {
+        sizes,
+        proof: Some(Ksi(proof)),
+        yield_: Some(Ksi(yield_)),
+        tensile: Ksi(tensile),
+        cite,
+    }
+}
+
+const fn mpa_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite: Cite) -> Range {
+    Range {
+        sizes,
+        proof: Some(Mpa(proof)),
+        yield_: Some(Mpa(yield_)),
+        tensile: Mpa(tensile),
+        cite,
+    }
+}
+
+const fn inch_grade(
+    id: &'static str,
+    label: &'static str,
+    head_mark: &'static str,
+    ranges: &'static [Range],
+    note: &'static str,
+) -> BoltGrade {
+    BoltGrade {
+        id,
+        label,
+        head_mark,
+        system: System::Inch,
+        structural: None,
+        ranges,
+        body: STEEL,
+        note,
+    }
+}
+
+const fn structural(
+    id: &'static str,
+    label: &'static str,
+    head_mark: &'static str,
+    ranges: &'static [Range],
+    group: PretensionGroup,
+) -> BoltGrade {
+    let mut grade = inch_grade(id, label, head_mark, ranges, STRUCTURAL_NOTE);
+    grade.structural = Some(group);
+    grade
+}
+
+const fn class(
+    id: &'static str,
+    label: &'static str,
+    head_mark: &'static str,
+    ranges: &'static [Range],
+    body: Body,
+    note: &'static str,
+) -> BoltGrade {
+    BoltGrade {
+        id,
+        label,
+        head_mark,
+        system: System::Metric,
+        structural: None,
+        ranges,
+        body,
+        note,
+    }
+}
+
+const STRUCTURAL_NOTE: &str = "Heavy hex head, larger than the hexagon listed with the thread.";
+const STAINLESS_NOTE: &str = "No proof strength in the standard: its 0.2 % proof stress is used. Above M20 older editions allow less, so the grade is listed to M20 only.";
+
+static BOLT_GRADES: [BoltGrade; 20] = [
+    inch_grade(
+        "sae-2",
+        "SAE Grade 2",
+        "no mark",
+        &[
+            ksi_range([0.25, 0.75], 55.0, 57.0, 74.0, SAE),
+            ksi_range([0.75, 1.5], 33.0, 36.0, 60.0, SAE),
+        ],
+        "The higher row, up to 3/4 in, is for bolts up to 6 in long.",
+    ),
+    inch_grade(
+        "sae-5",
+        "SAE Grade 5",
+        "3 radial lines",
+        &[
+            ksi_range([0.25, 1.0], 85.0, 92.0, 120.0, SAE),
+            ksi_range([1.0, 1.5], 74.0, 81.0, 105.0, SAE),
+        ],
+        "",
+    ),
+    inch_grade(
+        "sae-8",
+        "SAE Grade 8",
+        "6 radial lines",
+        &[ksi_range([0.25, 1.5], 120.0, 130.0, 150.0, SAE)],
+        "",
+    ),
+    inch_grade(
+        "a307",
+        "ASTM A307 Grade A",
+        "307A",
+        &[Range {
+            sizes: [0.25, 4.0],
+            proof: None,
+            yield_: None,
+            tensile: Ksi(60.0),
+            cite: A307,
+        }],
+        "Must not be used where a preload is specified.",
+    ),
+    structural(
+        "a325",
+        "ASTM F3125 Grade A325",
+        "A325",
+        &[ksi_range([0.5, 1.0], 85.0, 92.0, 120.0, F3125)],
+        PretensionGroup::Group120,
+    ),
+    structural(
+        "a490",
+        "ASTM F3125 Grade A490",
+        "A490",
+        &[ksi_range([0.5, 1.5], 120.0, 130.0, 150.0, F3125)],
+        PretensionGroup::Group150,
+    ),
+    class(
+        "iso-4.6",
+        "Class 4.6",
+        "4.6",
+        &[mpa_range([1.6, 39.0], 225.0, 240.0, 400.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-4.8",
+        "Class 4.8",
+        "4.8",
+        &[mpa_range([1.6, 16.0], 310.0, 340.0, 420.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-5.6",
+        "Class 5.6",
+        "5.6",
+        &[mpa_range([1.6, 39.0], 280.0, 300.0, 500.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-5.8",
+        "Class 5.8",
+        "5.8",
+        &[mpa_range([1.6, 39.0], 380.0, 420.0, 520.0, ISO)],
+        STEEL,
+        "A supplier lists its yield as 400 MPa, the nominal value; the standard's least is 420.",
+    ),
+    class(
+        "iso-6.8",
+        "Class 6.8",
+        "6.8",
+        &[mpa_range([1.6, 39.0], 440.0, 480.0, 600.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-8.8",
+        "Class 8.8",
+        "8.8",
+        &[
+            mpa_range([1.6, 16.0], 580.0, 640.0, 800.0, ISO),
+            mpa_range([16.0, 39.0], 600.0, 660.0, 830.0, ISO),
+        ],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-9.8",
+        "Class 9.8",
+        "9.8",
+        &[mpa_range([1.6, 16.0], 650.0, 720.0, 900.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-10.9",
+        "Class 10.9",
+        "10.9",
+        &[mpa_range([1.6, 39.0], 830.0, 940.0, 1040.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "iso-12.9",
+        "Class 12.9",
+        "12.9",
+        &[mpa_range([1.6, 39.0], 970.0, 1100.0, 1220.0, ISO)],
+        STEEL,
+        "",
+    ),
+    class(
+        "a2-70",
+        "Stainless A2-70",
+        "A2-70",
+        &[mpa_range([1.6, 20.0], 450.0, 450.0, 700.0, STAINLESS)],
+        STAINLESS_304,
+        STAINLESS_NOTE,
+    ),
+    class(
+        "a2-80",
+        "Stainless A2-80",
+        "A2-80",
+        &[mpa_range([1.6, 20.0], 600.0, 600.0, 800.0, STAINLESS)],
+        STAINLESS_304,
+        STAINLESS_NOTE,
+    ),
+    class(
+        "a4-70",
+        "Stainless A4-70",
+        "A4-70",
+        &[mpa_range([1.6, 20.0], 450.0, 450.0, 700.0, STAINLESS)],
+        STAINLESS_316,
+        STAINLESS_NOTE,
+    ),
+    class(
+        "a4-80",
+        "Stainless A4-80",
+        "A4-80",
+        &[mpa_range([1.6, 20.0], 600.0, 600.0, 800.0, STAINLESS)],
+        STAINLESS_316,
+        STAINLESS_NOTE,
+    ),
+    BoltGrade {
+        body: STAINLESS_304,
+        ..inch_grade(
+            "f593-cw",
+            "ASTM F593 stainless, cold worked",
+            "F593C or F593G to 5/8 in, F593D or F593H above",
+            &[
+                ksi_range([0.25, 0.625], 65.0, 65.0, 100.0, F593),
+                ksi_range([0.75, 1.5], 45.0, 45.0, 85.0, F593),
+            ],
+            "No proof strength in the standard: its 0.2 % proof stress is used.",
+        )
+    },
+];
+
+/// All bolt grades: inch, then metric, then stainless.
+#[must_use]
+pub fn bolt_grades() -> &'static [BoltGrade] {
+    &BOLT_GRADES
+}
+
+/// The bolt grade with this id.
+#[must_use]
+pub fn bolt_grade(id: &str) -> Option<&'static BoltGrade> {
+    BOLT_GRADES.iter().find(|grade| grade.id == id)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::{thread, threads};
+    use crate::quantity::ksi;
+
+    #[test]
+    fn size_ranges_part_where_the_tables_part() {
+        let proof = |grade: &str, size: &str| {
+            bolt_grade(grade)
+                .unwrap()
+                .strength(thread(size).unwrap())
+                .and_then(|strength| strength.proof)
+        };
+        assert_eq!(proof("sae-2", "unc-3.4"), Some(ksi(55.0)));
+        assert_eq!(proof("sae-2", "unc-7.8"), Some(ksi(33.0)));
+        assert_eq!(proof("iso-8.8", "m16"), Some(mpa(580.0)));
+        assert_eq!(proof("iso-8.8", "m18"), Some(mpa(600.0)));
+        assert_eq!(proof("iso-9.8", "m18"), None);
+        assert_eq!(proof("sae-5", "m12"), None);
+        assert_eq!(proof("a325", "unc-9.16"), None);
+        assert_eq!(proof("a325", "unf-1.2"), None);
+        assert_eq!(proof("a307", "unc-1.2"), None);
+    }
+
+    #[test]
+    fn only_a307_refuses_a_preload() {
+        let refused: Vec<_> = bolt_grades()
+            .iter()
+            .filter(|grade| !grade.may_be_pretensioned())
+            .map(BoltGrade::id)
+            .collect();
+        assert_eq!(refused, ["a307"]);
+    }
+
+    #[test]
+    fn strengths_rise_from_proof_to_tensile_and_every_grade_fits_something() {
+        for grade in bolt_grades() {
+            let strengths: Vec<_> = threads().iter().filter_map(|t| grade.strength(t)).collect();
+            assert!(!strengths.is_empty(), "{} fits no thread", grade.label());
+            for strength in strengths {
+                if let (Some(proof), Some(yield_)) = (strength.proof, strength.yield_) {
+                    assert!(
+                        proof <= yield_ && yield_ < strength.tensile,
+                        "{}",
+                        grade.label()
+                    );
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,413 @@
+//! Nut factors, and slip coefficients of the surfaces that are clamped together.
+
+use crate::cite::{Cite, Flag};
+
+/// Nut factor `K` of `T = K d F` for one condition of thread and bearing face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NutFactor {
+    id: &'static str,
+    label: &'static str,
+    low_typical_high: [f64; 3],
+    cite: Cite,
+    cite_range: Cite,
+    note: &'static str,
+}
+
+impl NutFactor {
+    /// Id: `dry`, `zinc`, `unknown`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.id
+    }
+
+    /// Condition, for people.
+    #[must_use]
+    pub const fn label(&self) -> &'static str {
+        self.label
+    }
+
+    /// Lowest published value.
+    #[must_use]
+    pub const fn low(&self) -> f64 {
+        self.low_typical_high[0]
+    }
+
+    /// Value to reckon with.
+    #[must_use]
+    pub const fn typical(&self) -> f64 {
+        self.low_typical_high[1]
+    }
+
+    /// Highest published value.
+    #[must_use]
+    pub const fn high(&self) -> f64 {
+        self.low_typical_high[2]
+    }
+
+    /// Source of the typical value.
+    #[must_use]
+    pub const fn cite(&self) -> Cite {
+        self.cite
+    }
+
+    /// Source of the lowest and the highest value.
+    #[must_use]
+    pub const fn cite_range(&self) -> Cite {
+        self.cite_range
+    }
+
+    /// What to know about the figures; empty if nothing.
+    #[must_use]
+    pub const fn note(&self) -> &'static str {
+        self.note
+    }
+}
+
+const SHIGLEY: Cite = Cite::new("shigley-9e", "Table 8-15", Flag::ReadSecondHand);
+const MAKER: Cite = Cite::new(
+    "fastener-maker-page",
+    "nut factor ranges",
+    Flag::ReadSecondHand,
+);
+const BARE_STEEL: Cite = Cite::new("bolt-handbook", "ch. 2, Table 1", Flag::ReadSecondHand);
+const RECALLED: Cite = Cite::new("trade-practice", "nut factor ranges", Flag::Memory);
+const MIDDLE: Cite = Cite::new("fastener-maker-page", "middle of the range", Flag::Computed);
+const ENVELOPE: Cite = Cite::new(
+    "fastener-maker-page",
+    "lowest of oil, highest of zinc",
+    Flag::Computed,
+);
+
+static NUT_FACTORS: [NutFactor; 10] = [
+    NutFactor {
+        id: "dry",
+        label: "Bare steel, clean and dry",
+        low_typical_high: [0.18, 0.20, 0.27],
+        cite: BARE_STEEL,
+        cite_range: MAKER,
+        note: "",
+    },
+    NutFactor {
+        id: "oiled",
+        label: "Oiled steel",
+        low_typical_high: [0.10, 0.18, 0.26],
+        cite: SHIGLEY,
+        cite_range: MAKER,
+        note: "A teaching rule says 0.15 for any lubricant; with the same torque that promises more clamp than 0.18 does.",
+    },
+    NutFactor {
+        id: "zinc",
+        label: "Zinc plated, dry",
+        low_typical_high: [0.17, 0.20, 0.35],
+        cite: SHIGLEY,
+        cite_range: MAKER,
+        note: "The sources disagree: another handbook gives dry zinc 0.295. Look at both ends of the range.",
+    },
+    NutFactor {
+        id: "waxed-zinc",
+        label: "Zinc plated, waxed",
+        low_typical_high: [0.10, 0.12, 0.16],
+        cite: RECALLED,
+        cite_range: RECALLED,
+        note: "",
+    },
+    NutFactor {
+        id: "moly",
+        label: "Molybdenum disulphide paste",
+        low_typical_high: [0.09, 0.11, 0.14],
+        cite: RECALLED,
+        cite_range: RECALLED,
+        note: "",
+    },
+    NutFactor {
+        id: "anti-seize",
+        label: "Anti-seize paste",
+        low_typical_high: [0.11, 0.12, 0.16],
+        cite: SHIGLEY,
+        cite_range: RECALLED,
+        note: "",
+    },
+    NutFactor {
+        id: "cadmium",
+        label: "Cadmium plated, dry",
+        low_typical_high: [0.105, 0.16, 0.19],
+        cite: SHIGLEY,
+        cite_range: Cite::new(
+            "ac-43-13-1b",
+            "Table 7-1, implied at 90 ksi; highest from a maker's page",
+            Flag::Computed,
+        ),
+        note: "",
+    },
+    NutFactor {
+        id: "black",
+        label: "Black oxide or mill finish, unplated",
+        low_typical_high: [0.18, 0.30, 0.30],
+        cite: SHIGLEY,
+        cite_range: Cite::new(
+            "fastener-maker-page",
+            "lowest of dry steel; highest as the typical value",
+            Flag::Computed,
+        ),
+        note: "Shigley's table puts black above zinc; other tables put it below.",
+    },
+    NutFactor {
+        id: "stainless-dry",
+        label: "Stainless on stainless, dry",
+        low_typical_high: [0.30, 0.40, 0.50],
+        cite: MIDDLE,
+        cite_range: MAKER,
+        note: "Dry stainless threads may seize.",
+    },
+    NutFactor {
+        id: "unknown",
+        label: "Not known",
+        low_typical_high: [0.10, 0.20, 0.35],
+        cite: SHIGLEY,
+        cite_range: ENVELOPE,
+        note: "",
+    },
+];
+
+/// All nut factors.
+#[must_use]
+pub fn nut_factors() -> &'static [NutFactor] {
+    &NUT_FACTORS
+}
+
+/// The nut factor for the condition with this id.
+#[must_use]
+pub fn nut_factor(id: &str) -> Option<&'static NutFactor> {
+    NUT_FACTORS.iter().find(|row| row.id == id)
+}
+
+/// Slip coefficient `μ` that a design document allows for a pair of clamped surfaces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SlipSurface {
+    id: &'static str,
+    label: &'static str,
+    mu: f64,
+    cite: Cite,
+}
+
+impl SlipSurface {
+    /// Id: `bare-clean`, `painted`, `steel-blasted`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.id
+    }
+
+    /// Surfaces, for people.
+    #[must_use]
+    pub const fn label(&self) -> &'static str {
+        self.label
+    }
+
+    /// Slip coefficient `μ`.
+    #[must_use]
+    pub const fn mu(&self) -> f64 {
+        self.mu
+    }
+
+    /// Source.
+    #[must_use]
+    pub const fn cite(&self) -> Cite {
+        self.cite
+    }
+}
+
+const fn surface(id: &'static str, label: &'static str, mu: f64, cite: Cite) -> SlipSurface {
+    SlipSurface {
+        id,
+        label,
+        mu,
+        cite,
+    }
+}
+
+const NASA: Cite = Cite::new("nasa-std-5020b", "TFSR 14", Flag::ReadSecondHand);
+const AISC_A: Cite = Cite::new("aisc-360-22", "J3.9, Class A", Flag::Read);
+const AISC_B: Cite = Cite::new("aisc-360-22", "J3.9, Class B", Flag::Read);
+const EN_1090: Cite = Cite::new("en-1090-2", "Table 18", Flag::Read);
+const EN_1999: Cite = Cite::new("en-1999-1-1", "Table 8.6", Flag::Memory);
+
+static SLIP_SURFACES: [SlipSurface; 12] = [
+    surface(
+        "bare-clean",
+        "Bare metal, clean and dry, either metal",
+        0.20,
+        NASA,
+    ),
+    surface(
+        "painted",
+        "Paint, anodising, grease, anything else",
+        0.10,
+        NASA,
+    ),
+    surface(
+        "steel-mill-scale",
+        "Steel on steel, clean mill scale or as galvanized",
+        0.30,
+        AISC_A,
+    ),
+    surface(
+        "steel-blasted",
+        "Steel on steel, blast-cleaned",
+        0.50,
+        AISC_B,
+    ),
+    surface(
+        "en-a",
+        "Steel, blasted, loose rust removed (class A)",
+        0.50,
+        EN_1090,
+    ),
+    surface(
+        "en-b",
+        "Steel, blasted and metallized or alkali-zinc silicate (class B)",
+        0.40,
+        EN_1090,
+    ),
+    surface(
+        "en-c",
+        "Steel, wire-brushed or flame-cleaned (class C)",
+        0.30,
+        EN_1090,
+    ),
+    surface("en-d", "Steel, as rolled (class D)", 0.20, EN_1090),
+    surface(
+        "al-blasted-12",
+        "Aluminium, light blast, joint 12 to 18 mm thick",
+        0.27,
+        EN_1999,
+    ),
+    surface(
+        "al-blasted-18",
+        "Aluminium, light blast, joint 18 to 24 mm thick",
+        0.33,
+        EN_1999,
+    ),
+    surface(
+        "al-blasted-24",
+        "Aluminium, light blast, joint 24 to 30 mm thick",
+        0.37,
+        EN_1999,
+    ),
+    surface(
+        "al-blasted-30",
+        "Aluminium, light blast, joint 30 mm or thicker",
+        0.40,
+        EN_1999,
+    ),
+];
+
+/// All slip surfaces.
+#[must_use]
+pub fn slip_surfaces() -> &'static [SlipSurface] {
+    &SLIP_SURFACES
+}
+
+/// The slip surface with this id.
+#[must_use]
+pub fn slip_surface(id: &str) -> Option<&'static SlipSurface> {
+    SLIP_SURFACES.iter().find(|row| row.id == id)
+}
+
+/// The surface to assume when nothing was tested: `bare-clean`, or `painted` with any coating.
+#[must_use]
+pub fn default_slip_surface(coated: bool) -> &'static SlipSurface {
+    let [bare_clean, painted, ..] = &SLIP_SURFACES;
+    if coated { painted } else { bare_clean }
+}
+
+/// A friction coefficient that must not be designed with, kept to explain why.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LaboratoryFriction {
+    /// Surfaces, for people.
+    pub label: &'static str,
+    /// Coefficient of friction.
+    pub mu: f64,
+    /// Source.
+    pub cite: Cite,
+}
+
+const LABORATORY: Cite = Cite::new(
+    "friction-tables",
+    "static, clean and dry",
+    Flag::ReadSecondHand,
+);
+const LABORATORY_PAGE: Cite = Cite::new("friction-tables", "laboratory page", Flag::ReadSecondHand);
+
+static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
+    LaboratoryFriction {
+        label: "Aluminium on mild steel, laboratory clean",
+        mu: 0.61,
+        cite: LABORATORY,
+    },
+    LaboratoryFriction {
+        label: "Aluminium on aluminium, laboratory clean",
+        mu: 1.05,
+        cite: LABORATORY,
+    },
+    LaboratoryFriction {
+        label: "Aluminium on aluminium, greasy",
+        mu: 0.30,
+        cite: LABORATORY,
+    },
+    LaboratoryFriction {
+        label: "Mild steel on mild steel, laboratory clean",
+        mu: 0.74,
+        cite: LABORATORY,
+    },
+    LaboratoryFriction {
+        label: "Steel on steel, thick oxide film",
+        mu: 0.27,
+        cite: LABORATORY_PAGE,
+    },
+    LaboratoryFriction {
+        label: "Steel on steel, dry, low end of a handbook range",
+        mu: 0.15,
+        cite: LABORATORY_PAGE,
+    },
+    LaboratoryFriction {
+        label: "Aluminium blasted to a deep profile, tested as a steel class B surface",
+        mu: 0.50,
+        cite: Cite::new(
+            "adm-2020",
+            "slip coefficient of blasted aluminium",
+            Flag::Memory,
+        ),
+    },
+];
+
+/// Friction coefficients from clean laboratory surfaces and the like. Never for a verdict.
+#[must_use]
+pub fn not_for_design() -> &'static [LaboratoryFriction] {
+    &NOT_FOR_DESIGN
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ranges_are_in_order() {
+        for row in nut_factors() {
+            assert!(
+                row.low() <= row.typical() && row.typical() <= row.high(),
+                "{}",
+                row.id()
+            );
+        }
+    }
+
+    #[test]
+    fn untested_surfaces_get_the_low_coefficients() {
+        assert_eq!(default_slip_surface(false).id(), "bare-clean");
+        assert_eq!(default_slip_surface(true).id(), "painted");
+        for row in slip_surfaces() {
+            assert!(row.mu() >= default_slip_surface(true).mu(), "{}", row.id());
+            assert!(row.mu() <= 0.50, "{}", row.id());
+        }
+    }
+}

@@ -1,0 +1,36 @@
+//! The published tables: threads, bolt grades, washers, holes, materials, sleeve stock, friction.
+//!
+//! Rows stand as they are printed, inches as inches and ksi as ksi; the accessors give typed
+//! quantities. Every row has an `id` that never changes (`a-z 0-9 . -`), used in links and JSON, a
+//! `label` for people, and a [`Cite`](crate::cite::Cite). Where two sources disagree the safer value
+//! stands in the row and the other in its note.
+
+mod alloys;
+mod bolts;
+mod friction;
+mod hex;
+mod holes;
+mod material;
+mod pretension;
+mod printed;
+mod scatter;
+mod steels;
+mod threads;
+mod tubes;
+mod washers;
+mod wileman;
+
+pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
+pub use friction::{
+    LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
+    nut_factors, slip_surface, slip_surfaces,
+};
+pub use hex::Hex;
+pub use holes::{ClearanceHole, HoleFit, clearance_hole};
+pub use material::{Family, Form, Material, Strength, Welded, material, materials};
+pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};
+pub use scatter::{TighteningMethod, tightening_method, tightening_methods};
+pub use threads::{System, Thread, thread, threads};
+pub use tubes::{Sleeve, sleeve, sleeves};
+pub use washers::{Washer, WasherSeries, washer, washers};
+pub use wileman::{WilemanConstants, wileman, wileman_constants};

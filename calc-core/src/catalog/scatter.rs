@@ -1,0 +1,120 @@
+//! How far the preload may lie from its aim, by tightening method.
+
+use crate::cite::{Cite, Flag};
+
+/// A way of tightening and the scatter of the preload that it gives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TighteningMethod {
+    id: &'static str,
+    label: &'static str,
+    plus_minus: f64,
+    cite: Cite,
+    note: &'static str,
+}
+
+impl TighteningMethod {
+    /// Id: `wrench`, `turn`, `nasa-dry`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.id
+    }
+
+    /// Name for people.
+    #[must_use]
+    pub const fn label(&self) -> &'static str {
+        self.label
+    }
+
+    /// Scatter `Γ` as a share of the aim: 0.25 means from 75 % to 125 % of it.
+    #[must_use]
+    pub const fn plus_minus(&self) -> f64 {
+        self.plus_minus
+    }
+
+    /// Source.
+    #[must_use]
+    pub const fn cite(&self) -> Cite {
+        self.cite
+    }
+
+    /// What to know about the figure; empty if nothing.
+    #[must_use]
+    pub const fn note(&self) -> &'static str {
+        self.note
+    }
+}
+
+const HANDBOOK: Cite = Cite::new(
+    "machinery-31e",
+    "accuracy of bolt preload",
+    Flag::ReadSecondHand,
+);
+const NASA: Cite = Cite::new("nasa-std-5020b", "TFSR 6, Table 2", Flag::ReadSecondHand);
+
+const fn method(
+    id: &'static str,
+    label: &'static str,
+    plus_minus: f64,
+    cite: Cite,
+    note: &'static str,
+) -> TighteningMethod {
+    TighteningMethod {
+        id,
+        label,
+        plus_minus,
+        cite,
+        note,
+    }
+}
+
+static METHODS: [TighteningMethod; 7] = [
+    method("feel", "By feel", 0.35, HANDBOOK, ""),
+    method(
+        "wrench",
+        "Torque wrench",
+        0.25,
+        HANDBOOK,
+        "NASA-STD-5020B gives 35 % to bolts as they come and 25 % only when lubricated at assembly.",
+    ),
+    method("turn", "Turn of the nut", 0.15, HANDBOOK, ""),
+    method(
+        "indicating-washer",
+        "Preload-indicating washer",
+        0.10,
+        HANDBOOK,
+        "",
+    ),
+    method(
+        "elongation",
+        "Bolt elongation measured",
+        0.10,
+        NASA,
+        "Older tables say 3 to 5 %; the wider figure stands here.",
+    ),
+    method(
+        "nasa-dry",
+        "Torque wrench, bolt as it comes",
+        0.35,
+        NASA,
+        "",
+    ),
+    method(
+        "nasa-oiled",
+        "Torque wrench, lubricated at assembly",
+        0.25,
+        NASA,
+        "",
+    ),
+];
+
+/// All tightening methods.
+#[must_use]
+pub fn tightening_methods() -> &'static [TighteningMethod] {
+    &METHODS
+}
+
+/// The tightening method with this id.
+#[must_use]
+pub fn tightening_method(id: &str) -> Option<&'static TighteningMethod> {
+    METHODS.iter().find(|method| method.id == id)
+}

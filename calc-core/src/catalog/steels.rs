@@ -1,0 +1,172 @@
+//! Steels.
+
+use super::material::{Family, Form, Material, Physical, Strength};
+use super::printed::PrintedStress::{Ksi, Mpa};
+use crate::cite::{Cite, Flag};
+
+const US: Physical = Physical {
+    modulus: Ksi(29_000.0),
+    poisson: 0.30,
+    density_kg_m3: 7850.0,
+    expansion_per_kelvin: 11.7e-6,
+    cite_modulus: Cite::new("aisc-360-22", "E = 29 000 ksi", Flag::Memory),
+    cite: Cite::new("handbook-recalled", "carbon steel", Flag::Memory),
+};
+
+const EN: Physical = Physical {
+    modulus: Mpa(210_000.0),
+    cite_modulus: Cite::new("en-1993-1-1", "3.2.6", Flag::Memory),
+    ..US
+};
+
+const AUSTENITIC: Physical = Physical {
+    modulus: Mpa(193_000.0),
+    poisson: 0.30,
+    density_kg_m3: 7900.0,
+    expansion_per_kelvin: 17.2e-6,
+    cite_modulus: Cite::new(
+        "handbook-recalled",
+        "austenitic stainless, 193 to 200 GPa",
+        Flag::Memory,
+    ),
+    cite: Cite::new("handbook-recalled", "stainless 304", Flag::Memory),
+};
+
+const fn steel(
+    id: &'static str,
+    label: &'static str,
+    forms: &'static [Form],
+    physical: Physical,
+    least: Strength,
+    note: &'static str,
+) -> Material {
+    Material {
+        id,
+        label,
+        family: Family::Steel,
+        forms,
+        physical,
+        least,
+        likely: Strength::assumed_likely(least),
+        welded: None,
+        design_wall_factor: 1.0,
+        note,
+    }
+}
+
+pub(super) const A36: Material = steel(
+    "a36",
+    "Steel A36",
+    &[Form::Section, Form::Plate],
+    US,
+    Strength::new(
+        Ksi(36.0),
+        Ksi(58.0),
+        Cite::new("astm-a36", "tensile requirements", Flag::Memory),
+    ),
+    "",
+);
+
+pub(super) const A500_B: Material = Material {
+    design_wall_factor: 0.93,
+    ..steel(
+        "a500-b",
+        "Steel tube A500 Grade B",
+        &[Form::Section],
+        US,
+        Strength::new(
+            Ksi(46.0),
+            Ksi(58.0),
+            Cite::new("astm-a500", "shaped, Grade B", Flag::ReadSecondHand),
+        ),
+        "",
+    )
+};
+
+pub(super) const A500_C: Material = Material {
+    design_wall_factor: 0.93,
+    ..steel(
+        "a500-c",
+        "Steel tube A500 Grade C",
+        &[Form::Section],
+        US,
+        Strength::new(
+            Ksi(50.0),
+            Ksi(62.0),
+            Cite::new("astm-a500", "shaped, Grade C", Flag::Memory),
+        ),
+        "",
+    )
+};
+
+pub(super) const A53_B: Material = steel(
+    "a53-b",
+    "Steel pipe A53 Grade B",
+    &[Form::Pipe],
+    US,
+    Strength::new(
+        Ksi(35.0),
+        Ksi(60.0),
+        Cite::new("astm-a53", "Grade B", Flag::Memory),
+    ),
+    "",
+);
+
+pub(super) const A513_1020: Material = steel(
+    "a513-1020",
+    "Drawn steel tube 1020 (A513 type 5, DOM)",
+    &[Form::RoundTube],
+    US,
+    Strength::new(
+        Ksi(55.0),
+        Ksi(65.0),
+        Cite::new(
+            "astm-a513",
+            "type 5, 1020, stress-relieved",
+            Flag::ReadSecondHand,
+        ),
+    ),
+    "Suppliers print 60 and 70 ksi, trade practice 70 and 80; tensile is guaranteed only when ordered, so the stress-relieved 55 and 65 ksi stand here.",
+);
+
+pub(super) const S235: Material = steel(
+    "s235",
+    "Steel S235",
+    &[Form::Section, Form::Plate],
+    EN,
+    Strength::new(
+        Mpa(235.0),
+        Mpa(360.0),
+        Cite::new("en-1993-1-1", "Table 3.1", Flag::ReadSecondHand),
+    ),
+    "",
+);
+
+pub(super) const S355: Material = steel(
+    "s355",
+    "Steel S355",
+    &[Form::Section, Form::Plate],
+    EN,
+    Strength::new(
+        Mpa(355.0),
+        Mpa(490.0),
+        Cite::new("en-1993-1-1", "Table 3.1", Flag::Memory),
+    ),
+    "The 2005 text prints 510 MPa ultimate; the amended text and the product standard 490 or less.",
+);
+
+pub(super) const STAINLESS_304: Material = Material {
+    family: Family::Stainless,
+    ..steel(
+        "stainless-304",
+        "Stainless 304",
+        &[Form::Plate, Form::RoundTube],
+        AUSTENITIC,
+        Strength::new(
+            Ksi(30.0),
+            Ksi(75.0),
+            Cite::new("astm-a240", "304, annealed", Flag::Memory),
+        ),
+        "",
+    )
+};
