@@ -8,4 +8,15 @@ extern crate uom;
 
 pub mod catalog;
 pub mod cite;
+pub mod error;
+pub mod evaluate;
+pub mod mechanics;
 pub mod quantity;
+pub mod repair;
+pub mod report;
+pub mod scenario;
+
+pub use error::InputError;
+pub use evaluate::{evaluate, torque_turn};
+pub use report::Report;
+pub use scenario::{Input, Scenario};

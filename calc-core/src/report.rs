@@ -2,6 +2,7 @@
 //! `content/`.
 
 use crate::cite::Cite;
+use crate::mechanics::range::OutOfRange;
 use crate::quantity::Dimension;
 use crate::scenario::{Field, Input, SupportKind};
 use serde::{Serialize, Serializer};
@@ -109,8 +110,8 @@ pub enum CheckId {
     Clamp,
     /// Does the bolt stay below its proof load while it is tightened?
     BoltTightening,
-    /// Does the washer stay flat?
-    WasherBending,
+    /// May this grade be tightened to a stated clamp at all?
+    Grade,
     /// Does the clamp grip the road loads by friction?
     Slip,
     /// Do the faces stay together under the outside tension?
@@ -119,8 +120,6 @@ pub enum CheckId {
     BoltShear,
     /// If it slips: does the wall bear at the hole?
     WallBearing,
-    /// Does the bolt pass the sleeve, and does the washer reach the sleeve's end?
-    SleeveFit,
     /// Is the hole far enough from the end of the tube?
     EndDistance,
 }
@@ -222,20 +221,7 @@ pub struct FaceReport {
     /// The same with a square patch as wide as the washer.
     pub yield_line_square_patch_n: f64,
     /// Whether all of it lies in the range that the finite-element runs cover, and what does not.
-    pub out_of_range: Vec<RangeNote>,
-}
-
-/// A ratio that lies outside the range where a formula was checked.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct RangeNote {
-    /// The ratio, e.g. `"b/t"`.
-    pub ratio: &'static str,
-    /// Its value.
-    pub value: f64,
-    /// Lowest value that was checked.
-    pub min: f64,
-    /// Highest value that was checked.
-    pub max: f64,
+    pub out_of_range: Vec<OutOfRange>,
 }
 
 /// Limits of the whole support at one strength.
@@ -348,6 +334,8 @@ pub struct LoadsReport {
 /// Losses after tightening and what is left.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct LossesReport {
+    /// What goes by itself in the first days.
+    pub relaxation_n: f64,
     /// Flattening of rough faces.
     pub embedding_n: f64,
     /// Loss from temperature against the unfavourable swing.

@@ -1,0 +1,129 @@
+//! The clamped length, the springs in it, and what is left of the clamp in service.
+
+use super::support::Stands;
+use super::tighten::Tight;
+use crate::mechanics::{losses, stiffness};
+use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton, newton_per_mm};
+use crate::report::LossesReport;
+use crate::scenario::{Mount, Scenario, SupportKind};
+
+/// Share of the clamp that goes in the first days between bare plies, and between coated ones.
+///
+/// # Sources
+/// RCSC commentary (citing Munse 1967): 2.5 % uncoated, 6.5 % galvanized.
+const RELAXATION: (f64, f64) = (0.025, 0.065);
+
+/// The clamped length and its springs.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Grip {
+    /// Clamped length under head and nut.
+    pub(crate) length: Length,
+    /// Bolt stiffness.
+    pub(crate) bolt: Stiffness,
+    /// Stiffness of what is clamped, at the reached clamp.
+    pub(crate) members: Stiffness,
+    /// Stiffness of the plies beside the tube.
+    pub(crate) plies: Stiffness,
+    /// Share of an outside pull that the bolt feels.
+    pub(crate) bolt_share: f64,
+    /// Shank length in the grip.
+    pub(crate) shank: Length,
+    /// Least clamp right after tightening, N.
+    pub(crate) fresh_min: f64,
+    pub(crate) relaxation: f64,
+    pub(crate) embedding: f64,
+    pub(crate) temperature: f64,
+    /// Least clamp left, N.
+    pub(crate) left_min: f64,
+}
+
+pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
+    let b = &s.bolting;
+    let plies = match b.mount {
+        Mount::ThroughSides => 2.0,
+        Mount::FromTop => 1.0,
+    };
+    let plate = if s.support == SupportKind::Spreader { s.spreader.thickness * 2.0 } else { mm(0.0) };
+    let fitting = s.fitting.thickness * plies;
+    let length = s.tube.depth + fitting + b.washer.thickness * 2.0 + plate;
+    // Bolt just long enough: grip, nut, two pitches.
+    let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
+    let shank = (bolt_length - b.thread.thread_length(bolt_length)).max(mm(0.0)).min(length);
+    let bolt = stiffness::bolt(
+        b.grade.modulus(),
+        b.thread.shank_area(),
+        b.thread.stress_area(),
+        shank,
+        length - shank,
+    );
+    let ply = |thickness: Length, modulus| {
+        let thick = thickness.max(mm(0.01));
+        stiffness::frustum(modulus, b.thread.major(), b.washer.outer, thick)
+    };
+    let beside = stiffness::in_series(&[
+        ply(b.washer.thickness * 2.0, b.grade.modulus()),
+        ply(fitting, s.fitting.material.modulus()),
+        ply(plate, s.spreader.material.modulus()),
+    ]);
+    let stand = &stands.least;
+    let working = stand.approach(stands.reached).unwrap_or_else(|| stand.approach_end());
+    let members =
+        stiffness::in_series(&[newton_per_mm(stand.slope(working) * 1e-3), beside]);
+
+    let fresh_min = tight.min.si().min(stand.limit());
+    let interfaces = 2.0 * plies + if plate.si() > 0.0 { 2.0 } else { 0.0 };
+    let embedding =
+        losses::embedding(mm((3.0 + 2.0 * 4.5 + interfaces * 2.5) * 1e-3), bolt, members).si();
+    let relaxation =
+        fresh_min * if s.tightening.coated { RELAXATION.1 } else { RELAXATION.0 };
+    let temperature = losses::thermal(
+        expansion(s, fitting, plate, length),
+        b.grade.expansion().value,
+        TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(s.loads.temperature_swing),
+        length,
+        bolt,
+        members,
+    )
+    .si()
+    .abs();
+    let left = (fresh_min - relaxation - embedding - temperature).max(0.0);
+    Grip {
+        length,
+        bolt,
+        members,
+        plies: beside,
+        bolt_share: stiffness::load_factor(bolt, members),
+        shank,
+        fresh_min,
+        relaxation,
+        embedding,
+        temperature,
+        left_min: newton(left).si(),
+    }
+}
+
+/// Mean thermal expansion of what is clamped, by length.
+fn expansion(s: &Scenario, fitting: Length, plate: Length, length: Length) -> f64 {
+    let between = match s.support {
+        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => s.sleeve.material,
+        SupportKind::SolidInsert => s.insert_material,
+        _ => s.tube.material,
+    };
+    let washers = s.bolting.washer.thickness * 2.0;
+    let sum = between.expansion().value * s.tube.depth.si()
+        + s.fitting.material.expansion().value * fitting.si()
+        + s.spreader.material.expansion().value * plate.si()
+        + s.bolting.grade.expansion().value * washers.si();
+    sum / length.si()
+}
+
+impl Grip {
+    pub(crate) const fn losses(&self) -> LossesReport {
+        LossesReport {
+            relaxation_n: self.relaxation,
+            embedding_n: self.embedding,
+            temperature_n: self.temperature,
+            left_min_n: self.left_min,
+        }
+    }
+}

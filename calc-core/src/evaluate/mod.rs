@@ -1,0 +1,76 @@
+//! From a scenario to a report, in the order a fabricator would ask.
+
+mod checks;
+mod grip;
+mod loads;
+mod stand;
+mod support;
+mod tighten;
+mod turn;
+mod working;
+
+pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
+
+use crate::report::{Check, Report, Said, Verdict};
+use crate::scenario::{Scenario, VERSION};
+
+/// Computes the whole report.
+#[must_use]
+pub fn evaluate(scenario: &Scenario) -> Report {
+    run(scenario, true)
+}
+
+/// The same report without its working: for comparing many candidates.
+#[must_use]
+pub fn evaluate_without_working(scenario: &Scenario) -> Report {
+    run(scenario, false)
+}
+
+fn run(s: &Scenario, working: bool) -> Report {
+    let tight = tighten::tighten(s);
+    let stands = support::Stands::new(s, &tight);
+    let grip = grip::grip(s, &tight, &stands);
+    let service = loads::governing(s, &grip);
+    let mut checks = checks::all(s, &tight, &stands, &grip, &service, working);
+    checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    let worst = checks.first();
+    Report {
+        version: VERSION,
+        input: s.input.clone(),
+        verdict: worst.map_or(Verdict::NotChecked, |c| c.verdict),
+        weakest: worst.map_or(crate::report::CheckId::Clamp, |c| c.id),
+        tightening: tight.report(s),
+        support: stands.report(s, &tight),
+        losses: grip.losses(),
+        loads: service.report(s),
+        notes: notes(s, &tight),
+        checks,
+        derived: s.derived.clone(),
+    }
+}
+
+/// Order of checks: by verdict, then by what is used.
+fn weight(check: &Check) -> f64 {
+    let rank = match check.verdict {
+        Verdict::DoesNotHold => 3.0,
+        Verdict::NotChecked => 2.0,
+        Verdict::Close => 1.0,
+        Verdict::Holds => 0.0,
+    };
+    rank * 1e6 + check.utilisation.unwrap_or(0.0).min(9e5)
+}
+
+fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
+    let mut notes = Vec::new();
+    let mut say = |code, amounts| notes.push(Said { code, amounts });
+    if tight.combined_max(s) > s.bolting.yield_strength() {
+        say("note-bolt-may-set", Vec::new());
+    }
+    if s.tightening.coated {
+        say("note-paint-in-joint", Vec::new());
+    }
+    if s.tube.end_distance.is_none() && s.tube.open_end {
+        say("note-end-distance-unknown", Vec::new());
+    }
+    notes
+}

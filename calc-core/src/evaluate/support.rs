@@ -1,0 +1,129 @@
+//! The two stands (least and likely) and what is reported of them.
+
+use super::stand::{Limit, Side, Stand, end_factor};
+use super::tighten::Tight;
+use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
+use crate::mechanics::yield_line::{Patch, chord_face};
+use crate::quantity::{InUnits, mm};
+use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
+use crate::scenario::{Mount, Scenario, SupportKind};
+
+/// Both strengths.
+pub(crate) struct Stands {
+    pub(crate) least: Stand,
+    pub(crate) likely: Stand,
+    pub(crate) governs: Limit,
+    /// Clamp that can be counted on: the lesser of torque and limit, N.
+    pub(crate) reached: f64,
+}
+
+impl Stands {
+    pub(crate) fn new(s: &Scenario, tight: &Tight) -> Self {
+        let least = Stand::new(s, Strength::Least);
+        let likely = Stand::new(s, Strength::Likely);
+        let governs = least.governing(s.tightening.scatter);
+        let reached = tight.nominal.si().min(least.limit());
+        Self { least, likely, governs, reached }
+    }
+
+    /// Ratios outside the checked range, where a bare face carries.
+    pub(crate) fn out_of_range(&self, s: &Scenario) -> Vec<crate::mechanics::range::OutOfRange> {
+        let bare = self
+            .least
+            .sides()
+            .is_some_and(|sides| sides.iter().any(|side| matches!(side, Side::Washer(_))));
+        if bare && s.support != SupportKind::ThroughSleeve {
+            face::out_of_range(&s.tube.face(Strength::Least), s.bolting.washer.outer)
+        } else {
+            Vec::new()
+        }
+    }
+
+    pub(crate) fn report(&self, s: &Scenario, tight: &Tight) -> SupportReport {
+        let wanted = tight.nominal.si();
+        let approach = self.likely.approach(wanted);
+        let mean = |pair: [f64; 2]| 0.5 * (pair[0] + pair[1]);
+        let faces = self.likely.sides();
+        let dent = approach.filter(|_| faces.is_some()).map(|x| mean(self.likely.split(x)));
+        let left = approach.and_then(|x| {
+            let split = self.likely.split(x);
+            faces.map(|[a, b]| mean([a.left_after(split[0]), b.left_after(split[1])]))
+        });
+        let most = self.likely.force(self.likely.approach_end());
+        let takes_bolt = most >= tight.yields.si();
+        SupportReport {
+            kind: s.support,
+            faces: face_reports(s),
+            least: numbers(&self.least, s, tight),
+            likely: numbers(&self.likely, s, tight),
+            approach_at_wanted_clamp_mm: approach.map(|x| x * 1e3),
+            dent_at_wanted_clamp_mm: dent.map(|x| x * 1e3),
+            dent_left_mm: left.map(|x| x * 1e3),
+            clicks_up_to_nm: (!takes_bolt)
+                .then(|| s.tightening.nut_factor * s.bolting.thread.major().si() * most),
+        }
+    }
+}
+
+fn numbers(stand: &Stand, s: &Scenario, tight: &Tight) -> SupportNumbers {
+    let limit = stand.limit();
+    let reached = tight.nominal.si().min(limit);
+    let working = stand.approach(reached).unwrap_or_else(|| stand.approach_end());
+    SupportNumbers {
+        lasting_dent_from_n: stand.lasting_from(),
+        load_at_1pct_of_width_n: stand.force_at_share(0.01),
+        load_at_3pct_of_width_n: stand.force_at_share(0.03),
+        limit_n: limit,
+        gives_way: stand.governing(s.tightening.scatter).part,
+        stiffness_n_per_mm: stand.slope(working) * 1e-3,
+        clamp_reached_n: reached,
+    }
+}
+
+/// The bare faces with the washer taken as rigid, whatever else carries: what finite elements and
+/// yield lines can be compared with. Empty for a solid.
+fn face_reports(s: &Scenario) -> Vec<FaceReport> {
+    if s.support == SupportKind::Solid {
+        return Vec::new();
+    }
+    let washer = s.bolting.washer.outer;
+    let likely = s.tube.face(Strength::Likely);
+    let at = |strength| {
+        let bound = match strength {
+            Strength::Least => LOWER_BOUND,
+            Strength::Likely => 1.0,
+        };
+        let curve = FaceCurve::new(&s.tube.face(strength), washer, bound);
+        FaceNumbers {
+            stiffness_n_per_mm: curve.stiffness().si() * 1e-3,
+            load_at_1pct_of_width_n: curve.force_at_share(0.01).si(),
+            load_at_3pct_of_width_n: curve.force_at_share(0.03).si(),
+            load_at_6pct_of_width_n: curve.force_at_share(CHECKED_TO).si(),
+            lasting_dent_from_n: curve.lasting_from(mm(super::stand::VISIBLE * 1e3)).si(),
+            gives_way: Part::Face,
+        }
+    };
+    let (least, likely_numbers) = (at(Strength::Least), at(Strength::Likely));
+    let yield_line = |patch| {
+        chord_face(likely.yield_strength, likely.wall, likely.width, washer, patch).si()
+    };
+    let fitting = |head: bool| s.fitting.spreads && (head || s.bolting.mount == Mount::ThroughSides);
+    [("head", true), ("nut", false)]
+        .into_iter()
+        .map(|(side, head)| FaceReport {
+            side,
+            bears_by: match s.support {
+                SupportKind::Spreader => "spreader",
+                _ if fitting(head) => "fitting",
+                _ => "washer",
+            },
+            washer_outer_mm: washer.si() * 1e3,
+            end_factor: end_factor(s, washer),
+            least,
+            likely: likely_numbers,
+            yield_line_circular_patch_n: yield_line(Patch::Circular),
+            yield_line_square_patch_n: yield_line(Patch::Square),
+            out_of_range: face::out_of_range(&likely, washer),
+        })
+        .collect()
+}

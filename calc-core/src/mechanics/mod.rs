@@ -1,0 +1,20 @@
+//! One file per physical idea: formulas only, no scenario, no words.
+//!
+//! Public functions take and give typed quantities; inside, SI numbers carry their meaning in their
+//! names.
+
+pub mod bolt_group;
+pub mod face;
+pub mod losses;
+pub mod plate;
+pub mod range;
+pub mod shear;
+pub mod side_wall;
+pub mod sleeve;
+pub mod slip;
+pub mod solve;
+pub mod stiffness;
+pub mod thread;
+pub mod tightening;
+pub mod washer;
+pub mod yield_line;

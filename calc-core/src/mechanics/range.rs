@@ -1,0 +1,32 @@
+//! Ratios outside the range where a formula was checked.
+
+use serde::Serialize;
+
+/// A ratio that lies outside the range where a formula was checked.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct OutOfRange {
+    /// The ratio, e.g. `"b/t"`.
+    pub ratio: &'static str,
+    /// Its value.
+    pub value: f64,
+    /// Lowest value that was checked.
+    pub min: f64,
+    /// Highest value that was checked.
+    pub max: f64,
+}
+
+impl OutOfRange {
+    /// The note, where `value` lies outside `min..=max` (one part in 10⁶ is let pass, so that a ratio
+    /// typed at a limit stays inside).
+    #[must_use]
+    pub fn note(ratio: &'static str, value: f64, min: f64, max: f64) -> Option<Self> {
+        let inside = value >= min * (1.0 - 1e-6) && value <= max * (1.0 + 1e-6);
+        (!inside).then_some(Self { ratio, value, min, max })
+    }
+
+    /// The nearest value that was checked.
+    #[must_use]
+    pub fn nearest(&self) -> f64 {
+        self.value.clamp(self.min, self.max)
+    }
+}

@@ -1,0 +1,33 @@
+//! Friction in the faying planes.
+
+use crate::quantity::{Force, newton, InUnits};
+
+/// Factor of safety on slip for standard holes.
+///
+/// # Sources
+/// AISC 360-22 J3.9 (Ω 1.50).
+pub const OMEGA: f64 = 1.50;
+
+/// Load at which one bolt's planes slip.
+///
+/// ```text
+/// R = m·μ·(F − (1 − C)·N)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `planes` | slip planes `m` | 1 |
+/// | `mu` | friction coefficient | 1 |
+/// | `clamp` | clamp left in service `F` | N |
+/// | `pull` | outside pull along the bolt `N`, opening positive | N |
+/// | `bolt_share` | load factor `C` | 1 |
+///
+/// Never below zero. Says nothing about the bolt once the joint has slipped.
+///
+/// # Sources
+/// Dry friction; AISC 360-22 J3.9 and J3.10 have the same form for pretensioned bolts.
+#[must_use]
+pub fn resistance(planes: f64, mu: f64, clamp: Force, pull: Force, bolt_share: f64) -> Force {
+    let left = clamp.si() - (1.0 - bolt_share) * pull.si().max(0.0);
+    newton((planes * mu * left).max(0.0))
+}

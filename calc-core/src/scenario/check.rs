@@ -1,0 +1,562 @@
+//! The checked scenario and the way to it.
+
+use super::choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
+use super::fields::{Field, Input, Kind};
+use crate::catalog::{self, BoltGrade, BoltStrength, Family, HoleFit, Material, Thread, WasherSeries};
+use crate::error::InputError;
+use crate::mechanics::face::FaceTube;
+use crate::quantity::{InUnits, Length, Mass, Stress, Torque, kilogram, mm, newton_metre};
+use crate::report::Strength;
+
+/// The tube, or the solid that stands in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tube {
+    /// Outside width of the face under the washer.
+    pub width: Length,
+    /// Outside depth along the bolt.
+    pub depth: Length,
+    /// Wall as measured or ordered.
+    pub wall: Length,
+    /// Wall for verdicts: the design wall where only the nominal is known.
+    pub design_wall: Length,
+    /// Outside corner radius.
+    pub corner_radius: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Modulus of elasticity.
+    pub modulus: Stress,
+    /// Poisson's ratio.
+    pub poisson: f64,
+    /// Yield strength, least.
+    pub yield_least: Stress,
+    /// Yield strength, likely.
+    pub yield_likely: Stress,
+    /// Whether a weld lies near the bolt.
+    pub weld_near: bool,
+    /// To the end of the tube, if it is near.
+    pub end_distance: Option<Length>,
+    /// Whether that end is open.
+    pub open_end: bool,
+}
+
+impl Tube {
+    /// Yield strength at one of the two strengths.
+    #[must_use]
+    pub const fn yield_strength(&self, strength: Strength) -> Stress {
+        match strength {
+            Strength::Least => self.yield_least,
+            Strength::Likely => self.yield_likely,
+        }
+    }
+
+    /// Wall at one of the two strengths.
+    #[must_use]
+    pub const fn wall_at(&self, strength: Strength) -> Length {
+        match strength {
+            Strength::Least => self.design_wall,
+            Strength::Likely => self.wall,
+        }
+    }
+
+    /// The tube as its face sees it.
+    #[must_use]
+    pub const fn face(&self, strength: Strength) -> FaceTube {
+        FaceTube {
+            width: self.width,
+            depth: self.depth,
+            wall: self.wall_at(strength),
+            corner_radius: self.corner_radius,
+            modulus: self.modulus,
+            poisson: self.poisson,
+            yield_strength: self.yield_strength(strength),
+        }
+    }
+}
+
+/// A washer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Washer {
+    /// Outside diameter.
+    pub outer: Length,
+    /// Bore.
+    pub bore: Length,
+    /// Nominal thickness.
+    pub thickness: Length,
+    /// Least thickness of its tolerance.
+    pub thickness_min: Length,
+}
+
+/// Bolts, their pattern, holes and washers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bolting {
+    /// Which way the bolts run.
+    pub mount: Mount,
+    /// Size.
+    pub thread: &'static Thread,
+    /// Grade.
+    pub grade: &'static BoltGrade,
+    /// Strengths of that grade in that size.
+    pub strength: BoltStrength,
+    /// Bolts in a row along the tube.
+    pub along: usize,
+    /// Rows across.
+    pub rows: usize,
+    /// Distance along.
+    pub spacing_along: Length,
+    /// Distance across.
+    pub spacing_across: Length,
+    /// Hole in the tube.
+    pub hole: Length,
+    /// Washer under head and nut.
+    pub washer: Washer,
+}
+
+impl Bolting {
+    /// Number of bolts.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        self.along * self.rows
+    }
+
+    /// Proof strength; where the standard gives none (A307), that of SAE J429 grade 1, which has the
+    /// same tensile strength. Such bolts never pass for clamping: see the grade check.
+    #[must_use]
+    pub fn proof_strength(&self) -> Stress {
+        self.strength.proof.unwrap_or_else(|| crate::quantity::ksi(33.0))
+    }
+
+    /// Yield strength, with the same stand-in.
+    #[must_use]
+    pub fn yield_strength(&self) -> Stress {
+        self.strength.yield_.unwrap_or_else(|| crate::quantity::ksi(36.0))
+    }
+
+    /// Slip planes that each bolt presses together.
+    #[must_use]
+    pub const fn slip_planes(&self) -> f64 {
+        match self.mount {
+            Mount::ThroughSides => 2.0,
+            Mount::FromTop => 1.0,
+        }
+    }
+}
+
+/// The fitting: coupler cheek or bracket.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fitting {
+    /// Thickness of one ply.
+    pub thickness: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Whether it lies between washer and tube and reaches over both side walls.
+    pub spreads: bool,
+}
+
+/// Spreader plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spreader {
+    /// Thickness.
+    pub thickness: Length,
+    /// Length along the tube.
+    pub length: Length,
+    /// Width across the face.
+    pub width: Length,
+    /// Material.
+    pub material: &'static Material,
+}
+
+/// Sleeve.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sleeve {
+    /// Outside diameter.
+    pub outer: Length,
+    /// Inside diameter.
+    pub inner: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Whether it is welded at both ends.
+    pub welded: bool,
+}
+
+/// How the nut is tightened.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tightening {
+    /// Nut factor.
+    pub nut_factor: f64,
+    /// Scatter of the clamp.
+    pub scatter: f64,
+    /// Torque, if the reader gave one.
+    pub torque: Option<Torque>,
+    /// Wanted share of the proof load, used without a torque.
+    pub preload_share: f64,
+    /// Friction coefficient of the faying faces.
+    pub faying_friction: f64,
+    /// Whether the faying faces are painted or otherwise coated.
+    pub coated: bool,
+}
+
+/// What the road does.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Loads {
+    /// Mass of the loaded trailer.
+    pub mass: Mass,
+    /// Share on the coupler.
+    pub tongue_share: f64,
+    /// Factor on it for bumps.
+    pub vertical_factor: f64,
+    /// Braking and pulling, in g.
+    pub braking: f64,
+    /// Sideways, in g on the tongue load.
+    pub side: f64,
+    /// Ball ahead of the group's middle.
+    pub ball_ahead: Length,
+    /// Ball below the group's middle.
+    pub ball_below: Length,
+    /// Temperature swing, K.
+    pub temperature_swing: f64,
+}
+
+/// A scenario whose every value was checked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scenario {
+    /// What it was made from.
+    pub input: Input,
+    /// Tube.
+    pub tube: Tube,
+    /// Bolts.
+    pub bolting: Bolting,
+    /// Fitting.
+    pub fitting: Fitting,
+    /// What the clamp stands on.
+    pub support: SupportKind,
+    /// Spreader plate, used by that support.
+    pub spreader: Spreader,
+    /// Sleeve, used by the sleeve supports.
+    pub sleeve: Sleeve,
+    /// How much too short the loose sleeve or insert is; negative: too long.
+    pub sleeve_short: Length,
+    /// Material of the insert.
+    pub insert_material: &'static Material,
+    /// Tightening.
+    pub tightening: Tightening,
+    /// Road.
+    pub loads: Loads,
+    /// Fields that were derived, with their value in the unit of their name.
+    pub derived: Vec<(Field, f64)>,
+}
+
+/// Collects every refusal, so that a reader sees all of them at once.
+struct Reader<'a> {
+    input: &'a Input,
+    errors: Vec<InputError>,
+    derived: Vec<(Field, f64)>,
+}
+
+impl Reader<'_> {
+    /// A given number in SI, or `None`; refuses what is not finite or out of range.
+    fn given(&mut self, field: Field) -> Option<f64> {
+        let Kind::Number { to_si, min, max, .. } = field.kind() else { return None };
+        let got = self.input.number(field)?;
+        if !got.is_finite() {
+            self.errors.push(InputError::NotFinite { field });
+            return None;
+        }
+        if got < min || got > max {
+            self.errors.push(InputError::OutOfRange { field, got, min, max });
+            return None;
+        }
+        Some(got * to_si)
+    }
+
+    /// A number that is always there; the lower limit stands in for a refused one.
+    fn number(&mut self, field: Field) -> f64 {
+        self.given(field).unwrap_or_else(|| {
+            field.range().map_or(1.0, |(min, _)| min) * field.to_si()
+        })
+    }
+
+    fn length(&mut self, field: Field) -> Length {
+        mm(self.number(field) * 1e3)
+    }
+
+    /// A given number, or the derived one, which is noted. Both in SI.
+    fn or_derived(&mut self, field: Field, derive: f64) -> f64 {
+        if self.input.number(field).is_some() {
+            return self.given(field).unwrap_or(derive);
+        }
+        self.derived.push((field, derive / field.to_si()));
+        derive
+    }
+
+    fn count(&mut self, field: Field) -> usize {
+        let value = self.number(field);
+        if value.fract() != 0.0 {
+            self.errors.push(InputError::Contradiction { field, why: "must be a whole number" });
+        }
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "the range check keeps it between 1 and 6"
+        )]
+        let whole = value as usize;
+        whole.max(1)
+    }
+
+    /// The row with a chosen name; refuses unknown names and goes on with the default.
+    fn row<T>(&mut self, field: Field, find: impl Fn(&str) -> Option<T>) -> Option<T> {
+        let name = self.input.choice(field)?;
+        let found = find(name);
+        if found.is_none() {
+            self.errors.push(InputError::UnknownChoice {
+                field,
+                got: String::from(name),
+                allowed: options(field),
+            });
+            let Kind::Choice { default } = field.kind() else { return None };
+            return find(default);
+        }
+        found
+    }
+
+    fn refuse_if(&mut self, wrong: bool, field: Field, why: &'static str) {
+        if wrong {
+            self.errors.push(InputError::Contradiction { field, why });
+        }
+    }
+}
+
+impl Scenario {
+    /// Checks an input.
+    ///
+    /// # Errors
+    /// Every refused field: not finite, out of range, unknown name, contradiction, unknown version.
+    pub fn new(input: &Input) -> Result<Self, Vec<InputError>> {
+        if input.version != super::VERSION {
+            return Err(vec![InputError::Version { got: input.version }]);
+        }
+        let mut r = Reader { input, errors: Vec::new(), derived: Vec::new() };
+        let built = build(&mut r);
+        match built {
+            Some(scenario) if r.errors.is_empty() => Ok(scenario),
+            _ => Err(r.errors),
+        }
+    }
+}
+
+fn build(r: &mut Reader<'_>) -> Option<Scenario> {
+    let support = r.row(Field::Support, SupportKind::by_name)?;
+    let tube = tube(r, support)?;
+    let bolting = bolting(r)?;
+    let fitting = Fitting {
+        thickness: r.length(Field::FittingThickness),
+        material: r.row(Field::FittingMaterial, catalog::material)?,
+        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
+    };
+    let spreader = Spreader {
+        thickness: r.length(Field::SpreaderThickness),
+        length: r.length(Field::SpreaderLength),
+        width: mm(r.or_derived(Field::SpreaderWidth, tube.width.si()) * 1e3),
+        material: r.row(Field::SpreaderMaterial, catalog::material)?,
+    };
+    let sleeve = sleeve(r, support, &tube, &bolting)?;
+    let sleeve_short = r.length(Field::SleeveShort);
+    let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
+    let tightening = tightening(r)?;
+    let loads = Loads {
+        mass: kilogram(r.number(Field::TrailerMass)),
+        tongue_share: r.number(Field::TongueShare),
+        vertical_factor: r.number(Field::VerticalFactor),
+        braking: r.number(Field::Braking),
+        side: r.number(Field::Side),
+        ball_ahead: r.length(Field::BallAhead),
+        ball_below: r.length(Field::BallBelow),
+        temperature_swing: r.number(Field::TemperatureSwing),
+    };
+    Some(Scenario {
+        input: r.input.clone(),
+        tube,
+        bolting,
+        fitting,
+        support,
+        spreader,
+        sleeve,
+        sleeve_short,
+        insert_material,
+        tightening,
+        loads,
+        derived: std::mem::take(&mut r.derived),
+    })
+}
+
+fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
+    let material = r.row(Field::TubeMaterial, catalog::material)?;
+    let basis = r.row(Field::WallBasis, WallBasis::by_name)?;
+    let weld_near = r.row(Field::WeldNear, WeldNear::by_name)? == WeldNear::Yes;
+    let open_end = r.row(Field::TubeEnd, TubeEnd::by_name)? == TubeEnd::Open;
+    let (width, depth) = (r.length(Field::TubeWidth), r.length(Field::TubeDepth));
+    let wall = r.length(Field::TubeWall);
+    let hollow = support != SupportKind::Solid;
+    r.refuse_if(
+        hollow && (wall * 2.5 > width || wall * 2.5 > depth),
+        Field::TubeWall,
+        "the two walls leave no hollow: give a thinner wall, or choose a solid bar",
+    );
+    let corner = r.or_derived(Field::CornerRadius, material.corner_radius_factor() * wall.si());
+    r.refuse_if(
+        hollow && 2.2 * corner > width.si().min(depth.si()),
+        Field::CornerRadius,
+        "the corner radius leaves no flat face: give the outside corner radius",
+    );
+    let row = |welded: fn(&catalog::Welded) -> &catalog::Strength, plain: &'static catalog::Strength| {
+        match material.welded() {
+            Some(both) if weld_near => welded(both).yield_strength(),
+            _ => plain.yield_strength(),
+        }
+    };
+    let (least, likely) =
+        (row(|w| &w.least, material.least()), row(|w| &w.likely, material.likely()));
+    let own_yield = r.given(Field::TubeYield);
+    let own = |from_row: Stress| own_yield.map_or(from_row, |pa| crate::quantity::mpa(pa * 1e-6));
+    let _ = r.given(Field::TubeUltimate);
+    let modulus = r.or_derived(Field::TubeModulus, material.modulus().si());
+    let poisson = r.or_derived(Field::TubePoisson, material.poisson());
+    if own_yield.is_none() {
+        r.derived.push((Field::TubeYield, least.si() * 1e-6));
+    }
+    let design_factor =
+        if basis == WallBasis::Nominal { material.design_wall_factor() } else { 1.0 };
+    Some(Tube {
+        width,
+        depth,
+        wall,
+        design_wall: wall * design_factor,
+        corner_radius: mm(corner * 1e3),
+        material,
+        modulus: crate::quantity::mpa(modulus * 1e-6),
+        poisson,
+        yield_least: own(least),
+        yield_likely: own(likely),
+        weld_near,
+        end_distance: r.given(Field::EndDistance).map(|m| mm(m * 1e3)),
+        open_end,
+    })
+}
+
+fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
+    let mount = r.row(Field::Mount, Mount::by_name)?;
+    let thread = r.row(Field::Bolt, catalog::thread)?;
+    let grade = r.row(Field::Grade, catalog::bolt_grade)?;
+    let series = r.row(Field::Washer, WasherSeries::from_id)?;
+    let Some(strength) = grade.strength(thread) else {
+        r.refuse_if(true, Field::Grade, "this grade is not made in this bolt size: choose another grade or size");
+        return None;
+    };
+    let washer = washer(r, thread, series)?;
+    let clearance = catalog::clearance_hole(thread, HoleFit::Normal)
+        .map_or_else(|| thread.major().si() * 1.1, |hole| hole.diameter.si());
+    let hole = mm(r.or_derived(Field::Hole, clearance) * 1e3);
+    r.refuse_if(
+        hole < thread.major(),
+        Field::Hole,
+        "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
+    );
+    r.refuse_if(
+        washer.outer < hole * 1.1,
+        Field::WasherOuter,
+        "the washer falls into the hole: give the washer's outside diameter",
+    );
+    Some(Bolting {
+        mount,
+        thread,
+        grade,
+        strength,
+        along: r.count(Field::BoltsAlong),
+        rows: r.count(Field::BoltRows),
+        spacing_along: r.length(Field::SpacingAlong),
+        spacing_across: r.length(Field::SpacingAcross),
+        hole,
+        washer,
+    })
+}
+
+fn washer(r: &mut Reader<'_>, thread: &'static Thread, series: WasherSeries) -> Option<Washer> {
+    let listed = catalog::washer(thread, series);
+    let own_outer = r.given(Field::WasherOuter).map(|m| mm(m * 1e3));
+    let own_thickness = r.given(Field::WasherThickness).map(|m| mm(m * 1e3));
+    if listed.is_none() && (own_outer.is_none() || own_thickness.is_none()) {
+        r.refuse_if(
+            true,
+            Field::Washer,
+            "no washer of this size is in the list: give its outside diameter and thickness",
+        );
+        return None;
+    }
+    let thickness = own_thickness.or_else(|| listed.map(catalog::Washer::thickness_nominal))?;
+    let outer = own_outer.or_else(|| listed.map(catalog::Washer::outer))?;
+    if own_outer.is_none() {
+        r.derived.push((Field::WasherOuter, outer.si() * 1e3));
+    }
+    if own_thickness.is_none() {
+        r.derived.push((Field::WasherThickness, thickness.si() * 1e3));
+    }
+    Some(Washer {
+        outer,
+        bore: listed.map_or_else(|| thread.major() * 1.06, catalog::Washer::inner),
+        thickness,
+        // A thickness that the reader measured has no tolerance to allow for.
+        thickness_min: own_thickness.or_else(|| listed.map(catalog::Washer::thickness_min))?,
+    })
+}
+
+fn sleeve(
+    r: &mut Reader<'_>,
+    support: SupportKind,
+    tube: &Tube,
+    bolting: &Bolting,
+) -> Option<Sleeve> {
+    let row = r.row(Field::Sleeve, catalog::sleeve)?;
+    let material = r.row(Field::SleeveMaterial, catalog::material)?;
+    let welded = r.row(Field::SleeveWelded, WeldNear::by_name)? == WeldNear::Yes;
+    let outer = mm(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()) * 1e3);
+    let wall = mm(r.or_derived(Field::SleeveWall, row.wall().si()) * 1e3);
+    let inner = outer - wall * 2.0;
+    let used = matches!(support, SupportKind::LooseSleeve | SupportKind::ThroughSleeve);
+    if used {
+        r.refuse_if(
+            inner < bolting.thread.major(),
+            Field::Sleeve,
+            "the bolt does not pass this sleeve: choose a wider sleeve or a smaller bolt",
+        );
+        let room = tube.width - tube.wall * 2.0;
+        r.refuse_if(
+            outer > room,
+            Field::Sleeve,
+            "this sleeve does not fit between the walls of the tube: choose a smaller one",
+        );
+        let mixed = (material.family() == Family::Aluminium)
+            != (tube.material.family() == Family::Aluminium);
+        r.refuse_if(
+            welded && mixed,
+            Field::SleeveWelded,
+            "aluminium and steel cannot be welded to each other: take a sleeve of the tube's metal, or leave it unwelded",
+        );
+    }
+    Some(Sleeve { outer, inner, material, welded })
+}
+
+fn tightening(r: &mut Reader<'_>) -> Option<Tightening> {
+    let lubrication = r.row(Field::Lubrication, catalog::nut_factor)?;
+    let method = r.row(Field::Method, catalog::tightening_method)?;
+    let surface = r.row(Field::Surface, catalog::slip_surface)?;
+    let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
+    let scatter = r.or_derived(Field::Scatter, method.plus_minus());
+    let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
+    Some(Tightening {
+        nut_factor,
+        scatter,
+        torque: r.given(Field::Torque).map(newton_metre),
+        preload_share: r.number(Field::PreloadShare),
+        faying_friction,
+        coated: surface.id() == "painted",
+    })
+}
