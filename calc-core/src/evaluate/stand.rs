@@ -223,10 +223,12 @@ impl Builder<'_> {
     }
 
     fn plate_side(&self, tube: &FaceTube, plate: &Plate, washer: Length, face: FaceCurve) -> Side {
-        Side::Plate(
-            PlateCurve::new(tube, plate, washer, end_factor(self.s, plate.width.min(plate.length))),
-            face,
-        )
+        let bound = match self.strength {
+            Strength::Least => LOWER_BOUND,
+            Strength::Likely => 1.0,
+        };
+        let end = end_factor(self.s, plate.width.min(plate.length));
+        Side::Plate(PlateCurve::new(tube, plate, washer, bound * end), face)
     }
 
     fn yield_of(&self, material: &crate::catalog::Material, welded: bool) -> Stress {

@@ -145,7 +145,7 @@ fields! {
         /// Rows of bolts across the tube.
         BoltRows bolt_rows "nr" Count * 1.0 = 1.0 in 1.0 .. 3.0;
         /// Distance between bolts along the tube.
-        SpacingAlong spacing_along_mm "sa" Length * 1e-3 = 75.0 in 10.0 .. 600.0;
+        SpacingAlong spacing_along_mm "sa" Length * 1e-3 = 90.0 in 10.0 .. 600.0;
         /// Distance between rows across the tube.
         SpacingAcross spacing_across_mm "sr" Length * 1e-3 = 40.0 in 10.0 .. 400.0;
         /// Wanted clamp as a share of the bolt's proof load; used when no torque is given.
@@ -157,7 +157,7 @@ fields! {
         /// How much shorter the loose sleeve or insert is than the space between the walls; negative: longer.
         SleeveShort sleeve_short_mm "sg" Length * 1e-3 = 0.25 in -3.0 .. 10.0;
         /// Mass of the loaded trailer.
-        TrailerMass trailer_mass_kg "m" Mass * 1.0 = 900.0 in 50.0 .. 4500.0;
+        TrailerMass trailer_mass_kg "m" Mass * 1.0 = 750.0 in 50.0 .. 4500.0;
         /// Share of the trailer's weight that rests on the coupler.
         TongueShare tongue_share "ts" Share * 1.0 = 0.125 in 0.0 .. 0.5;
         /// Factor on the resting weight for bumps.
@@ -167,9 +167,9 @@ fields! {
         /// Sideways acceleration in g acting on the tongue load.
         Side side_g "lg" Ratio * 1.0 = 0.3 in 0.0 .. 2.0;
         /// Ball centre ahead of the middle of the bolt group.
-        BallAhead ball_ahead_mm "ba" Length * 1e-3 = 150.0 in 0.0 .. 1500.0;
+        BallAhead ball_ahead_mm "ba" Length * 1e-3 = 130.0 in 0.0 .. 1500.0;
         /// Ball centre below the middle of the bolt group; negative: above.
-        BallBelow ball_below_mm "bb" Length * 1e-3 = 40.0 in -500.0 .. 500.0;
+        BallBelow ball_below_mm "bb" Length * 1e-3 = 30.0 in -500.0 .. 500.0;
         /// How much colder or hotter than at tightening the joint gets.
         TemperatureSwing temperature_swing_k "dt" TemperatureStep * 1.0 = 35.0 in 0.0 .. 100.0;
     }

@@ -1,0 +1,73 @@
+//! Reads a scenario (JSON) from standard input and writes its report (JSON) to standard output.
+//!
+//! ```sh
+//! cargo run -q -p calc-core --example evaluate < scenario.json > report.json
+//! ```
+//!
+//! What is left out takes its default; `{}` is the default joint. Bad input: exit code 2 and a JSON
+//! object with `errors`, each naming its field.
+
+use calc_core::{Input, InputError, Scenario, evaluate, repair, torque_turn};
+use serde_json::{Value, json};
+use std::io::{Read, Write};
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let mut text = String::new();
+    if let Err(error) = std::io::stdin().read_to_string(&mut text) {
+        return refuse(&[json!({ "code": "unreadable", "field": null, "message": error.to_string() })]);
+    }
+    let input: Input = match serde_json::from_str(&text) {
+        Ok(input) => input,
+        Err(error) => return refuse(&[not_a_scenario(&text, &error)]),
+    };
+    match Scenario::new(&input) {
+        Ok(scenario) => write(&json!({
+            "report": evaluate(&scenario),
+            "torque_turn": torque_turn(&scenario),
+            "repairs": repair::repairs(&scenario, &repair::Rates::default()),
+        })),
+        Err(errors) => refuse(&errors.iter().map(explain).collect::<Vec<_>>()),
+    }
+}
+
+/// An error as JSON: code, field, message.
+fn explain(error: &InputError) -> Value {
+    json!({
+        "code": error.code(),
+        "field": error.field().map(calc_core::scenario::Field::name),
+        "message": error.to_string(),
+    })
+}
+
+/// Which field made the text unreadable: the unknown one that serde names, or the first whose value
+/// is of the wrong kind.
+fn not_a_scenario(text: &str, error: &serde_json::Error) -> Value {
+    let message = error.to_string();
+    let named = message.split('`').nth(1).filter(|_| message.starts_with("unknown field"));
+    let field = named.map(String::from).or_else(|| {
+        let whole: serde_json::Map<String, Value> = serde_json::from_str(text).ok()?;
+        whole
+            .into_iter()
+            .find(|(name, value)| {
+                serde_json::from_value::<Input>(json!({ name.as_str(): value })).is_err()
+            })
+            .map(|(name, _)| name)
+    });
+    json!({ "code": "not-a-scenario", "field": field, "message": message })
+}
+
+fn refuse(errors: &[Value]) -> ExitCode {
+    write(&json!({ "errors": errors }));
+    ExitCode::from(2)
+}
+
+fn write(value: &Value) -> ExitCode {
+    let done = serde_json::to_string_pretty(value)
+        .map_err(std::io::Error::from)
+        .and_then(|text| writeln!(std::io::stdout(), "{text}"));
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(_) => ExitCode::FAILURE,
+    }
+}
