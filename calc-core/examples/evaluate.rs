@@ -15,7 +15,9 @@ use std::process::ExitCode;
 fn main() -> ExitCode {
     let mut text = String::new();
     if let Err(error) = std::io::stdin().read_to_string(&mut text) {
-        return refuse(&[json!({ "code": "unreadable", "field": null, "message": error.to_string() })]);
+        return refuse(&[
+            json!({ "code": "unreadable", "field": null, "message": error.to_string() }),
+        ]);
     }
     let input: Input = match serde_json::from_str(&text) {
         Ok(input) => input,
@@ -44,7 +46,10 @@ fn explain(error: &InputError) -> Value {
 /// is of the wrong kind.
 fn not_a_scenario(text: &str, error: &serde_json::Error) -> Value {
     let message = error.to_string();
-    let named = message.split('`').nth(1).filter(|_| message.starts_with("unknown field"));
+    let named = message
+        .split('`')
+        .nth(1)
+        .filter(|_| message.starts_with("unknown field"));
     let field = named.map(String::from).or_else(|| {
         let whole: serde_json::Map<String, Value> = serde_json::from_str(text).ok()?;
         whole

@@ -80,10 +80,19 @@ impl std::fmt::Display for InputError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::NotFinite { field } => write!(f, "{}: not a number", field.name()),
-            Self::OutOfRange { field, got, min, max } => {
+            Self::OutOfRange {
+                field,
+                got,
+                min,
+                max,
+            } => {
                 write!(f, "{}: {got} is outside {min} to {max}", field.name())
             }
-            Self::UnknownChoice { field, got, allowed } => write!(
+            Self::UnknownChoice {
+                field,
+                got,
+                allowed,
+            } => write!(
                 f,
                 "{}: \"{got}\" is not one of {}",
                 field.name(),

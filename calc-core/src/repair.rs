@@ -138,7 +138,9 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let mut found: Vec<Repair> = Vec::new();
     let mut tried = 0;
     for (kind, input) in candidates(s) {
-        let Ok(candidate) = Scenario::new(&input) else { continue };
+        let Ok(candidate) = Scenario::new(&input) else {
+            continue;
+        };
         tried += 1;
         let report = evaluate_without_working(&candidate);
         if !matches!(report.verdict, Verdict::Holds | Verdict::Close) {
@@ -162,7 +164,11 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
             input,
         });
     }
-    found.sort_by(|a, b| a.verdict.cmp(&b.verdict).then(a.work.cost.total_cmp(&b.work.cost)));
+    found.sort_by(|a, b| {
+        a.verdict
+            .cmp(&b.verdict)
+            .then(a.work.cost.total_cmp(&b.work.cost))
+    });
     let list = best_of_each(found);
     let by = |keep: &dyn Fn(&Repair) -> bool, score: &dyn Fn(&Repair) -> f64| {
         list.iter()
@@ -172,7 +178,14 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
             .map(|(i, _)| i)
     };
     // A repair that holds comes before any that is only close.
-    let cost = |r: &Repair| r.work.cost + if r.verdict == Verdict::Holds { 0.0 } else { 1e6 };
+    let cost = |r: &Repair| {
+        r.work.cost
+            + if r.verdict == Verdict::Holds {
+                0.0
+            } else {
+                1e6
+            }
+    };
     let used = |r: &Repair| r.utilisation.unwrap_or(f64::INFINITY);
     Repairs {
         tried,
@@ -204,7 +217,9 @@ fn candidates(s: &Scenario) -> Vec<(RepairKind, Input)> {
     }
     let mut all = Vec::new();
     for base in bolts(s) {
-        let Ok(base) = Scenario::new(&base) else { continue };
+        let Ok(base) = Scenario::new(&base) else {
+            continue;
+        };
         for (kind, input) in stands(&base) {
             let eased = with_less_torque(&input);
             all.push((kind, input));
@@ -240,7 +255,7 @@ fn bolts(s: &Scenario) -> Vec<Input> {
     let larger = catalog::threads()
         .iter()
         .filter(|t| t.system() == s.bolting.thread.system() && t.fine() == s.bolting.thread.fine())
-        .filter(|t| t.major() > s.bolting.thread.major() * 1.1)
+        .filter(|t| t.major() > s.bolting.thread.major() * 1.19)
         .min_by(|a, b| a.major().si().total_cmp(&b.major().si()));
     if let Some(thread) = larger {
         with(thread);
@@ -285,12 +300,21 @@ fn stands(s: &Scenario) -> Vec<(RepairKind, Input)> {
             input.sleeve_short_mm = FITTED_SHORT_MM;
             input
         };
-        all.push((RepairKind::LooseSleeve, with(SupportKind::LooseSleeve, "no")));
-        all.push((RepairKind::ThroughSleeve, with(SupportKind::ThroughSleeve, "no")));
+        all.push((
+            RepairKind::LooseSleeve,
+            with(SupportKind::LooseSleeve, "no"),
+        ));
+        all.push((
+            RepairKind::ThroughSleeve,
+            with(SupportKind::ThroughSleeve, "no"),
+        ));
         let weldable = (material.family() == Family::Aluminium)
             == (s.tube.material.family() == Family::Aluminium);
         if weldable {
-            all.push((RepairKind::WeldedSleeve, with(SupportKind::ThroughSleeve, "yes")));
+            all.push((
+                RepairKind::WeldedSleeve,
+                with(SupportKind::ThroughSleeve, "yes"),
+            ));
         }
     }
     for material in ["6061-t6", "a36"] {
@@ -338,7 +362,9 @@ fn fitting_sleeves(s: &Scenario) -> Vec<(&'static catalog::Sleeve, &'static Mate
             play >= 0.0002 && play <= 0.004
         })
         .flat_map(|row| {
-            row.materials().iter().filter_map(move |id| catalog::material(id).map(|m| (row, m)))
+            row.materials()
+                .iter()
+                .filter_map(move |id| catalog::material(id).map(|m| (row, m)))
         })
         .collect()
 }
@@ -346,16 +372,17 @@ fn fitting_sleeves(s: &Scenario) -> Vec<(&'static catalog::Sleeve, &'static Mate
 fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates: &Rates) -> Work {
     let bolts = u32::try_from(after.bolting.count()).unwrap_or(u32::MAX);
     let faces = 2 * bolts;
-    let hole_area = crate::mechanics::sleeve::area(
-        after.bolting.hole,
-        crate::quantity::mm(0.0),
-    )
-    .si();
+    let hole_area =
+        crate::mechanics::sleeve::area(after.bolting.hole, crate::quantity::mm(0.0)).si();
     let plate = |t: f64, w: f64, l: f64| (t * w * l - t * hole_area).max(0.0);
     let sleeve_area = crate::mechanics::sleeve::area(after.sleeve.outer, after.sleeve.inner).si();
     let (depth, wall) = (after.tube.depth.si(), after.tube.wall.si());
     let ball = std::f64::consts::FRAC_PI_4 * after.bolting.washer.outer.si().powi(2);
-    let opened = if after.input.bolt == before.input.bolt { 0 } else { faces };
+    let opened = if after.input.bolt == before.input.bolt {
+        0
+    } else {
+        faces
+    };
     let (holes, cuts, welds, volume, material) = match kind {
         RepairKind::Tightening => (opened, 0, 0, 0.0, None),
         RepairKind::ThickWasher => (
@@ -368,7 +395,13 @@ fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates: &Rates) ->
         RepairKind::Spreader => {
             let p = &after.spreader;
             let one = plate(p.thickness.si(), p.width.si(), p.length.si());
-            (faces + opened, faces, 0, f64::from(faces) * one, Some(p.material))
+            (
+                faces + opened,
+                faces,
+                0,
+                f64::from(faces) * one,
+                Some(p.material),
+            )
         }
         RepairKind::LooseSleeve => (
             opened,
@@ -377,9 +410,13 @@ fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates: &Rates) ->
             f64::from(bolts) * sleeve_area * (depth - 2.0 * wall),
             Some(after.sleeve.material),
         ),
-        RepairKind::ThroughSleeve => {
-            (faces, bolts, 0, f64::from(bolts) * sleeve_area * depth, Some(after.sleeve.material))
-        }
+        RepairKind::ThroughSleeve => (
+            faces,
+            bolts,
+            0,
+            f64::from(bolts) * sleeve_area * depth,
+            Some(after.sleeve.material),
+        ),
         RepairKind::WeldedSleeve => (
             faces,
             bolts,
@@ -406,7 +443,11 @@ fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates: &Rates) ->
         + f64::from(cuts) * rates.minutes_cut
         + f64::from(welds) * rates.minutes_weld
         + f64::from(bolts) * rates.minutes_bolt;
-    let bolt_cost = if new_bolts { f64::from(bolts) * rates.bolt } else { 0.0 };
+    let bolt_cost = if new_bolts {
+        f64::from(bolts) * rates.bolt
+    } else {
+        0.0
+    };
     Work {
         holes,
         cuts,

@@ -35,7 +35,14 @@ pub(crate) fn all(
     service: &Service,
     working: bool,
 ) -> Vec<Check> {
-    let joint = Joint { s, tight, stands, grip, service, working };
+    let joint = Joint {
+        s,
+        tight,
+        stands,
+        grip,
+        service,
+        working,
+    };
     let mut checks = Vec::with_capacity(8);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
@@ -75,7 +82,10 @@ fn of_forces(
 }
 
 fn said(code: &'static str, amounts: &[(f64, Dimension)]) -> Said {
-    Said { code, amounts: amounts.iter().map(|&(si, d)| amount(si, d)).collect() }
+    Said {
+        code,
+        amounts: amounts.iter().map(|&(si, d)| amount(si, d)).collect(),
+    }
 }
 
 impl Joint<'_> {
@@ -89,18 +99,28 @@ impl Joint<'_> {
         let (k, d) = (s.tightening.nut_factor, s.bolting.thread.major().si());
         let area = s.bolting.thread.stress_area().si();
         w.step(
-            ("A_t", "tensile stress area", if s.bolting.thread.system() == crate::catalog::System::Inch {
-                "(π/4)·(d − 0.9743·p)²"
-            } else {
-                "(π/4)·((d₂ + d₃)/2)²"
-            }),
-            &[("d", d, Length), ("p", s.bolting.thread.pitch().si(), Length)],
+            (
+                "A_t",
+                "tensile stress area",
+                if s.bolting.thread.system() == crate::catalog::System::Inch {
+                    "(π/4)·(d − 0.9743·p)²"
+                } else {
+                    "(π/4)·((d₂ + d₃)/2)²"
+                },
+            ),
+            &[
+                ("d", d, Length),
+                ("p", s.bolting.thread.pitch().si(), Length),
+            ],
             (area, Area),
             s.bolting.thread.cite(),
         );
         w.step(
             ("F_p", "proof load", "S_p·A_t"),
-            &[("S_p", s.bolting.proof_strength().si(), Stress), ("A_t", area, Area)],
+            &[
+                ("S_p", s.bolting.proof_strength().si(), Stress),
+                ("A_t", area, Area),
+            ],
             (self.tight.proof.si(), Force),
             s.bolting.strength.cite,
         );
@@ -118,8 +138,16 @@ impl Joint<'_> {
             );
         }
         w.step(
-            ("F", "clamp that this torque would give on something solid", "T/(K·d)"),
-            &[("T", self.tight.torque.si(), Torque), ("K", k, Ratio), ("d", d, Length)],
+            (
+                "F",
+                "clamp that this torque would give on something solid",
+                "T/(K·d)",
+            ),
+            &[
+                ("T", self.tight.torque.si(), Torque),
+                ("K", k, Ratio),
+                ("d", d, Length),
+            ],
             (self.tight.nominal.si(), Force),
             Cite::new("shigley-9e", "Eq. 8-27", Flag::Read),
         );
@@ -133,7 +161,11 @@ impl Joint<'_> {
                 ("Γ", self.s.tightening.scatter, Share),
             ],
             (self.tight.max.si(), Force),
-            Cite::new("nasa-std-5020b", "form of the torque scatter", Flag::ReadSecondHand),
+            Cite::new(
+                "nasa-std-5020b",
+                "form of the torque scatter",
+                Flag::ReadSecondHand,
+            ),
         );
     }
 
@@ -184,7 +216,11 @@ impl Joint<'_> {
         let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
         if self.stands.least.sides().is_some() && s.support != SupportKind::Spreader {
             w.step(
-                ("d_w", "washer diameter that counts (a thin washer dishes)", "from washer and face together"),
+                (
+                    "d_w",
+                    "washer diameter that counts (a thin washer dishes)",
+                    "from washer and face together",
+                ),
                 &[
                     ("outside", s.bolting.washer.outer.si(), Length),
                     ("thickness", s.bolting.washer.thickness_min.si(), Length),
@@ -193,7 +229,11 @@ impl Joint<'_> {
                 Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
             );
             w.step(
-                ("F_1%", "clamp at which each face is in by 1 % of its width", "0.90·F(δ = 0.01·b)"),
+                (
+                    "F_1%",
+                    "clamp at which each face is in by 1 % of its width",
+                    "0.90·F(δ = 0.01·b)",
+                ),
                 &[
                     ("b", tube.width.si(), Length),
                     ("h", tube.depth.si(), Length),
@@ -202,7 +242,12 @@ impl Joint<'_> {
                     ("f_y", tube.yield_least.si(), Stress),
                     ("E", tube.modulus.si(), Stress),
                 ],
-                (self.stands.least.force_at_share(super::stand::SERVICE_SHARE), Force),
+                (
+                    self.stands
+                        .least
+                        .force_at_share(super::stand::SERVICE_SHARE),
+                    Force,
+                ),
                 own,
             );
         }
@@ -211,30 +256,46 @@ impl Joint<'_> {
                 let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
                 w.step(
                     ("A", "section of the sleeve", "(π/4)·(D² − d²)"),
-                    &[("D", s.sleeve.outer.si(), Length), ("d", s.sleeve.inner.si(), Length)],
+                    &[
+                        ("D", s.sleeve.outer.si(), Length),
+                        ("d", s.sleeve.inner.si(), Length),
+                    ],
                     (area.si(), Area),
                     Cite::new("elementary", "circle ring", Flag::Computed),
                 );
                 w.step(
-                    ("R", "what sleeve and faces carry when the sleeve is squashed", "f_y·A (+ faces)"),
-                    &[
-                        ("f_y", self.sleeve_yield(), Stress),
-                        ("A", area.si(), Area),
-                    ],
+                    (
+                        "R",
+                        "what sleeve and faces carry when the sleeve is squashed",
+                        "f_y·A (+ faces)",
+                    ),
+                    &[("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
                     (governs.load, Force),
                     Cite::new("aisc-360-22", "J4.4", Flag::Read),
                 );
             }
             SupportKind::Spreader => w.step(
-                ("R", "least of plate, corner and side walls, or the 1 % limit", "see the method page"),
+                (
+                    "R",
+                    "least of plate, corner and side walls, or the 1 % limit",
+                    "see the method page",
+                ),
                 &[
                     ("t_p", s.spreader.thickness.si(), Length),
                     ("l_p", s.spreader.length.si(), Length),
-                    ("f_yp", s.spreader.material.least().yield_strength().si(), Stress),
+                    (
+                        "f_yp",
+                        s.spreader.material.least().yield_strength().si(),
+                        Stress,
+                    ),
                     ("t", tube.design_wall.si(), Length),
                 ],
                 (governs.load, Force),
-                Cite::new("aisc-360-22", "J10 with K1; plate by beam theory", Flag::Read),
+                Cite::new(
+                    "aisc-360-22",
+                    "J10 with K1; plate by beam theory",
+                    Flag::Read,
+                ),
             ),
             SupportKind::SolidInsert | SupportKind::Solid => w.step(
                 ("R", "pressure under the washer", "1.8·f_y·A_w"),
@@ -275,13 +336,24 @@ impl Joint<'_> {
         );
         let combined = Cite::new("vdi-2230", "combined stress while tightening", Flag::Memory);
         w.step(
-            ("σ_v", "combined stress at the nominal clamp", "√(σ² + 3·τ²)"),
-            &[("F", self.tight.nominal.si(), Force), ("μ", self.tight.friction, Ratio)],
+            (
+                "σ_v",
+                "combined stress at the nominal clamp",
+                "√(σ² + 3·τ²)",
+            ),
+            &[
+                ("F", self.tight.nominal.si(), Force),
+                ("μ", self.tight.friction, Ratio),
+            ],
             (self.tight.combined_nominal(s).si(), Stress),
             combined,
         );
         w.step(
-            ("σ_v,max", "combined stress at the largest clamp, slippery threads", "√(σ² + 3·τ²)"),
+            (
+                "σ_v,max",
+                "combined stress at the largest clamp, slippery threads",
+                "√(σ² + 3·τ²)",
+            ),
             &[("F_max", self.tight.max.si(), Force)],
             (self.tight.combined_max(s).si(), Stress),
             combined,
@@ -321,7 +393,11 @@ impl Joint<'_> {
         }
         let mut w = self.sheet();
         w.step(
-            ("–", "grade that may be tightened to a stated clamp", "not allowed for this grade"),
+            (
+                "–",
+                "grade that may be tightened to a stated clamp",
+                "not allowed for this grade",
+            ),
             &[],
             (0.0, Count),
             BoltGrade::PRETENSION_CITE,
@@ -345,13 +421,28 @@ impl Joint<'_> {
         let mut w = self.sheet();
         let limit = self.stands.least.limit();
         w.step(
-            ("F_0", "least clamp right after tightening", "min(F·(1 − Γ), limit of the support)"),
-            &[("F·(1 − Γ)", self.tight.min.si(), Force), ("limit", limit, Force)],
+            (
+                "F_0",
+                "least clamp right after tightening",
+                "min(F·(1 − Γ), limit of the support)",
+            ),
+            &[
+                ("F·(1 − Γ)", self.tight.min.si(), Force),
+                ("limit", limit, Force),
+            ],
             (g.fresh_min, Force),
-            Cite::new("nasa-std-5020b", "form of the torque scatter", Flag::ReadSecondHand),
+            Cite::new(
+                "nasa-std-5020b",
+                "form of the torque scatter",
+                Flag::ReadSecondHand,
+            ),
         );
         w.step(
-            ("F_R", "what goes by itself in the first days", "0.025·F_0 bare, 0.065·F_0 coated"),
+            (
+                "F_R",
+                "what goes by itself in the first days",
+                "0.025·F_0 bare, 0.065·F_0 coated",
+            ),
             &[("F_0", g.fresh_min, Force)],
             (g.relaxation, Force),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
@@ -381,7 +472,11 @@ impl Joint<'_> {
             Cite::new("elementary", "sum", Flag::Computed),
         );
         w.step(
-            ("V", "largest force in the faying plane on one bolt", "elastic vector method"),
+            (
+                "V",
+                "largest force in the faying plane on one bolt",
+                "elastic vector method",
+            ),
             &[
                 ("along", self.service.ball.along, Force),
                 ("up", self.service.ball.up, Force),
@@ -391,7 +486,11 @@ impl Joint<'_> {
             Cite::new("shigley-9e", "section 8-12", Flag::Read),
         );
         w.step(
-            ("R", "slip resistance of that bolt", "m·μ·(F_left − (1 − C)·N)"),
+            (
+                "R",
+                "slip resistance of that bolt",
+                "m·μ·(F_left − (1 − C)·N)",
+            ),
             &[
                 ("m", s.bolting.slip_planes(), Count),
                 ("μ", s.tightening.faying_friction, Ratio),
@@ -403,7 +502,11 @@ impl Joint<'_> {
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
         let reason = said(
-            if slip::OMEGA * share.in_plane() > self.service.resistance { "slip-slides" } else { "slip-grips" },
+            if slip::OMEGA * share.in_plane() > self.service.resistance {
+                "slip-slides"
+            } else {
+                "slip-grips"
+            },
             &[
                 (share.in_plane(), Force),
                 (self.service.resistance, Force),
@@ -418,7 +521,11 @@ impl Joint<'_> {
             w,
         );
         let missing = self.service.not_taken;
-        let untaken = missing.twist.abs().max(missing.pitch.abs()).max(missing.roll.abs());
+        let untaken = missing
+            .twist
+            .abs()
+            .max(missing.pitch.abs())
+            .max(missing.roll.abs());
         if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
@@ -444,7 +551,11 @@ impl Joint<'_> {
         let opens_at = g.left_min / (1.0 - g.bolt_share).max(1e-6);
         let mut w = self.sheet();
         w.step(
-            ("C", "share of an outside pull that the bolt feels", "k_b/(k_b + k_m)"),
+            (
+                "C",
+                "share of an outside pull that the bolt feels",
+                "k_b/(k_b + k_m)",
+            ),
             &[
                 ("k_b", g.bolt.si(), Dimension::Stiffness),
                 ("k_m", g.members.si(), Dimension::Stiffness),
@@ -466,7 +577,11 @@ impl Joint<'_> {
             (pull, counted),
             (OMEGA_OPENING, "factor-own"),
             said(
-                if OMEGA_OPENING * pull > counted { "opening-parts" } else { "opening-shut" },
+                if OMEGA_OPENING * pull > counted {
+                    "opening-parts"
+                } else {
+                    "opening-shut"
+                },
                 &[(pull, Force), (counted, Force)],
             ),
             w,
@@ -479,10 +594,19 @@ impl Joint<'_> {
         // The plane farther from the head, where threads come first.
         let far_plane = b.washer.thickness
             + s.fitting.thickness
-            + if b.slip_planes() > 1.5 { s.tube.depth } else { crate::quantity::mm(0.0) };
+            + if b.slip_planes() > 1.5 {
+                s.tube.depth
+            } else {
+                crate::quantity::mm(0.0)
+            };
         let threads = g.shank < far_plane;
-        let capacity =
-            shear::bolt(b.strength.tensile, b.thread.shank_area(), b.slip_planes(), threads).si();
+        let capacity = shear::bolt(
+            b.strength.tensile,
+            b.thread.shank_area(),
+            b.slip_planes(),
+            threads,
+        )
+        .si();
         let demand = self.service.largest_in_plane;
         let mut w = self.sheet();
         w.step(
@@ -501,7 +625,11 @@ impl Joint<'_> {
             (demand, capacity),
             (shear::OMEGA, "factor-strength"),
             said(
-                if threads { "shear-threads" } else { "shear-shank" },
+                if threads {
+                    "shear-threads"
+                } else {
+                    "shear-shank"
+                },
                 &[(demand, Force), (capacity, Force)],
             ),
             w,
@@ -532,7 +660,11 @@ impl Joint<'_> {
             (demand, capacity),
             (shear::OMEGA, "factor-strength"),
             said(
-                if shear::OMEGA * demand > capacity { "bearing-oval" } else { "bearing-fine" },
+                if shear::OMEGA * demand > capacity {
+                    "bearing-oval"
+                } else {
+                    "bearing-fine"
+                },
                 &[(demand, Force), (capacity, Force)],
             ),
             w,
@@ -554,14 +686,22 @@ impl Joint<'_> {
         Some(Check {
             id: CheckId::EndDistance,
             // A distance is there or it is not: nothing between.
-            verdict: if utilisation > 1.0 { Verdict::DoesNotHold } else { Verdict::Holds },
+            verdict: if utilisation > 1.0 {
+                Verdict::DoesNotHold
+            } else {
+                Verdict::Holds
+            },
             demand: amount(needed, Length),
             capacity: amount(given.si(), Length),
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: Some(utilisation),
             reason: said(
-                if utilisation > 1.0 { "end-too-near" } else { "end-far-enough" },
+                if utilisation > 1.0 {
+                    "end-too-near"
+                } else {
+                    "end-far-enough"
+                },
                 &[(needed, Length), (given.si(), Length)],
             ),
             steps: w.finish(),

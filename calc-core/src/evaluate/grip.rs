@@ -43,12 +43,18 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
         Mount::ThroughSides => 2.0,
         Mount::FromTop => 1.0,
     };
-    let plate = if s.support == SupportKind::Spreader { s.spreader.thickness * 2.0 } else { mm(0.0) };
+    let plate = if s.support == SupportKind::Spreader {
+        s.spreader.thickness * 2.0
+    } else {
+        mm(0.0)
+    };
     let fitting = s.fitting.thickness * plies;
     let length = s.tube.depth + fitting + b.washer.thickness * 2.0 + plate;
     // Bolt just long enough: grip, nut, two pitches.
     let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
-    let shank = (bolt_length - b.thread.thread_length(bolt_length)).max(mm(0.0)).min(length);
+    let shank = (bolt_length - b.thread.thread_length(bolt_length))
+        .max(mm(0.0))
+        .min(length);
     let bolt = stiffness::bolt(
         b.grade.modulus(),
         b.thread.shank_area(),
@@ -66,20 +72,31 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
         ply(plate, s.spreader.material.modulus()),
     ]);
     let stand = &stands.least;
-    let working = stand.approach(stands.reached).unwrap_or_else(|| stand.approach_end());
-    let members =
-        stiffness::in_series(&[newton_per_mm(stand.slope(working) * 1e-3), beside]);
+    let working = stand
+        .approach(stands.reached)
+        .unwrap_or_else(|| stand.approach_end());
+    let members = stiffness::in_series(&[newton_per_mm(stand.slope(working) * 1e-3), beside]);
 
     let fresh_min = tight.min.si().min(stand.limit());
     let interfaces = 2.0 * plies + if plate.si() > 0.0 { 2.0 } else { 0.0 };
-    let embedding =
-        losses::embedding(mm((3.0 + 2.0 * 4.5 + interfaces * 2.5) * 1e-3), bolt, members).si();
-    let relaxation =
-        fresh_min * if s.tightening.coated { RELAXATION.1 } else { RELAXATION.0 };
+    let embedding = losses::embedding(
+        mm((3.0 + 2.0 * 4.5 + interfaces * 2.5) * 1e-3),
+        bolt,
+        members,
+    )
+    .si();
+    let relaxation = fresh_min
+        * if s.tightening.coated {
+            RELAXATION.1
+        } else {
+            RELAXATION.0
+        };
     let temperature = losses::thermal(
         expansion(s, fitting, plate, length),
         b.grade.expansion().value,
-        TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(s.loads.temperature_swing),
+        TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(
+            s.loads.temperature_swing,
+        ),
         length,
         bolt,
         members,

@@ -41,9 +41,24 @@ pub(crate) fn cases(s: &Scenario) -> [AtBall; 3] {
     let along = weight * l.braking;
     let side = weight * l.tongue_share * l.side;
     [
-        AtBall { case: "braking-over-a-bump", along: -along, up, side: 0.0 },
-        AtBall { case: "pulling-over-a-bump", along, up, side: 0.0 },
-        AtBall { case: "cornering-over-a-bump", along: 0.0, up, side },
+        AtBall {
+            case: "braking-over-a-bump",
+            along: -along,
+            up,
+            side: 0.0,
+        },
+        AtBall {
+            case: "pulling-over-a-bump",
+            along,
+            up,
+            side: 0.0,
+        },
+        AtBall {
+            case: "cornering-over-a-bump",
+            along: 0.0,
+            up,
+            side,
+        },
     ]
 }
 
@@ -90,8 +105,10 @@ pub(crate) fn governing(s: &Scenario, grip: &Grip) -> Service {
     for ball in cases(s) {
         let (shares, not_taken) = elastic(&places, &on_group(s, &ball));
         let used = |share: &Share| share.in_plane() / resist(share).max(1e-9);
-        let Some((worst, share)) =
-            shares.iter().enumerate().max_by(|a, b| used(a.1).total_cmp(&used(b.1)))
+        let Some((worst, share)) = shares
+            .iter()
+            .enumerate()
+            .max_by(|a, b| used(a.1).total_cmp(&used(b.1)))
         else {
             continue;
         };
@@ -133,7 +150,11 @@ fn nothing(s: &Scenario) -> Service {
 impl Service {
     /// Share of the bolt that slips first.
     pub(crate) fn worst_share(&self) -> Share {
-        self.shares.get(self.worst).copied().unwrap_or(Share { along: 0.0, across: 0.0, pull: 0.0 })
+        self.shares.get(self.worst).copied().unwrap_or(Share {
+            along: 0.0,
+            across: 0.0,
+            pull: 0.0,
+        })
     }
 
     pub(crate) fn report(&self, _s: &Scenario) -> LoadsReport {

@@ -42,9 +42,7 @@ impl Side {
     pub(crate) fn left_after(&self, delta: f64) -> f64 {
         match self {
             Self::Washer(face) => face.left_after(mm(delta * 1e3)).si(),
-            Self::Plate(plate, _) => {
-                (delta - self.force(delta) / plate.elastic_si(1.0)).max(0.0)
-            }
+            Self::Plate(plate, _) => (delta - self.force(delta) / plate.elastic_si(1.0)).max(0.0),
         }
     }
 
@@ -90,7 +88,11 @@ impl Stand {
 
     /// Largest approach of the washers that was checked.
     pub(crate) fn approach_end(&self) -> f64 {
-        let faces = if self.sides.is_some() { 2.0 * CHECKED_TO * self.width } else { 0.0 };
+        let faces = if self.sides.is_some() {
+            2.0 * CHECKED_TO * self.width
+        } else {
+            0.0
+        };
         let core = self.core.map_or(0.0, |c| 3.0 * c.yields_at_si());
         if self.sides.is_some() { faces } else { core }
     }
@@ -106,7 +108,8 @@ impl Stand {
             None => [0.0, 0.0],
             Some([a, b]) if a == b => [approach / 2.0; 2],
             Some([a, b]) => {
-                let first = rising_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
+                let first =
+                    rising_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
                 [first, approach - first]
             }
         }
@@ -114,7 +117,10 @@ impl Stand {
 
     /// Clamp force at an approach of the washers.
     pub(crate) fn force(&self, approach: f64) -> f64 {
-        let faces = self.sides.as_ref().map_or(0.0, |[a, _]| a.force(self.split(approach)[0]));
+        let faces = self
+            .sides
+            .as_ref()
+            .map_or(0.0, |[a, _]| a.force(self.split(approach)[0]));
         faces + self.core.map_or(0.0, |core| core.force_si(approach))
     }
 
@@ -148,7 +154,11 @@ impl Stand {
             let end = CHECKED_TO * self.width;
             let at = a.lasting_at(end);
             let force = a.force(at);
-            if a == b { (2.0 * at, force) } else { (2.0 * at, force.min(b.force(b.lasting_at(end)))) }
+            if a == b {
+                (2.0 * at, force)
+            } else {
+                (2.0 * at, force.min(b.force(b.lasting_at(end))))
+            }
         });
         match (faces, self.core) {
             (Some((_, force)), None) => force,
@@ -165,12 +175,20 @@ impl Stand {
             .iter()
             .copied()
             .max_by(|a, b| use_of(a).total_cmp(&use_of(b)))
-            .unwrap_or(Limit { part: Part::Stack, load: f64::NAN, omega: None, code: "none" })
+            .unwrap_or(Limit {
+                part: Part::Stack,
+                load: f64::NAN,
+                omega: None,
+                code: "none",
+            })
     }
 
     /// The least of the limits, without factors.
     pub(crate) fn limit(&self) -> f64 {
-        self.limits.iter().map(|l| l.load).fold(f64::INFINITY, f64::min)
+        self.limits
+            .iter()
+            .map(|l| l.load)
+            .fold(f64::INFINITY, f64::min)
     }
 }
 
@@ -284,7 +302,11 @@ impl Builder<'_> {
                         part: if dishes { Part::Washer } else { Part::Face },
                         load: face.force_si(at),
                         omega: None,
-                        code: if dishes { "limit-washer-dishes" } else { "limit-face-1pct" },
+                        code: if dishes {
+                            "limit-washer-dishes"
+                        } else {
+                            "limit-face-1pct"
+                        },
                     });
                 }
                 Side::Plate(plate, _) => {
@@ -299,10 +321,20 @@ impl Builder<'_> {
                         (Part::Plate, l.plate, 1.50, "limit-plate-bends"),
                         (Part::Corner, l.corner, 1.50, "limit-corner-folds"),
                         (Part::SideWall, l.wall_yielding, 1.50, "limit-wall-yields"),
-                        (Part::SideWall, l.wall_crippling, 2.00, "limit-wall-cripples"),
+                        (
+                            Part::SideWall,
+                            l.wall_crippling,
+                            2.00,
+                            "limit-wall-cripples",
+                        ),
                         (Part::SideWall, l.wall_buckling, 1.67, "limit-wall-buckles"),
                     ] {
-                        limits.push(Limit { part, load: load.si(), omega: Some(omega), code });
+                        limits.push(Limit {
+                            part,
+                            load: load.si(),
+                            omega: Some(omega),
+                            code,
+                        });
                     }
                 }
             }
@@ -349,7 +381,11 @@ impl Builder<'_> {
         };
         let service = 2.0 * SERVICE_SHARE * s.tube.width.si();
         stand.limits.push(Limit {
-            part: if core.yields_at_si() > service { Part::Face } else { Part::Sleeve },
+            part: if core.yields_at_si() > service {
+                Part::Face
+            } else {
+                Part::Sleeve
+            },
             load: stand.force(service),
             omega: None,
             code: "limit-sleeve-1pct",
@@ -371,7 +407,8 @@ impl Builder<'_> {
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
         // A cheek or plate between washer and tube covers the whole end.
-        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.mount == Mount::ThroughSides {
+        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.mount == Mount::ThroughSides
+        {
             sleeve::area(outer, inner)
         } else {
             sleeve::covered_end(outer, inner, w.outer, w.bore)
@@ -387,7 +424,10 @@ impl Builder<'_> {
         // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
         // verdicts.
         let mut tube = s.tube.face(self.strength);
-        if welded && s.input.tube_yield_mpa.is_none() && s.tube.material.family() == Family::Aluminium {
+        if welded
+            && s.input.tube_yield_mpa.is_none()
+            && s.tube.material.family() == Family::Aluminium
+        {
             tube.yield_strength = self.yield_of(s.tube.material, true);
         }
         let ring = if welded { outer } else { w.outer };
@@ -426,7 +466,9 @@ impl Builder<'_> {
         let tube = s.tube.face(self.strength);
         let effective = self.effective_washer(&tube);
         let sides = self.sides(&tube, effective);
-        let softer = self.yield_of(s.insert_material, false).min(tube.yield_strength);
+        let softer = self
+            .yield_of(s.insert_material, false)
+            .min(tube.yield_strength);
         let depth = s.tube.depth - s.tube.wall * 2.0;
         let core = SleeveCurve::new(
             stiffness::solid_stack(
@@ -495,9 +537,7 @@ impl Builder<'_> {
 /// Half near an open end, otherwise one.
 pub(crate) fn end_factor(s: &Scenario, patch: Length) -> f64 {
     match s.tube.end_distance {
-        Some(distance)
-            if s.tube.open_end && face::near_open_end(distance, s.tube.width, patch) =>
-        {
+        Some(distance) if s.tube.open_end && face::near_open_end(distance, s.tube.width, patch) => {
             0.5
         }
         _ => 1.0,

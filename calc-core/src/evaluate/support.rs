@@ -23,7 +23,12 @@ impl Stands {
         let likely = Stand::new(s, Strength::Likely);
         let governs = least.governing(s.tightening.scatter);
         let reached = tight.nominal.si().min(least.limit());
-        Self { least, likely, governs, reached }
+        Self {
+            least,
+            likely,
+            governs,
+            reached,
+        }
     }
 
     /// Ratios outside the checked range, where a bare face carries.
@@ -44,7 +49,9 @@ impl Stands {
         let approach = self.likely.approach(wanted);
         let mean = |pair: [f64; 2]| 0.5 * (pair[0] + pair[1]);
         let faces = self.likely.sides();
-        let dent = approach.filter(|_| faces.is_some()).map(|x| mean(self.likely.split(x)));
+        let dent = approach
+            .filter(|_| faces.is_some())
+            .map(|x| mean(self.likely.split(x)));
         let left = approach.and_then(|x| {
             let split = self.likely.split(x);
             faces.map(|[a, b]| mean([a.left_after(split[0]), b.left_after(split[1])]))
@@ -68,7 +75,9 @@ impl Stands {
 fn numbers(stand: &Stand, s: &Scenario, tight: &Tight) -> SupportNumbers {
     let limit = stand.limit();
     let reached = tight.nominal.si().min(limit);
-    let working = stand.approach(reached).unwrap_or_else(|| stand.approach_end());
+    let working = stand
+        .approach(reached)
+        .unwrap_or_else(|| stand.approach_end());
     SupportNumbers {
         lasting_dent_from_n: stand.lasting_from(),
         load_at_1pct_of_width_n: stand.force_at_share(0.01),
@@ -105,9 +114,17 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
     };
     let (least, likely_numbers) = (at(Strength::Least), at(Strength::Likely));
     let yield_line = |patch| {
-        chord_face(likely.yield_strength, likely.wall, likely.width, washer, patch).si()
+        chord_face(
+            likely.yield_strength,
+            likely.wall,
+            likely.width,
+            washer,
+            patch,
+        )
+        .si()
     };
-    let fitting = |head: bool| s.fitting.spreads && (head || s.bolting.mount == Mount::ThroughSides);
+    let fitting =
+        |head: bool| s.fitting.spreads && (head || s.bolting.mount == Mount::ThroughSides);
     [("head", true), ("nut", false)]
         .into_iter()
         .map(|(side, head)| FaceReport {

@@ -1,9 +1,9 @@
 //! Tightening: the clamp that the wrench would give if everything under it were solid.
 
+use crate::mechanics::thread::load_at;
 use crate::mechanics::tightening::{
     TorqueParts, clamp_from, combined_stress, implied_friction, scattered, torque_for, torque_parts,
 };
-use crate::mechanics::thread::load_at;
 use crate::quantity::{Force, InUnits, Length, Stress, Torque, newton_metre};
 use crate::report::TighteningReport;
 use crate::scenario::Scenario;
@@ -26,7 +26,9 @@ pub(crate) fn tighten(s: &Scenario) -> Tight {
     let (k, d) = (t.nut_factor, thread.major());
     let area = thread.stress_area();
     let proof = load_at(s.bolting.proof_strength(), area);
-    let torque = t.torque.unwrap_or_else(|| torque_for(k, d, proof * t.preload_share));
+    let torque = t
+        .torque
+        .unwrap_or_else(|| torque_for(k, d, proof * t.preload_share));
     let nominal = clamp_from(k, d, torque);
     let (min, max) = scattered(nominal, t.scatter);
     let face = mean_face(s);
@@ -39,7 +41,13 @@ pub(crate) fn tighten(s: &Scenario) -> Tight {
         proof,
         yields: load_at(s.bolting.yield_strength(), area),
         friction,
-        parts: torque_parts(thread.pitch(), thread.pitch_diameter(), face, friction, friction),
+        parts: torque_parts(
+            thread.pitch(),
+            thread.pitch_diameter(),
+            face,
+            friction,
+            friction,
+        ),
     }
 }
 
@@ -55,10 +63,19 @@ impl Tight {
         let thread = s.bolting.thread;
         let k = self.torque.si() / (thread.major().si() * clamp.si());
         let face = mean_face(s);
-        let mu =
-            implied_friction(k, thread.major(), thread.pitch(), thread.pitch_diameter(), face);
+        let mu = implied_friction(
+            k,
+            thread.major(),
+            thread.pitch(),
+            thread.pitch_diameter(),
+            face,
+        );
         let parts = torque_parts(thread.pitch(), thread.pitch_diameter(), face, mu, mu);
-        combined_stress(clamp, thread.stress_area(), newton_metre(clamp.si() * parts.in_thread()))
+        combined_stress(
+            clamp,
+            thread.stress_area(),
+            newton_metre(clamp.si() * parts.in_thread()),
+        )
     }
 
     pub(crate) fn combined_nominal(&self, s: &Scenario) -> Stress {

@@ -89,7 +89,13 @@ pub fn torque_turn(s: &Scenario) -> TorqueTurn {
     let tight = tighten(s);
     let stands = Stands::new(s, &tight);
     let grip = grip(s, &tight, &stands);
-    Curve { s, tight, grip, stand: Stand::new(s, Strength::Likely) }.trace()
+    Curve {
+        s,
+        tight,
+        grip,
+        stand: Stand::new(s, Strength::Likely),
+    }
+    .trace()
 }
 
 struct Curve<'a> {
@@ -119,7 +125,11 @@ impl Curve<'_> {
                 0.5 * (a.left_after(split[0]) + b.left_after(split[1]))
             }
         });
-        let dents = if self.stand.sides().is_some() { 0.5 * (split[0] + split[1]) } else { 0.0 };
+        let dents = if self.stand.sides().is_some() {
+            0.5 * (split[0] + split[1])
+        } else {
+            0.0
+        };
         TurnPoint {
             turn_deg: travel / thread.pitch().si() * 360.0,
             torque_nm: self.s.tightening.nut_factor * thread.major().si() * force,
@@ -175,8 +185,11 @@ impl Curve<'_> {
 
     fn at_torque(&self, torque: f64, last: f64) -> Option<TurnPoint> {
         let clamp = torque / (self.s.tightening.nut_factor * self.s.bolting.thread.major().si());
-        (self.stand.force(last) >= clamp)
-            .then(|| self.state(rising_root(0.0, last, 1e-9, |x| self.stand.force(x) - clamp)))
+        (self.stand.force(last) >= clamp).then(|| {
+            self.state(rising_root(0.0, last, 1e-9, |x| {
+                self.stand.force(x) - clamp
+            }))
+        })
     }
 
     /// First point after the steepest rise where the slope is below half of it.
@@ -200,7 +213,11 @@ impl Curve<'_> {
                 } else {
                     self.stand.governing(self.s.tightening.scatter).part
                 };
-                return Some(Knee { turn_deg: at.turn_deg, torque_nm: at.torque_nm, part });
+                return Some(Knee {
+                    turn_deg: at.turn_deg,
+                    torque_nm: at.torque_nm,
+                    part,
+                });
             }
         }
         None
@@ -215,8 +232,11 @@ impl TorqueTurn {
         let right = self.points.get(after).or(self.points.last())?;
         let left = self.points.get(after.saturating_sub(1)).unwrap_or(right);
         let width = right.turn_deg - left.turn_deg;
-        let share =
-            if width > 0.0 { ((turn_deg - left.turn_deg) / width).clamp(0.0, 1.0) } else { 0.0 };
+        let share = if width > 0.0 {
+            ((turn_deg - left.turn_deg) / width).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
         let mix = |f: fn(&TurnPoint) -> f64| f(left) + share * (f(right) - f(left));
         Some(TurnPoint {
             turn_deg: mix(|p| p.turn_deg),

@@ -12,7 +12,9 @@ pub(crate) struct Working {
 impl Working {
     /// A sheet that keeps its steps only if `wanted`.
     pub(crate) const fn new(wanted: bool) -> Self {
-        Self { steps: if wanted { Some(Vec::new()) } else { None } }
+        Self {
+            steps: if wanted { Some(Vec::new()) } else { None },
+        }
     }
 
     /// Adds a line.
@@ -30,7 +32,10 @@ impl Working {
                 formula,
                 inputs: inputs
                     .iter()
-                    .map(|&(symbol, si, dimension)| Term { symbol, amount: Amount::new(si, dimension) })
+                    .map(|&(symbol, si, dimension)| Term {
+                        symbol,
+                        amount: Amount::new(si, dimension),
+                    })
                     .collect(),
                 result: Amount::new(si, dimension),
                 cite,

@@ -82,8 +82,11 @@ pub fn elastic(places: &[Place], load: &GroupLoad) -> (Vec<Share>, NotTaken) {
     let (xx, yy) = (sum(|p| p.x * p.x), sum(|p| p.y * p.y));
     let polar = xx + yy;
     let over = |moment: f64, inertia: f64| if inertia > 0.0 { moment / inertia } else { 0.0 };
-    let (twist, pitch, roll) =
-        (over(load.twist, polar), over(load.pitch, xx), over(load.roll, yy));
+    let (twist, pitch, roll) = (
+        over(load.twist, polar),
+        over(load.pitch, xx),
+        over(load.roll, yy),
+    );
     let shares = places
         .iter()
         .map(|p| Share {
@@ -121,11 +124,21 @@ mod tests {
     #[test]
     fn shares_add_up_to_the_load() {
         let places = pattern(2, 2, 0.08, 0.04);
-        let load =
-            GroupLoad { along: 4e3, across: -1e3, twist: 150.0, pull: 800.0, pitch: 90.0, roll: 20.0 };
+        let load = GroupLoad {
+            along: 4e3,
+            across: -1e3,
+            twist: 150.0,
+            pull: 800.0,
+            pitch: 90.0,
+            roll: 20.0,
+        };
         let (shares, left) = elastic(&places, &load);
         let sum = |f: &dyn Fn(&Place, &Share) -> f64| {
-            places.iter().zip(&shares).map(|(p, s)| f(p, s)).sum::<f64>()
+            places
+                .iter()
+                .zip(&shares)
+                .map(|(p, s)| f(p, s))
+                .sum::<f64>()
         };
         for (got, want) in [
             (sum(&|_, s| s.along), load.along),
@@ -135,7 +148,10 @@ mod tests {
             (sum(&|p, s| p.x * s.pull), load.pitch),
             (sum(&|p, s| p.y * s.pull), load.roll),
         ] {
-            assert!((got - want).abs() < 1e-9 * want.abs(), "{got} against {want}");
+            assert!(
+                (got - want).abs() < 1e-9 * want.abs(),
+                "{got} against {want}"
+            );
         }
         assert_eq!(left, NotTaken::default());
     }
@@ -144,7 +160,10 @@ mod tests {
     fn one_bolt_has_no_lever() {
         let (_, left) = elastic(
             &pattern(1, 1, 0.1, 0.1),
-            &GroupLoad { twist: 5.0, ..GroupLoad::default() },
+            &GroupLoad {
+                twist: 5.0,
+                ..GroupLoad::default()
+            },
         );
         assert_eq!(left.twist, 5.0);
     }

@@ -100,7 +100,13 @@ impl FaceCurve {
             * (b0 / t).powi(2)
             * (1.0 + fit::K * (h / (b + h) - 0.5));
         let elastic = e * t / (bending + fit::S * (1.0 - beta));
-        Self { elastic, plastic, wall: t, width: b, factor }
+        Self {
+            elastic,
+            plastic,
+            wall: t,
+            width: b,
+            factor,
+        }
     }
 
     /// Initial stiffness `s·k_e`.
@@ -165,7 +171,9 @@ impl FaceCurve {
     ///
     /// Where the elastic line at `δ − visible` has come up to the curve at `δ`.
     pub(crate) fn lasting_at_si(&self, visible: f64, end: f64) -> f64 {
-        rising_root(visible, end, 1e-6, |d| self.elastic_force(d - visible) - self.force_si(d))
+        rising_root(visible, end, 1e-6, |d| {
+            self.elastic_force(d - visible) - self.force_si(d)
+        })
     }
 
     /// Clamp force after which an indentation of `visible` stays; the force at the end of the checked
@@ -186,7 +194,12 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
         OutOfRange::note("h/b", h / b, 0.33, 3.0),
         OutOfRange::note("d_w/b", washer.si() / b, 0.16, 0.75),
         OutOfRange::note("d_w/flat", washer.si() / flat, 0.0, 0.92),
-        OutOfRange::note("f_y/E", tube.yield_strength.si() / tube.modulus.si(), 0.0009, 0.0041),
+        OutOfRange::note(
+            "f_y/E",
+            tube.yield_strength.si() / tube.modulus.si(),
+            0.0009,
+            0.0041,
+        ),
     ]
     .into_iter()
     .flatten()

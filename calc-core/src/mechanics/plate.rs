@@ -95,15 +95,12 @@ impl PlateCurve {
         // Beyond λl = 12 the finite beam is the infinite one to seven digits, and cosh would grow
         // without use.
         let x = (lambda * lp).min(12.0);
-        let stiffness =
-            2.0 * k / lambda * (x.sinh() + x.sin()) / (2.0 + x.cosh() + x.cos());
+        let stiffness = 2.0 * k / lambda * (x.sinh() + x.sin()) / (2.0 + x.cosh() + x.cos());
 
         let plate_moment = plate.yield_strength.si() * tp * tp / 4.0;
         let wall_moment = tube.yield_strength.si() * t * t / 4.0;
         let limits = PlateLimits {
-            plate: newton(
-                factor * 2.0 * plate_moment * lp.min(washer.si() + 4.0 * arm) / arm,
-            ),
+            plate: newton(factor * 2.0 * plate_moment * lp.min(washer.si() + 4.0 * arm) / arm),
             corner: newton(factor * 4.0 * wall_moment * lp.min(3.0 / lambda) / e),
             wall_yielding: side_wall::yielding(
                 tube.yield_strength,
@@ -135,7 +132,11 @@ impl PlateCurve {
         .into_iter()
         .map(InUnits::si)
         .fold(f64::INFINITY, f64::min);
-        Self { stiffness: factor * stiffness, plastic, limits }
+        Self {
+            stiffness: factor * stiffness,
+            plastic,
+            limits,
+        }
     }
 
     /// What limits the plate.

@@ -21,7 +21,12 @@ impl OutOfRange {
     #[must_use]
     pub fn note(ratio: &'static str, value: f64, min: f64, max: f64) -> Option<Self> {
         let inside = value >= min * (1.0 - 1e-6) && value <= max * (1.0 + 1e-6);
-        (!inside).then_some(Self { ratio, value, min, max })
+        (!inside).then_some(Self {
+            ratio,
+            value,
+            min,
+            max,
+        })
     }
 
     /// The nearest value that was checked.

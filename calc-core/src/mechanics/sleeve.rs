@@ -85,7 +85,11 @@ impl SleeveCurve {
     /// A sleeve that touches after the washers have approached by `gap`.
     #[must_use]
     pub fn new(stiffness: Stiffness, strength: Force, gap: Length) -> Self {
-        Self { stiffness: stiffness.si(), strength: strength.si(), gap: gap.si().max(0.0) }
+        Self {
+            stiffness: stiffness.si(),
+            strength: strength.si(),
+            gap: gap.si().max(0.0),
+        }
     }
 
     /// Force at an approach of the washers, in SI.

@@ -1,6 +1,6 @@
 //! Friction in the faying planes.
 
-use crate::quantity::{Force, newton, InUnits};
+use crate::quantity::{Force, InUnits, newton};
 
 /// Factor of safety on slip for standard holes.
 ///

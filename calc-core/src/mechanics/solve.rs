@@ -25,7 +25,11 @@ pub fn rising_root(low: f64, high: f64, relative: f64, mut f: impl FnMut(f64) ->
     let mut same_side = 0i8;
     for round in 0..80 {
         // Every fourth step halves the bracket, whatever the function looks like.
-        let c = if round % 4 == 3 { 0.5 * (a + b) } else { (a * fb - b * fa) / (fb - fa) };
+        let c = if round % 4 == 3 {
+            0.5 * (a + b)
+        } else {
+            (a * fb - b * fa) / (fb - fa)
+        };
         let c = if c > a && c < b { c } else { 0.5 * (a + b) };
         let fc = f(c);
         if fc == 0.0 || b - a <= width {
@@ -55,7 +59,10 @@ mod tests {
     #[test]
     fn finds_roots_of_stiff_and_flat_functions() {
         for (f, root) in [
-            (&(|x: f64| x * x * x - 2.0) as &dyn Fn(f64) -> f64, 2.0_f64.cbrt()),
+            (
+                &(|x: f64| x * x * x - 2.0) as &dyn Fn(f64) -> f64,
+                2.0_f64.cbrt(),
+            ),
             (&|x: f64| (x - 0.25).max(-1e-3), 0.25),
             (&|x: f64| (x - 0.9).signum() * (x - 0.9).abs().sqrt(), 0.9),
         ] {

@@ -1,6 +1,6 @@
 //! Geometry of ISO and Unified 60° threads.
 
-use crate::quantity::{Area, InUnits, Length, Stress, Force, mm2, newton};
+use crate::quantity::{Area, Force, InUnits, Length, Stress, mm2, newton};
 
 /// Tensile stress area of an inch thread.
 ///

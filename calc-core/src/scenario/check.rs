@@ -2,7 +2,9 @@
 
 use super::choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
 use super::fields::{Field, Input, Kind};
-use crate::catalog::{self, BoltGrade, BoltStrength, Family, HoleFit, Material, Thread, WasherSeries};
+use crate::catalog::{
+    self, BoltGrade, BoltStrength, Family, HoleFit, Material, Thread, WasherSeries,
+};
 use crate::error::InputError;
 use crate::mechanics::face::FaceTube;
 use crate::quantity::{InUnits, Length, Mass, Stress, Torque, kilogram, mm, newton_metre};
@@ -122,13 +124,17 @@ impl Bolting {
     /// same tensile strength. Such bolts never pass for clamping: see the grade check.
     #[must_use]
     pub fn proof_strength(&self) -> Stress {
-        self.strength.proof.unwrap_or_else(|| crate::quantity::ksi(33.0))
+        self.strength
+            .proof
+            .unwrap_or_else(|| crate::quantity::ksi(33.0))
     }
 
     /// Yield strength, with the same stand-in.
     #[must_use]
     pub fn yield_strength(&self) -> Stress {
-        self.strength.yield_.unwrap_or_else(|| crate::quantity::ksi(36.0))
+        self.strength
+            .yield_
+            .unwrap_or_else(|| crate::quantity::ksi(36.0))
     }
 
     /// Slip planes that each bolt presses together.
@@ -255,14 +261,24 @@ struct Reader<'a> {
 impl Reader<'_> {
     /// A given number in SI, or `None`; refuses what is not finite or out of range.
     fn given(&mut self, field: Field) -> Option<f64> {
-        let Kind::Number { to_si, min, max, .. } = field.kind() else { return None };
+        let Kind::Number {
+            to_si, min, max, ..
+        } = field.kind()
+        else {
+            return None;
+        };
         let got = self.input.number(field)?;
         if !got.is_finite() {
             self.errors.push(InputError::NotFinite { field });
             return None;
         }
         if got < min || got > max {
-            self.errors.push(InputError::OutOfRange { field, got, min, max });
+            self.errors.push(InputError::OutOfRange {
+                field,
+                got,
+                min,
+                max,
+            });
             return None;
         }
         Some(got * to_si)
@@ -270,9 +286,8 @@ impl Reader<'_> {
 
     /// A number that is always there; the lower limit stands in for a refused one.
     fn number(&mut self, field: Field) -> f64 {
-        self.given(field).unwrap_or_else(|| {
-            field.range().map_or(1.0, |(min, _)| min) * field.to_si()
-        })
+        self.given(field)
+            .unwrap_or_else(|| field.range().map_or(1.0, |(min, _)| min) * field.to_si())
     }
 
     fn length(&mut self, field: Field) -> Length {
@@ -291,7 +306,10 @@ impl Reader<'_> {
     fn count(&mut self, field: Field) -> usize {
         let value = self.number(field);
         if value.fract() != 0.0 {
-            self.errors.push(InputError::Contradiction { field, why: "must be a whole number" });
+            self.errors.push(InputError::Contradiction {
+                field,
+                why: "must be a whole number",
+            });
         }
         #[allow(
             clippy::cast_possible_truncation,
@@ -312,7 +330,9 @@ impl Reader<'_> {
                 got: String::from(name),
                 allowed: options(field),
             });
-            let Kind::Choice { default } = field.kind() else { return None };
+            let Kind::Choice { default } = field.kind() else {
+                return None;
+            };
             return find(default);
         }
         found
@@ -334,7 +354,11 @@ impl Scenario {
         if input.version != super::VERSION {
             return Err(vec![InputError::Version { got: input.version }]);
         }
-        let mut r = Reader { input, errors: Vec::new(), derived: Vec::new() };
+        let mut r = Reader {
+            input,
+            errors: Vec::new(),
+            derived: Vec::new(),
+        };
         let built = build(&mut r);
         match built {
             Some(scenario) if r.errors.is_empty() => Ok(scenario),
@@ -401,20 +425,26 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
         Field::TubeWall,
         "the two walls leave no hollow: give a thinner wall, or choose a solid bar",
     );
-    let corner = r.or_derived(Field::CornerRadius, material.corner_radius_factor() * wall.si());
+    let corner = r.or_derived(
+        Field::CornerRadius,
+        material.corner_radius_factor() * wall.si(),
+    );
     r.refuse_if(
         hollow && 2.2 * corner > width.si().min(depth.si()),
         Field::CornerRadius,
         "the corner radius leaves no flat face: give the outside corner radius",
     );
-    let row = |welded: fn(&catalog::Welded) -> &catalog::Strength, plain: &'static catalog::Strength| {
+    let row = |welded: fn(&catalog::Welded) -> &catalog::Strength,
+               plain: &'static catalog::Strength| {
         match material.welded() {
             Some(both) if weld_near => welded(both).yield_strength(),
             _ => plain.yield_strength(),
         }
     };
-    let (least, likely) =
-        (row(|w| &w.least, material.least()), row(|w| &w.likely, material.likely()));
+    let (least, likely) = (
+        row(|w| &w.least, material.least()),
+        row(|w| &w.likely, material.likely()),
+    );
     let own_yield = r.given(Field::TubeYield);
     let own = |from_row: Stress| own_yield.map_or(from_row, |pa| crate::quantity::mpa(pa * 1e-6));
     let _ = r.given(Field::TubeUltimate);
@@ -423,8 +453,11 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
     if own_yield.is_none() {
         r.derived.push((Field::TubeYield, least.si() * 1e-6));
     }
-    let design_factor =
-        if basis == WallBasis::Nominal { material.design_wall_factor() } else { 1.0 };
+    let design_factor = if basis == WallBasis::Nominal {
+        material.design_wall_factor()
+    } else {
+        1.0
+    };
     Some(Tube {
         width,
         depth,
@@ -448,7 +481,11 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
     let series = r.row(Field::Washer, WasherSeries::from_id)?;
     let Some(strength) = grade.strength(thread) else {
-        r.refuse_if(true, Field::Grade, "this grade is not made in this bolt size: choose another grade or size");
+        r.refuse_if(
+            true,
+            Field::Grade,
+            "this grade is not made in this bolt size: choose another grade or size",
+        );
         return None;
     };
     let washer = washer(r, thread, series)?;
@@ -497,7 +534,8 @@ fn washer(r: &mut Reader<'_>, thread: &'static Thread, series: WasherSeries) -> 
         r.derived.push((Field::WasherOuter, outer.si() * 1e3));
     }
     if own_thickness.is_none() {
-        r.derived.push((Field::WasherThickness, thickness.si() * 1e3));
+        r.derived
+            .push((Field::WasherThickness, thickness.si() * 1e3));
     }
     Some(Washer {
         outer,
@@ -520,7 +558,10 @@ fn sleeve(
     let outer = mm(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()) * 1e3);
     let wall = mm(r.or_derived(Field::SleeveWall, row.wall().si()) * 1e3);
     let inner = outer - wall * 2.0;
-    let used = matches!(support, SupportKind::LooseSleeve | SupportKind::ThroughSleeve);
+    let used = matches!(
+        support,
+        SupportKind::LooseSleeve | SupportKind::ThroughSleeve
+    );
     if used {
         r.refuse_if(
             inner < bolting.thread.major(),
@@ -541,7 +582,12 @@ fn sleeve(
             "aluminium and steel cannot be welded to each other: take a sleeve of the tube's metal, or leave it unwelded",
         );
     }
-    Some(Sleeve { outer, inner, material, welded })
+    Some(Sleeve {
+        outer,
+        inner,
+        material,
+        welded,
+    })
 }
 
 fn tightening(r: &mut Reader<'_>) -> Option<Tightening> {

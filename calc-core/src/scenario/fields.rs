@@ -37,8 +37,7 @@ macro_rules! fields {
         choices { $($(#[$cd:meta])* $Cho:ident $cho:ident $ckey:literal = $cdef:literal;)* }
     ) => {
         /// An input of a scenario.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-        #[serde(rename_all = "snake_case")]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum Field { $($(#[$nd])* $Num,)* $($(#[$dd])* $Der,)* $($(#[$cd])* $Cho,)* }
 
         impl Field {
@@ -278,6 +277,12 @@ impl Field {
     #[must_use]
     pub fn by_key(key: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|f| f.key() == key)
+    }
+}
+
+impl Serialize for Field {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.name())
     }
 }
 

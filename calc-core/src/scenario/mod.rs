@@ -4,14 +4,12 @@
 //! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
 //! without saying so.
 
-mod choices;
 mod check;
+mod choices;
 mod fields;
 
-pub use choices::{
-    FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
-};
 pub use check::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
+pub use choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
 pub use fields::{Field, Input, Kind};
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.
