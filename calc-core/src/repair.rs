@@ -359,7 +359,7 @@ fn fitting_sleeves(s: &Scenario) -> Vec<(&'static catalog::Sleeve, &'static Mate
         .iter()
         .filter(|row| {
             let play = row.inner_diameter().si() - d;
-            play >= 0.0002 && play <= 0.004
+            (0.0002..=0.004).contains(&play)
         })
         .flat_map(|row| {
             row.materials()

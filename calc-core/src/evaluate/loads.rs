@@ -38,8 +38,8 @@ pub(crate) fn cases(s: &Scenario) -> [AtBall; 3] {
     let l = &s.loads;
     let weight = l.mass.si() * STANDARD_GRAVITY;
     let up = weight * l.tongue_share * l.vertical_factor;
-    let along = weight * l.braking;
-    let side = weight * l.tongue_share * l.side;
+    let along = l.mass.si() * l.braking.si();
+    let side = l.mass.si() * l.tongue_share * l.side.si();
     [
         AtBall {
             case: "braking-over-a-bump",

@@ -7,7 +7,9 @@ use crate::catalog::{
 };
 use crate::error::InputError;
 use crate::mechanics::face::FaceTube;
-use crate::quantity::{InUnits, Length, Mass, Stress, Torque, kilogram, mm, newton_metre};
+use crate::quantity::{
+    Acceleration, InUnits, Length, Mass, Stress, Torque, kilogram, mm, newton_metre,
+};
 use crate::report::Strength;
 
 /// The tube, or the solid that stands in its place.
@@ -210,10 +212,10 @@ pub struct Loads {
     pub tongue_share: f64,
     /// Factor on it for bumps.
     pub vertical_factor: f64,
-    /// Braking and pulling, in g.
-    pub braking: f64,
-    /// Sideways, in g on the tongue load.
-    pub side: f64,
+    /// Braking and pulling.
+    pub braking: Acceleration,
+    /// Sideways, on the tongue load.
+    pub side: Acceleration,
     /// Ball ahead of the group's middle.
     pub ball_ahead: Length,
     /// Ball below the group's middle.
@@ -261,10 +263,7 @@ struct Reader<'a> {
 impl Reader<'_> {
     /// A given number in SI, or `None`; refuses what is not finite or out of range.
     fn given(&mut self, field: Field) -> Option<f64> {
-        let Kind::Number {
-            to_si, min, max, ..
-        } = field.kind()
-        else {
+        let Kind::Number { unit, min, max, .. } = field.kind() else {
             return None;
         };
         let got = self.input.number(field)?;
@@ -281,13 +280,16 @@ impl Reader<'_> {
             });
             return None;
         }
-        Some(got * to_si)
+        Some(unit.to_si(got))
     }
 
     /// A number that is always there; the lower limit stands in for a refused one.
     fn number(&mut self, field: Field) -> f64 {
-        self.given(field)
-            .unwrap_or_else(|| field.range().map_or(1.0, |(min, _)| min) * field.to_si())
+        self.given(field).unwrap_or_else(|| {
+            field
+                .unit()
+                .to_si(field.range().map_or(1.0, |(min, _)| min))
+        })
     }
 
     fn length(&mut self, field: Field) -> Length {
@@ -299,7 +301,7 @@ impl Reader<'_> {
         if self.input.number(field).is_some() {
             return self.given(field).unwrap_or(derive);
         }
-        self.derived.push((field, derive / field.to_si()));
+        self.derived.push((field, field.unit().from_si(derive)));
         derive
     }
 
@@ -390,8 +392,8 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         mass: kilogram(r.number(Field::TrailerMass)),
         tongue_share: r.number(Field::TongueShare),
         vertical_factor: r.number(Field::VerticalFactor),
-        braking: r.number(Field::Braking),
-        side: r.number(Field::Side),
+        braking: acceleration(r.number(Field::Braking)),
+        side: acceleration(r.number(Field::Side)),
         ball_ahead: r.length(Field::BallAhead),
         ball_below: r.length(Field::BallBelow),
         temperature_swing: r.number(Field::TemperatureSwing),
@@ -410,6 +412,10 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         loads,
         derived: std::mem::take(&mut r.derived),
     })
+}
+
+fn acceleration(si: f64) -> Acceleration {
+    Acceleration::new::<uom::si::acceleration::meter_per_second_squared>(si)
 }
 
 fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {

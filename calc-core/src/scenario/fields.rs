@@ -4,7 +4,7 @@
 //! One table makes the JSON form, the ranges, the link keys and the form on the page, so that they
 //! cannot disagree.
 
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Unit};
 use serde::{Deserialize, Serialize};
 
 /// How a field is filled.
@@ -14,8 +14,8 @@ pub enum Kind {
     Number {
         /// What it measures.
         dimension: Dimension,
-        /// Factor from the unit of the name to SI.
-        to_si: f64,
+        /// Unit of the name, and of a number typed without one.
+        unit: Unit,
         /// Lowest value taken.
         min: f64,
         /// Highest value taken.
@@ -32,8 +32,8 @@ pub enum Kind {
 
 macro_rules! fields {
     (
-        numbers { $($(#[$nd:meta])* $Num:ident $num:ident $nkey:literal $dim:ident * $to_si:literal = $ndef:literal in $min:literal .. $max:literal;)* }
-        derived { $($(#[$dd:meta])* $Der:ident $der:ident $dkey:literal $ddim:ident * $dto_si:literal in $dmin:literal .. $dmax:literal;)* }
+        numbers { $($(#[$nd:meta])* $Num:ident $num:ident $nkey:literal $dim:ident * $unit:ident = $ndef:literal in $min:literal .. $max:literal;)* }
+        derived { $($(#[$dd:meta])* $Der:ident $der:ident $dkey:literal $ddim:ident * $dunit:ident in $dmin:literal .. $dmax:literal;)* }
         choices { $($(#[$cd:meta])* $Cho:ident $cho:ident $ckey:literal = $cdef:literal;)* }
     ) => {
         /// An input of a scenario.
@@ -64,8 +64,8 @@ macro_rules! fields {
             #[must_use]
             pub const fn kind(self) -> Kind {
                 match self {
-                    $(Self::$Num => Kind::Number { dimension: Dimension::$dim, to_si: $to_si, min: $min, max: $max, default: Some($ndef) },)*
-                    $(Self::$Der => Kind::Number { dimension: Dimension::$ddim, to_si: $dto_si, min: $dmin, max: $dmax, default: None },)*
+                    $(Self::$Num => Kind::Number { dimension: Dimension::$dim, unit: Unit::$unit, min: $min, max: $max, default: Some($ndef) },)*
+                    $(Self::$Der => Kind::Number { dimension: Dimension::$ddim, unit: Unit::$dunit, min: $dmin, max: $dmax, default: None },)*
                     $(Self::$Cho => Kind::Choice { default: $cdef },)*
                 }
             }
@@ -132,79 +132,79 @@ macro_rules! fields {
 fields! {
     numbers {
         /// Outside width of the face that the washer presses on, across the bolt.
-        TubeWidth tube_width_mm "b" Length * 1e-3 = 50.8 in 15.0 .. 400.0;
+        TubeWidth tube_width_mm "b" Length * Millimetre = 50.8 in 15.0 .. 400.0;
         /// Outside depth of the tube along the bolt.
-        TubeDepth tube_depth_mm "h" Length * 1e-3 = 76.2 in 15.0 .. 400.0;
+        TubeDepth tube_depth_mm "h" Length * Millimetre = 76.2 in 15.0 .. 400.0;
         /// Wall thickness as measured or ordered.
-        TubeWall tube_wall_mm "t" Length * 1e-3 = 3.175 in 0.8 .. 25.0;
+        TubeWall tube_wall_mm "t" Length * Millimetre = 3.175 in 0.8 .. 25.0;
         /// Thickness of the fitting (coupler cheek, bracket) under each washer it passes.
-        FittingThickness fitting_thickness_mm "ft" Length * 1e-3 = 5.0 in 0.0 .. 40.0;
+        FittingThickness fitting_thickness_mm "ft" Length * Millimetre = 5.0 in 0.0 .. 40.0;
         /// Bolts in a row along the tube.
-        BoltsAlong bolts_along "na" Count * 1.0 = 2.0 in 1.0 .. 6.0;
+        BoltsAlong bolts_along "na" Count * One = 2.0 in 1.0 .. 6.0;
         /// Rows of bolts across the tube.
-        BoltRows bolt_rows "nr" Count * 1.0 = 1.0 in 1.0 .. 3.0;
+        BoltRows bolt_rows "nr" Count * One = 1.0 in 1.0 .. 3.0;
         /// Distance between bolts along the tube.
-        SpacingAlong spacing_along_mm "sa" Length * 1e-3 = 90.0 in 10.0 .. 600.0;
+        SpacingAlong spacing_along_mm "sa" Length * Millimetre = 90.0 in 10.0 .. 600.0;
         /// Distance between rows across the tube.
-        SpacingAcross spacing_across_mm "sr" Length * 1e-3 = 40.0 in 10.0 .. 400.0;
+        SpacingAcross spacing_across_mm "sr" Length * Millimetre = 40.0 in 10.0 .. 400.0;
         /// Wanted clamp as a share of the bolt's proof load; used when no torque is given.
-        PreloadShare preload_share "ps" Share * 1.0 = 0.75 in 0.05 .. 1.0;
+        PreloadShare preload_share "ps" Share * One = 0.75 in 0.05 .. 1.0;
         /// Thickness of the spreader plate.
-        SpreaderThickness spreader_thickness_mm "pt" Length * 1e-3 = 6.35 in 1.0 .. 40.0;
+        SpreaderThickness spreader_thickness_mm "pt" Length * Millimetre = 6.35 in 1.0 .. 40.0;
         /// Length of the spreader plate along the tube.
-        SpreaderLength spreader_length_mm "pl" Length * 1e-3 = 76.2 in 10.0 .. 600.0;
+        SpreaderLength spreader_length_mm "pl" Length * Millimetre = 76.2 in 10.0 .. 600.0;
         /// How much shorter the loose sleeve or insert is than the space between the walls; negative: longer.
-        SleeveShort sleeve_short_mm "sg" Length * 1e-3 = 0.25 in -3.0 .. 10.0;
+        SleeveShort sleeve_short_mm "sg" Length * Millimetre = 0.25 in -3.0 .. 10.0;
         /// Mass of the loaded trailer.
-        TrailerMass trailer_mass_kg "m" Mass * 1.0 = 750.0 in 50.0 .. 4500.0;
+        TrailerMass trailer_mass_kg "m" Mass * Kilogram = 750.0 in 50.0 .. 4500.0;
         /// Share of the trailer's weight that rests on the coupler.
-        TongueShare tongue_share "ts" Share * 1.0 = 0.125 in 0.0 .. 0.5;
+        TongueShare tongue_share "ts" Share * One = 0.125 in 0.0 .. 0.5;
         /// Factor on the resting weight for bumps.
-        VerticalFactor vertical_factor "vf" Ratio * 1.0 = 3.0 in 1.0 .. 6.0;
+        VerticalFactor vertical_factor "vf" Ratio * One = 3.0 in 1.0 .. 6.0;
         /// Deceleration in braking (and pull-away), in g, that the coupler passes on from the whole trailer.
-        Braking braking_g "bg" Ratio * 1.0 = 0.5 in 0.0 .. 2.0;
+        Braking braking_g "bg" Acceleration * Gravity = 0.5 in 0.0 .. 2.0;
         /// Sideways acceleration in g acting on the tongue load.
-        Side side_g "lg" Ratio * 1.0 = 0.3 in 0.0 .. 2.0;
+        Side side_g "lg" Acceleration * Gravity = 0.3 in 0.0 .. 2.0;
         /// Ball centre ahead of the middle of the bolt group.
-        BallAhead ball_ahead_mm "ba" Length * 1e-3 = 130.0 in 0.0 .. 1500.0;
+        BallAhead ball_ahead_mm "ba" Length * Millimetre = 130.0 in 0.0 .. 1500.0;
         /// Ball centre below the middle of the bolt group; negative: above.
-        BallBelow ball_below_mm "bb" Length * 1e-3 = 30.0 in -500.0 .. 500.0;
+        BallBelow ball_below_mm "bb" Length * Millimetre = 30.0 in -500.0 .. 500.0;
         /// How much colder or hotter than at tightening the joint gets.
-        TemperatureSwing temperature_swing_k "dt" TemperatureStep * 1.0 = 35.0 in 0.0 .. 100.0;
+        TemperatureSwing temperature_swing_k "dt" TemperatureStep * Kelvin = 35.0 in 0.0 .. 100.0;
     }
     derived {
         /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
-        CornerRadius tube_corner_radius_mm "ro" Length * 1e-3 in 0.0 .. 60.0;
+        CornerRadius tube_corner_radius_mm "ro" Length * Millimetre in 0.0 .. 60.0;
         /// Yield strength of the tube as the reader knows it; left out: the material's row.
-        TubeYield tube_yield_mpa "fy" Stress * 1e6 in 20.0 .. 1200.0;
+        TubeYield tube_yield_mpa "fy" Stress * Megapascal in 20.0 .. 1200.0;
         /// Tensile strength of the tube as the reader knows it; left out: the material's row.
-        TubeUltimate tube_ultimate_mpa "fu" Stress * 1e6 in 40.0 .. 1500.0;
+        TubeUltimate tube_ultimate_mpa "fu" Stress * Megapascal in 40.0 .. 1500.0;
         /// Modulus of elasticity of the tube; left out: the material's row.
-        TubeModulus tube_modulus_gpa "em" Stress * 1e9 in 40.0 .. 230.0;
+        TubeModulus tube_modulus_gpa "em" Stress * Gigapascal in 40.0 .. 230.0;
         /// Poisson's ratio of the tube; left out: the material's row.
-        TubePoisson tube_poisson "nu" Ratio * 1.0 in 0.2 .. 0.4;
+        TubePoisson tube_poisson "nu" Ratio * One in 0.2 .. 0.4;
         /// From the bolt to the open end of the tube; left out: far from an end.
-        EndDistance end_distance_mm "ed" Length * 1e-3 in 5.0 .. 5000.0;
+        EndDistance end_distance_mm "ed" Length * Millimetre in 5.0 .. 5000.0;
         /// Hole in the tube; left out: the normal clearance hole of the bolt.
-        Hole hole_mm "dh" Length * 1e-3 in 5.0 .. 80.0;
+        Hole hole_mm "dh" Length * Millimetre in 5.0 .. 80.0;
         /// Outside diameter of the washer; left out: the washer's row.
-        WasherOuter washer_outer_mm "wo" Length * 1e-3 in 8.0 .. 200.0;
+        WasherOuter washer_outer_mm "wo" Length * Millimetre in 8.0 .. 200.0;
         /// Thickness of the washer; left out: the washer's row.
-        WasherThickness washer_thickness_mm "wt" Length * 1e-3 in 0.5 .. 30.0;
+        WasherThickness washer_thickness_mm "wt" Length * Millimetre in 0.5 .. 30.0;
         /// Torque on the wrench; left out: what the wanted clamp needs.
-        Torque torque_nm "tq" Torque * 1.0 in 0.5 .. 3000.0;
+        Torque torque_nm "tq" Torque * NewtonMetre in 0.5 .. 3000.0;
         /// Nut factor K; left out: the lubrication's row.
-        NutFactor nut_factor "k" Ratio * 1.0 in 0.05 .. 0.6;
+        NutFactor nut_factor "k" Ratio * One in 0.05 .. 0.6;
         /// Scatter of the clamp about its nominal; left out: the method's row.
-        Scatter scatter_share "sc" Share * 1.0 in 0.0 .. 0.6;
+        Scatter scatter_share "sc" Share * One in 0.0 .. 0.6;
         /// Friction coefficient between the clamped faces; left out: the surface's row.
-        FayingFriction faying_friction "mu" Ratio * 1.0 in 0.02 .. 0.8;
+        FayingFriction faying_friction "mu" Ratio * One in 0.02 .. 0.8;
         /// Width of the spreader plate across the face; left out: the full width of the tube.
-        SpreaderWidth spreader_width_mm "pw" Length * 1e-3 in 10.0 .. 400.0;
+        SpreaderWidth spreader_width_mm "pw" Length * Millimetre in 10.0 .. 400.0;
         /// Outside diameter of a sleeve that is not in the list; left out: the sleeve's row.
-        SleeveOuter sleeve_outer_mm "so" Length * 1e-3 in 6.0 .. 120.0;
+        SleeveOuter sleeve_outer_mm "so" Length * Millimetre in 6.0 .. 120.0;
         /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
-        SleeveWall sleeve_wall_mm "sw" Length * 1e-3 in 0.5 .. 40.0;
+        SleeveWall sleeve_wall_mm "sw" Length * Millimetre in 0.5 .. 40.0;
     }
     choices {
         /// Which way the bolts run: through the sides (cross-bolted) or from the top.
@@ -249,7 +249,7 @@ fields! {
 }
 
 impl Field {
-    /// Lowest and highest value in SI and in the unit of the name: `(min, max)`; `None` for choices.
+    /// Lowest and highest value in the unit of the name; `None` for choices.
     #[must_use]
     pub const fn range(self) -> Option<(f64, f64)> {
         match self.kind() {
@@ -258,12 +258,12 @@ impl Field {
         }
     }
 
-    /// Factor from the unit of the name to SI; 1 for choices.
+    /// Unit of the name, and of a number typed without one; the plain unit for choices.
     #[must_use]
-    pub const fn to_si(self) -> f64 {
+    pub const fn unit(self) -> Unit {
         match self.kind() {
-            Kind::Number { to_si, .. } => to_si,
-            Kind::Choice { .. } => 1.0,
+            Kind::Number { unit, .. } => unit,
+            Kind::Choice { .. } => Unit::One,
         }
     }
 
