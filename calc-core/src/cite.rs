@@ -4,7 +4,7 @@
 //! `content/sources.toml`.
 
 /// How a value is held.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Flag {
     /// Seen in the named document, or in a copy or transcription of it.

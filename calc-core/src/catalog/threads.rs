@@ -130,7 +130,7 @@ impl Thread {
     /// Tensile stress area from its formula.
     ///
     /// Inch (ASME B1.1): `A = π/4 (d − 0.9743 p)²`. Metric (ISO 898-1): `A = π/4 ((d₂ + d₃)/2)²`.
-    /// Within half of the last printed figure of the tables, see the tests.
+    /// Within one unit of the last figure that the tables print.
     #[must_use]
     pub fn stress_area(&self) -> Area {
         let diameter = match self.system() {

@@ -1,0 +1,21 @@
+//! Writes the records of all checks that have run into one JSON file:
+//! `cargo run -p outside-checks --bin outside-table -- <file>`.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let Some(path) = std::env::args_os().nth(1) else {
+        eprintln!("outside-table: name the file to write");
+        return ExitCode::FAILURE;
+    };
+    let written = outside_checks::check::gather()
+        .and_then(|records| Ok(serde_json::to_string_pretty(&records)?))
+        .and_then(|text| std::fs::write(&path, text));
+    match written {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("outside-table: {}: {error}", path.display());
+            ExitCode::FAILURE
+        }
+    }
+}
