@@ -102,4 +102,15 @@ macro_rules! in_units {
         }
     })+ };
 }
-in_units!(Length, Force, Stress, Torque, Mass, Area, Volume, Stiffness, Angle, Acceleration);
+in_units!(
+    Length,
+    Force,
+    Stress,
+    Torque,
+    Mass,
+    Area,
+    Volume,
+    Stiffness,
+    Angle,
+    Acceleration
+);
