@@ -52,10 +52,12 @@ pub fn page(file: &str, html: &str) -> Vec<Problem> {
     problems
 }
 
-/// Names of the attributes in the tags of a piece of HTML.
+/// Names in the tags of a piece of HTML, outside quoted values.
 fn attributes(html: &str) -> impl Iterator<Item = &str> {
     html.split('<')
         .skip(1)
         .filter_map(|tag| tag.split('>').next())
-        .flat_map(|tag| tag.split("=\"").filter_map(|part| part.rsplit(' ').next()))
+        .flat_map(|tag| tag.split('"').step_by(2))
+        .flat_map(str::split_whitespace)
+        .filter_map(|word| word.split('=').next())
 }
