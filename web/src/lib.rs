@@ -1,1 +1,28 @@
 //! The page: Leptos views over calc-core, compiled to WebAssembly.
+//!
+//! The text and the still drawings are already in the HTML when this code starts; it only upgrades
+//! the boxes that are marked for it, and leaves every other box as it is.
+
+// One panic ends the page for its reader, so outside tests nothing here may be able to panic.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::panic,
+        clippy::indexing_slicing
+    )
+)]
+
+pub mod calculator;
+pub mod places;
+pub mod trouble;
+
+/// Installs the notice for a stopped calculation and puts the live views into the page.
+///
+/// Called once by the binary. On a page without any marked box it does nothing but install the
+/// notice, so another page can load the same module for its exported functions alone.
+pub fn start() {
+    trouble::install();
+    places::upgrade();
+}

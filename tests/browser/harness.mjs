@@ -1,0 +1,143 @@
+// What every journey needs: the built page on a free port, a real browser, and a record of all that
+// went wrong in it.
+//
+//   const visit = await open(t, { ... });   // closes itself with the test `t`
+//   await visit.page.getByRole(...).click();
+//   visit.clean();                          // fails on any error, violation or failed request
+//
+// Run with: npm test (in tests/browser), after scripts/setup and a build.
+
+import assert from 'node:assert/strict';
+import { access, mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+
+import { serve } from '../../scripts/serve.mjs';
+
+export const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
+export const SHOTS = fileURLToPath(new URL('./shots', import.meta.url));
+const AXE = fileURLToPath(new URL('./node_modules/axe-core/axe.min.js', import.meta.url));
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+
+// Nothing of the browser's own may reach the network or the user's profile.
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Sizes that journeys look at: a small phone, a usual one, a desk, two projectors. */
+export const SIZES = {
+  small: { width: 320, height: 640 },
+  phone: { width: 390, height: 844 },
+  desk: { width: 1280, height: 800 },
+  projector: { width: 1280, height: 720 },
+  hall: { width: 1920, height: 1080 },
+};
+
+/**
+ * Opens the built page in a fresh browser profile.
+ *
+ * @param {import('node:test').TestContext} t  closes everything at its end
+ * @param {object} [options]
+ * @param {string} [options.base]    path under which the page stands, `/` or `/x/y/`
+ * @param {Function} [options.change] lets the server misbehave, see scripts/serve.mjs
+ * @param {string} [options.address] fragment or query added to the address
+ * @param {boolean} [options.ready]  wait until the page's program runs (default: yes with script)
+ * @param {Function} [options.before] called with the page before it loads anything
+ * @param {object} [options.context] options of the browser context: viewport, javaScriptEnabled …
+ */
+export async function open(t, options = {}) {
+  const { base = '/', change, address = '', before, context = {} } = options;
+  const ready = options.ready ?? context.javaScriptEnabled !== false;
+  await access(join(DIST, 'index.html')).catch(() => {
+    throw new Error('there is no dist/index.html: build the page first (scripts/serve or scripts/test)');
+  });
+  const server = await serve({ dir: DIST, base, change });
+  t.after(() => server.close());
+  const profile = await mkdtemp(join(tmpdir(), 'clampwright-'));
+  const browser = await chromium.launchPersistentContext(profile, {
+    executablePath: CHROMIUM,
+    headless: true,
+    args: FLAGS,
+    viewport: SIZES.desk,
+    ...context,
+  });
+  t.after(async () => {
+    await browser.close();
+    await rm(profile, { recursive: true, force: true });
+  });
+  const page = browser.pages()[0] ?? (await browser.newPage());
+  const faults = [];
+  record(page, faults);
+  await before?.(page, browser);
+  const response = await page.goto(server.address + address);
+  if (ready) await page.locator('html[data-ready]').waitFor({ state: 'attached', timeout: 20_000 });
+  return {
+    page,
+    browser,
+    server,
+    response,
+    faults,
+    /** Fails when anything was written to the console as an error, thrown, refused or not found. */
+    clean() {
+      assert.deepEqual(faults, [], 'the browser reported faults');
+    },
+    /** Takes the faults that a journey caused on purpose off the record. */
+    expect(pattern) {
+      const found = faults.filter((fault) => pattern.test(fault));
+      assert.ok(found.length > 0, `expected a fault like ${pattern}, got ${JSON.stringify(faults)}`);
+      faults.splice(0, faults.length, ...faults.filter((fault) => !pattern.test(fault)));
+      return found;
+    },
+    shot: (name) => shot(page, name),
+    axe: (settings) => axe(page, settings),
+  };
+}
+
+// Violations of the content policy come as console errors; so do failed loads.
+function record(page, faults) {
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') {
+      faults.push(`console ${message.type()}: ${message.text()}`);
+    }
+  });
+  page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
+  page.on('requestfailed', (request) => {
+    faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 400) faults.push(`status ${response.status()}: ${response.url()}`);
+  });
+}
+
+/** Keeps a picture of the whole page in tests/browser/shots (not in the repository). */
+export async function shot(page, name) {
+  await mkdir(SHOTS, { recursive: true });
+  const path = join(SHOTS, `${name}.png`);
+  await page.screenshot({ path, fullPage: true, animations: 'disabled' });
+  return path;
+}
+
+/**
+ * Runs the accessibility rules and fails on any violation, naming rule and element. The rules come
+ * in as text, because the content policy refuses a script tag.
+ */
+export async function axe(page, settings = {}) {
+  await page.evaluate(await readFile(AXE, 'utf8'));
+  const result = await page.evaluate((given) => globalThis.axe.run(document, given), {
+    runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    ...settings,
+  });
+  assert.ok(result.passes.length > 0, 'no accessibility rule applied: the page did not load');
+  const found = result.violations.flatMap(({ id, help, nodes }) =>
+    nodes.map((node) => `${id}: ${help}: ${node.target.join(' ')}`),
+  );
+  assert.deepEqual(found, [], 'accessibility rules broken');
+}

@@ -1,0 +1,97 @@
+// Loads the page's program and, when that fails, says why in one sentence.
+//
+// The text and the still drawings are already on the page and stay there whatever happens here.
+// This file keeps its name from build to build, so it is served without caching; the two files
+// that it loads carry a hash in their names and may be cached for good.
+
+const WAIT_MS = 8000;
+
+const own = document.querySelector('script[data-wasm]');
+const root = document.documentElement;
+
+const STAYS = 'The text and the still drawings remain.';
+const SENTENCES = {
+  offline: `The calculator could not be loaded: this device is offline. ${STAYS}`,
+  import: `The calculator could not be loaded: one of its files did not arrive. ${STAYS}`,
+  missing: `The calculator could not be loaded: one of its files is not on the server. ${STAYS}`,
+  fetch: `The calculator could not be loaded: the connection broke off. ${STAYS}`,
+  compile: `The calculator could not be started: this browser does not accept it. Browsers from 2022 on do. ${STAYS}`,
+  start: `The calculator could not be started because of a fault in this page. ${STAYS}`,
+  slow: `The calculator is taking long to load. It will start by itself if it arrives. ${STAYS}`,
+};
+
+/** An error that knows at which step it happened. */
+class Failure extends Error {
+  constructor(step, cause) {
+    super(`${step}: ${cause}`);
+    this.step = step;
+  }
+}
+
+function say(step) {
+  const notice = document.getElementById('trouble');
+  if (!notice) return;
+  const again = document.createElement('button');
+  again.type = 'button';
+  again.textContent = 'Try again';
+  again.addEventListener('click', () => location.reload());
+  notice.replaceChildren(`${SENTENCES[step]} `, again);
+  notice.dataset.step = step;
+  notice.hidden = false;
+}
+
+/** Fetches and compiles at once where the server names the type, else one after the other. */
+async function compile(address) {
+  let response;
+  try {
+    response = await fetch(address);
+  } catch (cause) {
+    throw new Failure(navigator.onLine === false ? 'offline' : 'fetch', cause);
+  }
+  if (!response.ok) throw new Failure('missing', `${response.status} for ${address}`);
+  const typed = response.headers.get('content-type')?.startsWith('application/wasm');
+  try {
+    return typed
+      ? await WebAssembly.compileStreaming(response)
+      : await WebAssembly.compile(await response.arrayBuffer());
+  } catch (cause) {
+    throw new Failure(cause instanceof WebAssembly.CompileError ? 'compile' : 'fetch', cause);
+  }
+}
+
+async function load() {
+  const script = new URL(own.dataset.js, document.baseURI);
+  const program = compile(new URL(own.dataset.wasm, document.baseURI));
+  // Awaited below; without this a failure during the import would count as unhandled.
+  program.catch(() => {});
+  let loader;
+  try {
+    loader = await import(script.href);
+  } catch (cause) {
+    throw new Failure(navigator.onLine === false ? 'offline' : 'import', cause);
+  }
+  const module = await program;
+  try {
+    await loader.default({ module_or_path: module });
+  } catch (cause) {
+    throw new Failure('start', cause);
+  }
+}
+
+const timer = setTimeout(() => say('slow'), WAIT_MS);
+try {
+  await load();
+  root.dataset.ready = '';
+  const notice = document.getElementById('trouble');
+  if (notice?.dataset.step === 'slow') {
+    notice.hidden = true;
+    notice.replaceChildren();
+  }
+} catch (failure) {
+  const step = failure.step ?? 'start';
+  root.dataset.dead = step;
+  say(step);
+  console.error(failure.message);
+} finally {
+  clearTimeout(timer);
+}

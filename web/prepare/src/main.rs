@@ -1,0 +1,40 @@
+//! Writes `web/index.html` from `content/` and `web/page.html`, before the page is built.
+//!
+//! All text and every still drawing is in that file, so the page reads without its program. What
+//! is wrong with the content is listed as `file:line: what`, and then nothing is written.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use prepare::{page, problem::Problem};
+
+fn main() -> ExitCode {
+    let root = std::env::args_os().nth(1).map_or_else(
+        || Path::new(env!("CARGO_MANIFEST_DIR")).join("../.."),
+        PathBuf::from,
+    );
+    match write(&root) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problems) => {
+            for problem in &problems {
+                eprintln!("{problem}");
+            }
+            eprintln!(
+                "{} problem(s) in the content; nothing written",
+                problems.len()
+            );
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// Leaves an unchanged file alone, so that a watching build does not start over for nothing.
+fn write(root: &Path) -> Result<(), Vec<Problem>> {
+    let html = page::build(root)?;
+    let target = root.join("web/index.html");
+    if std::fs::read_to_string(&target).is_ok_and(|old| old == html) {
+        return Ok(());
+    }
+    std::fs::write(&target, html)
+        .map_err(|error| vec![Problem::new("web/index.html", 1, error.to_string())])
+}

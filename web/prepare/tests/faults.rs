@@ -1,0 +1,163 @@
+//! What is wrong in the content is found, and named with its file and line.
+
+use prepare::lesson::{self, Lesson};
+use prepare::problem::Problem;
+use prepare::register::Register;
+use prepare::{gate, page};
+
+fn register() -> Register {
+    toml::from_str(
+        "[[source]]\nid = \"S01\"\ntitle = \"A <table>\"\n\n\
+         [[term]]\nterm = \"clamp load\"\nmeaning = \"What holds.\"\n",
+    )
+    .unwrap()
+}
+
+fn read(body: &str) -> Result<Lesson, Vec<Problem>> {
+    let text = format!("---\ntitle: A title\n---\n{body}");
+    lesson::read("content/20-spring.md", &text, &register())
+}
+
+/// Line and words of the only fault.
+fn fault(result: Result<Lesson, Vec<Problem>>) -> (usize, String) {
+    let mut problems = result.expect_err("a fault");
+    assert_eq!(problems.len(), 1, "{problems:?}");
+    let problem = problems.remove(0);
+    assert_eq!(problem.file, "content/20-spring.md");
+    (problem.line, problem.what)
+}
+
+#[test]
+fn a_section_takes_name_and_order_from_the_file_name() {
+    let lesson = read("Text.\n").unwrap();
+    assert_eq!(
+        (lesson.id.as_str(), lesson.order, lesson.nav.as_str()),
+        ("spring", 20, "A title")
+    );
+    assert!(lesson.html.contains("<h2 id=\"spring-title\">A title</h2>"));
+}
+
+#[test]
+fn headings_stand_below_the_section_and_get_ids() {
+    let lesson = read("## Why `it` holds\n\nText.\n").unwrap();
+    assert!(
+        lesson
+            .html
+            .contains("<h3 id=\"spring-why-it-holds\">Why <code>it</code> holds</h3>"),
+        "{}",
+        lesson.html
+    );
+}
+
+#[test]
+fn sources_and_terms_become_links() {
+    let lesson = read("By [S01], the [clamp load] and the [Clamp load].\n").unwrap();
+    assert!(lesson.html.contains("<a href=\"#source-S01\">S01</a>"));
+    assert_eq!(lesson.html.matches("href=\"#term-clamp-load\"").count(), 2);
+    assert!(register().sources_html().contains("A &lt;table&gt;"));
+}
+
+#[test]
+fn an_unknown_source_is_named_with_its_line() {
+    let (line, what) = fault(read("Text.\n\nMore [S99].\n"));
+    assert_eq!(line, 6);
+    assert!(what.contains("S99"), "{what}");
+}
+
+#[test]
+fn an_unknown_source_in_a_caption_is_named_with_its_line() {
+    let (line, what) = fault(read("::figure opening A tube [S98].\n"));
+    assert_eq!(line, 4);
+    assert!(what.contains("S98"), "{what}");
+}
+
+#[test]
+fn an_unknown_figure_is_named_with_its_line() {
+    let (line, what) = fault(read("Text.\n\n::figure nothing A caption.\n"));
+    assert_eq!(line, 6);
+    assert!(what.contains("unknown figure `nothing`"), "{what}");
+}
+
+#[test]
+fn a_figure_needs_a_caption() {
+    let (line, what) = fault(read("::figure opening\n"));
+    assert_eq!(line, 4);
+    assert!(what.contains("no words"), "{what}");
+}
+
+#[test]
+fn a_title_is_needed() {
+    let result = lesson::read(
+        "content/20-spring.md",
+        "---\norder: 3\n---\nText.\n",
+        &register(),
+    );
+    assert_eq!(
+        fault(result),
+        (1, String::from("front matter has no title"))
+    );
+}
+
+#[test]
+fn front_matter_with_an_unknown_key_is_refused() {
+    let text = "---\ntitle: A title\ncolour: blue\n---\n";
+    let (line, what) = fault(lesson::read("content/20-spring.md", text, &register()));
+    assert_eq!(line, 3);
+    assert!(what.contains("colour"), "{what}");
+}
+
+#[test]
+fn the_title_of_the_section_is_not_repeated_in_the_text() {
+    assert_eq!(fault(read("Text.\n\n# Again\n")).0, 6);
+}
+
+#[test]
+fn what_the_content_policy_refuses_is_refused() {
+    for html in [
+        "<p style=\"color:red\">x</p>",
+        "<p onclick=\"x()\">x</p>",
+        "<b><span class=\"a\" style=\"x\">x</span></b>",
+        "<script>x</script>",
+        "<style>p{}</style>",
+    ] {
+        assert_eq!(fault(read(&format!("Text.\n\n{html}\n"))).0, 6, "{html}");
+    }
+    read("<p class=\"style onclick\">x = \"on\"</p>\n").unwrap();
+}
+
+#[test]
+fn directives_in_code_are_text() {
+    let lesson = read("```\n::figure nothing at all\n```\n").unwrap();
+    assert!(lesson.html.contains("::figure nothing at all"));
+}
+
+#[test]
+fn ids_are_given_once() {
+    let problems = gate::page(
+        "x",
+        "<p id=\"a\"></p>\n<p class=\"b\" id=\"a\"></p>\n{{rest}}\n",
+    );
+    let lines: Vec<usize> = problems.iter().map(|problem| problem.line).collect();
+    assert_eq!(lines, [2, 3]);
+}
+
+#[test]
+fn the_real_page_parses_without_a_fault_and_its_links_lead_somewhere() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let html = page::build(&root).unwrap();
+    let parsed = scraper::Html::parse_document(&html);
+    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
+    let every = |css: &str| scraper::Selector::parse(css).unwrap();
+    let ids: Vec<&str> = parsed
+        .select(&every("[id]"))
+        .filter_map(|element| element.attr("id"))
+        .collect();
+    let mut links = 0;
+    for link in parsed.select(&every("a[href^='#']")) {
+        let target = link.attr("href").unwrap().trim_start_matches('#');
+        assert!(ids.contains(&target), "nothing has the id {target}");
+        links += 1;
+    }
+    assert!(links > 1, "the contents and the skip link");
+    assert_eq!(parsed.select(&every("h1")).count(), 1);
+}

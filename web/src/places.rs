@@ -1,0 +1,39 @@
+//! The boxes in the HTML that a live view may take over.
+
+use leptos::mount::mount_to;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::HtmlElement;
+
+use crate::calculator::Calculator;
+
+/// Id of the box that holds the calculator.
+pub const CALCULATOR: &str = "calculator";
+
+/// Puts the live views into the boxes that the page has for them.
+pub fn upgrade() {
+    if let Some(place) = by_id(CALCULATOR) {
+        fill(&place, || view! { <Calculator /> });
+    }
+}
+
+/// Replaces what a box shows by a live view and marks the box with `data-live`.
+///
+/// What the box showed before stays until the moment of the swap: a page whose live part never
+/// starts keeps its still picture.
+pub fn fill<F, V>(place: &HtmlElement, view: F)
+where
+    F: FnOnce() -> V + 'static,
+    V: IntoView,
+{
+    place.replace_children_with_node_0();
+    // Dropping the handle would take the view out again; the page keeps it for good.
+    mount_to(place.clone(), view).forget();
+    place.toggle_attribute("data-live").ok();
+}
+
+fn by_id(id: &str) -> Option<HtmlElement> {
+    document()
+        .get_element_by_id(id)
+        .and_then(|element| element.dyn_into().ok())
+}
