@@ -237,7 +237,7 @@ pub struct SupportNumbers {
     pub limit_n: f64,
     /// Which part gives way.
     pub gives_way: Part,
-    /// Stiffness at the working point (the reached clamp), between the washers.
+    /// Stiffness against small changes at the reached clamp, between the washers.
     pub stiffness_n_per_mm: f64,
     /// The lesser of the clamp that the torque gives and the limit.
     pub clamp_reached_n: f64,

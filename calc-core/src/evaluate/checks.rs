@@ -8,9 +8,9 @@ use super::tighten::Tight;
 use super::working::Working;
 use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
-use crate::mechanics::{shear, slip};
+use crate::mechanics::{opening, shear, slip};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Share, Stress, Torque};
-use crate::quantity::{Dimension, InUnits};
+use crate::quantity::{Dimension, InUnits, newton};
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
 use crate::scenario::{Scenario, SupportKind};
 
@@ -548,7 +548,7 @@ impl Joint<'_> {
             return None;
         }
         let g = self.grip;
-        let opens_at = g.left_min / (1.0 - g.bolt_share).max(1e-6);
+        let opens_at = opening::separation_load(newton(g.left_min), g.bolt_share).si();
         let mut w = self.sheet();
         w.step(
             (

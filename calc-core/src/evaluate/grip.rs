@@ -75,7 +75,7 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
     let working = stand
         .approach(stands.reached)
         .unwrap_or_else(|| stand.approach_end());
-    let members = stiffness::in_series(&[newton_per_mm(stand.slope(working) * 1e-3), beside]);
+    let members = stiffness::in_series(&[newton_per_mm(stand.spring_rate(working) * 1e-3), beside]);
 
     let fresh_min = tight.min.si().min(stand.limit());
     let interfaces = 2.0 * plies + if plate.si() > 0.0 { 2.0 } else { 0.0 };

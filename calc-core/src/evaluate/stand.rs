@@ -46,6 +46,14 @@ impl Side {
         }
     }
 
+    /// Stiffness against small changes, N/m.
+    fn spring_rate(&self, delta: f64) -> f64 {
+        match self {
+            Self::Washer(face) => face.spring_rate_si(delta),
+            Self::Plate(plate, _) => plate.elastic_si(1.0),
+        }
+    }
+
     /// Indentation after whose clamp a visible dent stays.
     fn lasting_at(&self, end: f64) -> f64 {
         match self {
@@ -133,11 +141,16 @@ impl Stand {
         Some(rising_root(0.0, end, 1e-8, |x| self.force(x) - force))
     }
 
-    /// Slope dF/dΔ at an approach, N/m.
-    pub(crate) fn slope(&self, approach: f64) -> f64 {
-        let step = (1e-4 * self.approach_end()).max(1e-9);
-        let low = (approach - step).max(0.0);
-        ((self.force(low + 2.0 * step) - self.force(low)) / (2.0 * step)).max(1.0)
+    /// Stiffness against small changes at an approach, N/m: how it springs back, not how it gives way.
+    /// What a yielding support has lost in slope on the way in, it does not lose on the way out; the
+    /// stiffer value makes the losses larger, which is the safe side.
+    pub(crate) fn spring_rate(&self, approach: f64) -> f64 {
+        let split = self.split(approach);
+        let faces = self.sides.as_ref().map_or(0.0, |[a, b]| {
+            1.0 / (1.0 / a.spring_rate(split[0]) + 1.0 / b.spring_rate(split[1]))
+        });
+        let core = self.core.map_or(0.0, |core| core.spring_rate_si(approach));
+        (faces + core).max(1.0)
     }
 
     /// Clamp force at a share of the width on each face.

@@ -84,7 +84,7 @@ fn numbers(stand: &Stand, s: &Scenario, tight: &Tight) -> SupportNumbers {
         load_at_3pct_of_width_n: stand.force_at_share(0.03),
         limit_n: limit,
         gives_way: stand.governing(s.tightening.scatter).part,
-        stiffness_n_per_mm: stand.slope(working) * 1e-3,
+        stiffness_n_per_mm: stand.spring_rate(working) * 1e-3,
         clamp_reached_n: reached,
     }
 }

@@ -65,7 +65,7 @@ mod fit {
 /// | `f_y`, `E`, `ν` | yield strength, modulus, Poisson's ratio | Pa, Pa, 1 |
 /// | `s` | factor on the force: 1, [`LOWER_BOUND`], half near an open end | 1 |
 ///
-/// Holds for b/t 8–48, h/b 0.33–3, d_w/b 0.16–0.75 with the washer on the flat, f_y/E 0.0009–0.0041,
+/// Holds for b/t 8–48, h/b 0.33–3, d_w/b 0.157–0.75 with the washer on the flat, f_y/E 0.0009–0.0041,
 /// δ ≤ 6 % of b. Against the runs: 0.91–1.10 at 1 % and 3 % of b.
 ///
 /// # Sources
@@ -167,6 +167,14 @@ impl FaceCurve {
         mm((delta - sprung).max(0.0) * 1e3)
     }
 
+    /// Slope of the elastic line where the clamp of an indentation is taken off: the stiffness against
+    /// small changes, N/m.
+    pub(crate) fn spring_rate_si(&self, delta: f64) -> f64 {
+        let sprung = delta - self.left_after(mm(delta * 1e3)).si();
+        let z = sprung / self.wall;
+        self.factor * self.elastic * (1.0 + 3.0 * fit::C1 * z * z)
+    }
+
     /// Indentation in SI after whose clamp an indentation of `visible` stays, at most `end`.
     ///
     /// Where the elastic line at `δ − visible` has come up to the curve at `δ`.
@@ -192,7 +200,7 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
     [
         OutOfRange::note("b/t", b / t, 8.0, 48.0),
         OutOfRange::note("h/b", h / b, 0.33, 3.0),
-        OutOfRange::note("d_w/b", washer.si() / b, 0.16, 0.75),
+        OutOfRange::note("d_w/b", washer.si() / b, 0.157, 0.75),
         OutOfRange::note("d_w/flat", washer.si() / flat, 0.0, 0.92),
         OutOfRange::note(
             "f_y/E",

@@ -6,6 +6,7 @@
 pub mod bolt_group;
 pub mod face;
 pub mod losses;
+pub mod opening;
 pub mod plate;
 pub mod range;
 pub mod shear;

@@ -102,6 +102,15 @@ impl SleeveCurve {
         self.gap + self.strength / self.stiffness
     }
 
+    /// Stiffness against small changes once it touches, N/m; zero before.
+    pub(crate) fn spring_rate_si(&self, approach: f64) -> f64 {
+        if approach >= self.gap {
+            self.stiffness
+        } else {
+            0.0
+        }
+    }
+
     /// Strength in SI.
     pub(crate) const fn strength_si(&self) -> f64 {
         self.strength
