@@ -51,7 +51,8 @@ pub struct GroupState {
 }
 
 const WIDTH: f64 = 340.0;
-const DRAWING: f64 = 236.0;
+/// Height that the drawing takes at most.
+const MOST: f64 = 260.0;
 /// Longest force arrow.
 const ARROW: f64 = 58.0;
 /// Room left of the group.
@@ -81,8 +82,10 @@ pub fn group(state: &GroupState) -> Scene {
     );
     let tall = half.max(above + 25.0) + half.max(below + 25.0);
     let scale =
-        ((WIDTH - LEFT - RIGHT) / (behind + ahead).max(1.0)).min((DRAWING - 104.0) / tall.max(1.0));
+        ((WIDTH - LEFT - RIGHT) / (behind + ahead).max(1.0)).min((MOST - 118.0) / tall.max(1.0));
     let origin = (LEFT + behind * scale, 56.0 + half.max(above + 25.0) * scale);
+    // Under the lowest part: arrow, then the dimension.
+    let drawing = origin.1 + half.max(below + 25.0) * scale + 62.0;
     let at = |along: f64, up: f64| (origin.0 + along * scale, origin.1 - up * scale);
 
     let largest = state
@@ -114,6 +117,12 @@ pub fn group(state: &GroupState) -> Scene {
         let (top, bottom) = (at(0.0, half).1 - 14.0, at(0.0, -half).1 + 14.0);
         marks.extend(section_arrows(x, top, bottom, "A", false));
     }
+    let mut hardest = state
+        .bolts
+        .iter()
+        .map(|b| b.force_along_n.hypot(b.force_up_n))
+        .filter(|f| f.is_finite())
+        .fold(0.0, f64::max);
     // Arrows last: they are what the figure is about.
     for bolt in &state.bolts {
         let from = at(bolt.along_mm, bolt.up_mm);
@@ -124,6 +133,23 @@ pub fn group(state: &GroupState) -> Scene {
             from.1 - bolt.force_up_n / newtons * length,
         );
         marks.extend(force_arrow(from, tip, "clamp"));
+        // One number is enough: that of the hardest loaded bolt.
+        if newtons >= hardest && hardest > 0.0 {
+            hardest = f64::INFINITY;
+            let text = state.units.force(newtons);
+            let right = tip.0 >= from.0;
+            let (x, anchor) = if right {
+                (tip.0 + 7.0, Anchor::Start)
+            } else {
+                (tip.0 - 7.0, Anchor::End)
+            };
+            marks.push(Mark::text(
+                (x, tip.1 + if tip.1 > from.1 { 8.0 } else { 2.0 }),
+                text,
+                "t clamp halo",
+                anchor,
+            ));
+        }
     }
     marks.extend(ball_forces(
         state,
@@ -135,7 +161,7 @@ pub fn group(state: &GroupState) -> Scene {
         Dimension {
             from: (origin.0, at(0.0, -half).1.max(ball.1) + 6.0),
             to: (ball.0, ball.1 + 14.0),
-            line: DRAWING - 10.0,
+            line: drawing - 10.0,
             text: state.units.length(state.ball_ahead_mm),
         }
         .level(),
@@ -147,11 +173,11 @@ pub fn group(state: &GroupState) -> Scene {
             StripField::new("joint", if state.example { "invented" } else { "yours" }),
         ],
     };
-    marks.extend(strip.marks(WIDTH, DRAWING));
+    marks.extend(strip.marks(WIDTH, drawing));
     Scene {
         id: state.id.clone(),
         width: WIDTH,
-        height: DRAWING + strip.height(WIDTH),
+        height: drawing + strip.height(WIDTH),
         title: String::from("Forces at the ball and on each bolt, from the side"),
         description: describe(state),
         marks,

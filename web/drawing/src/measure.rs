@@ -69,7 +69,7 @@ impl Measure {
     }
 }
 
-/// A tube end with its bolt: corners at (34, 30) and (104, 98).
+/// A tube end with its bolt.
 fn tube_end() -> Vec<Mark> {
     let (l, t, r, b, ro, wall) = (34.0, 34.0, 98.0, 96.0, 8.0, 5.0);
     let ring = |l: f64, t: f64, r: f64, b: f64, ro: f64| {
@@ -103,7 +103,6 @@ fn tube_end() -> Vec<Mark> {
 
 fn width() -> Vec<Mark> {
     let mut marks = tube_end();
-    // Above the nut, so that the dimension crosses nothing.
     marks.extend(
         Dimension {
             from: (34.0, 40.0),
@@ -211,7 +210,7 @@ fn bolt() -> Vec<Mark> {
     let mut marks = vec![Mark::group(
         Placed {
             x: 26.0,
-            y: 72.0,
+            y: 54.0,
             degrees: 90.0,
         },
         "",
@@ -221,16 +220,16 @@ fn bolt() -> Vec<Mark> {
     marks.push(Mark::group(
         Placed {
             x: 128.0,
-            y: 62.0,
+            y: 44.0,
             degrees: 90.0,
         },
         "",
         caliper(20.0, 52.0, 66.0),
     ));
     marks.push(Mark::text(
-        (12.0, 118.0),
-        "outside of thread",
-        "t s",
+        (10.0, 104.0),
+        "over the thread",
+        "t",
         Anchor::Start,
     ));
     marks
@@ -257,7 +256,7 @@ fn heads() -> Vec<Mark> {
         marks.push(Mark::text(
             (place.0, place.1 + 34.0),
             words,
-            "t s",
+            "t",
             Anchor::Middle,
         ));
     }

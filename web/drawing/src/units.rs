@@ -17,7 +17,12 @@ pub(crate) const LBF_FT_NM: f64 = 1.355_817_948_331_400_4;
 
 /// Number and unit with a non-breaking space, digits after the point as said.
 fn join(value: f64, digits: usize, unit: &str) -> String {
-    let value = if value.is_finite() { value } else { 0.0 };
+    // A hair more, so that 3.175 does not print as 3.17 for being 3.174999… in binary.
+    let value = if value.is_finite() {
+        value * (1.0 + 1e-12)
+    } else {
+        0.0
+    };
     format!("{value:.digits$}\u{a0}{unit}")
 }
 

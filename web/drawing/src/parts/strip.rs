@@ -37,7 +37,9 @@ impl StripField {
 
     fn width(&self) -> f64 {
         let bar = if self.bar { UNITS_PER_10_MM + 8.0 } else { 0.0 };
-        (text_width(self.name, "t s") + bar).max(text_width(&self.text, "t s")) + 16.0
+        // Figures and units are wider than the average letter.
+        let text = text_width(&self.text, "t s") + if self.bar { 8.0 } else { 0.0 };
+        (text_width(self.name, "t s") + bar).max(text) + 11.0
     }
 }
 
@@ -54,7 +56,14 @@ const ROW: f64 = 38.0;
 impl Strip {
     /// Whether all fields fit into one row of a drawing this wide.
     fn one_row(&self, width: f64) -> bool {
-        self.fields.iter().map(StripField::width).sum::<f64>() <= width
+        // The first field holds prose, whose letters run narrower than the figures in the others.
+        let share = [0.9].into_iter().chain(std::iter::repeat(1.0));
+        self.fields
+            .iter()
+            .zip(share)
+            .map(|(f, s)| s * f.width())
+            .sum::<f64>()
+            <= width
     }
 
     /// Height that the strip needs in a drawing this wide.
@@ -103,17 +112,33 @@ impl Strip {
 }
 
 fn cell(field: &StripField, left: f64, top: f64) -> Vec<Mark> {
-    let x = left + 8.0;
+    let x = left + 6.0;
     let mut marks = vec![
         Mark::text((x, top + 15.0), field.name, "t s soft", Anchor::Start),
         Mark::text((x, top + 31.0), &field.text, "t s", Anchor::Start),
     ];
     if field.bar {
-        let from = x + text_width(field.name, "t s") + 4.0;
-        let (to, y) = (from + UNITS_PER_10_MM, top + 11.0);
-        marks.push(Mark::line((from, y), (to, y), "thin"));
-        marks.push(Mark::line((from, y - 3.5), (from, y + 3.5), "thin"));
-        marks.push(Mark::line((to, y - 3.5), (to, y + 3.5), "thin"));
+        marks.extend(bar(x + text_width(field.name, "t s") + 4.0, top + 11.0));
     }
+    marks
+}
+
+/// A bar of 10 mm from a point to the right.
+fn bar(from: f64, y: f64) -> [Mark; 3] {
+    let to = from + UNITS_PER_10_MM;
+    [(from, from, y), (to, to, y), (from, to, 0.0)].map(|(a, b, tick)| {
+        if tick > 0.0 {
+            Mark::line((a, y - 3.5), (b, y + 3.5), "thin")
+        } else {
+            Mark::line((a, y), (b, y), "thin")
+        }
+    })
+}
+
+/// The force scale on the drawing itself: lettering that ends at `right`, its bar over it.
+#[must_use]
+pub fn scale_bar(right: f64, bottom: f64, text: &str) -> Vec<Mark> {
+    let mut marks = bar(right - UNITS_PER_10_MM, bottom - 18.0).to_vec();
+    marks.push(Mark::text((right, bottom), text, "t s", Anchor::End));
     marks
 }

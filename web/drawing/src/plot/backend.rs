@@ -64,7 +64,7 @@ fn thinned(trace: &[(f64, f64)]) -> Vec<(f64, f64)> {
     for (i, p) in trace.iter().enumerate() {
         let far = kept
             .last()
-            .is_none_or(|k| (p.0 - k.0).hypot(p.1 - k.1) >= 3.0);
+            .is_none_or(|k| (p.0 - k.0).hypot(p.1 - k.1) >= 5.0);
         if far || i + 1 == trace.len() {
             kept.push(*p);
         }
@@ -131,7 +131,7 @@ pub fn draw_ground<B: DrawingBackend>(
         ratio,
         axis,
     )?;
-    if let Some(wanted) = plot.wanted_nm.filter(|w| w.is_finite()) {
+    if let Some(wanted) = plot.wanted_place() {
         let (_, y) = frame.place((0.0, wanted));
         dashed(&area, &[(left, y), (right, y)], ratio, axis, (2.0, 4.0))?;
     }
@@ -148,8 +148,14 @@ pub fn draw_ground<B: DrawingBackend>(
             )?,
         }
     }
-    if let Some(knee) = plot.knee {
+    if let Some(knee) = plot.knee_place() {
         let (x, y) = frame.place(knee);
+        let dot = ShapeStyle {
+            filled: true,
+            ..axis
+        };
+        let radius = stroke((0, 0, 0), 3.0, ratio).stroke_width;
+        area.draw(&Circle::new(pixel((x, y), ratio), radius, dot))?;
         line(
             &area,
             &[(x + 4.0, y + 5.0), (x + 18.0, y + 30.0)],
@@ -173,7 +179,7 @@ pub fn draw_moving<B: DrawingBackend>(
     inks: &Inks,
 ) -> Outcome<B> {
     let area = backend.into_drawing_area();
-    if let Some(here) = plot.here.filter(|h| h.0.is_finite() && h.1.is_finite()) {
+    if let Some(here) = plot.here_place() {
         let centre = pixel(frame.place(here), ratio);
         let (r, g, b) = inks.field;
         let inside = ShapeStyle {

@@ -188,7 +188,7 @@ impl Frame {
                 LabelKind::Tick,
             );
         }
-        if let Some(wanted) = plot.wanted_nm.filter(|w| w.is_finite()) {
+        if let Some(wanted) = plot.wanted_place() {
             let (_, y) = self.place((0.0, wanted));
             add(
                 (right - 2.0, y - 6.0),
@@ -202,14 +202,16 @@ impl Frame {
             .iter()
             .filter(|c| c.kind == CurveKind::Comparison)
         {
-            // Beside the upper part of the curve, on its right.
+            // Beside the curve, on its right, at a quarter of the field's height from above or at its end.
             let trace = self.trace(&curve.points);
-            let Some(&(x, y)) = trace
-                .iter()
-                .rev()
-                .find(|p| p.1 > top + 46.0)
-                .or(trace.last())
-            else {
+            let level = top + 0.24 * (bottom - top);
+            let crossing = trace.windows(2).find_map(|pair| match pair {
+                [a, b] if a.1 >= level && b.1 < level => {
+                    Some((a.0 + (b.0 - a.0) * (a.1 - level) / (a.1 - b.1), level))
+                }
+                _ => None,
+            });
+            let Some((x, y)) = crossing.or(trace.last().copied()) else {
                 continue;
             };
             let wide = text_width(&curve.label, "t s");
@@ -225,7 +227,7 @@ impl Frame {
                 LabelKind::Name,
             );
         }
-        if let Some(knee) = plot.knee.filter(|_| !plot.knee_label.is_empty()) {
+        if let Some(knee) = plot.knee_place().filter(|_| !plot.knee_label.is_empty()) {
             let (x, y) = self.place(knee);
             let wide = text_width(&plot.knee_label, "t s");
             let x = (x + 14.0).min(right - wide).max(left + 4.0);
@@ -236,18 +238,39 @@ impl Frame {
                 LabelKind::Name,
             );
         }
-        if let Some(here) = plot.here {
+        if let Some(here) = plot.here_place() {
             let (x, y) = self.place(here);
             let text = format!("here: {}", plot.units.torque(here.1));
             #[allow(clippy::cast_precision_loss, reason = "texts are short")]
             let half = text.chars().count() as f64 * LETTER_WIDTH * crate::scene::LETTER / 2.0;
             let x = x.clamp(left + half + 4.0, (right - half).max(left + half + 4.0));
-            let y = if y - 16.0 < top + 14.0 {
-                y + 26.0
-            } else {
-                y - 14.0
+            // Over the marker, or under it where that would run into another text or the axis name.
+            let hits = |y: f64| {
+                labels.iter().any(|other| {
+                    let wide = text_width(&other.text, "t s");
+                    let from = match other.anchor {
+                        Anchor::Start => other.at.0,
+                        Anchor::Middle => other.at.0 - wide / 2.0,
+                        Anchor::End => other.at.0 - wide,
+                    };
+                    (other.at.1 - y).abs() < 15.0 && from < x + half && from + wide > x - half
+                })
             };
-            add((x, y), text, Anchor::Middle, LabelKind::Here);
+            let places = [y - 14.0, y + 26.0, y - 32.0, y + 42.0];
+            let fits = |y: &f64| *y > top + 10.0 && *y < bottom - 4.0;
+            let y = places
+                .iter()
+                .copied()
+                .filter(fits)
+                .find(|y| !hits(*y))
+                .or_else(|| places.iter().copied().find(fits))
+                .unwrap_or(top + 14.0);
+            labels.push(Label {
+                at: (x, y),
+                text,
+                anchor: Anchor::Middle,
+                kind: LabelKind::Here,
+            });
         }
         labels
     }

@@ -57,6 +57,21 @@ pub struct TorqueTurnPlot {
 }
 
 impl TorqueTurnPlot {
+    /// The knee, if it is a place.
+    pub(crate) fn knee_place(&self) -> Option<(f64, f64)> {
+        self.knee.filter(|p| p.0.is_finite() && p.1.is_finite())
+    }
+
+    /// Where the wrench is, if that is a place.
+    pub(crate) fn here_place(&self) -> Option<(f64, f64)> {
+        self.here.filter(|p| p.0.is_finite() && p.1.is_finite())
+    }
+
+    /// The wanted torque, if it is a number.
+    pub(crate) fn wanted_place(&self) -> Option<f64> {
+        self.wanted_nm.filter(|w| w.is_finite())
+    }
+
     /// Ranges that show all of this joint and what is wanted; curves beside it may leave the field.
     #[must_use]
     pub fn ranges(&self) -> (PlotRange, PlotRange) {
@@ -71,7 +86,7 @@ impl TorqueTurnPlot {
                 .fold(0.0, f64::max)
         };
         let turn = of(|p| p.0);
-        let torque = of(|p| p.1).max(self.wanted_nm.filter(|w| w.is_finite()).unwrap_or(0.0));
+        let torque = of(|p| p.1).max(self.wanted_place().unwrap_or(0.0));
         (
             PlotRange::from_zero(turn),
             PlotRange::from_zero(torque * 1.12),

@@ -23,7 +23,7 @@ pub fn torque_turn_scene(id: &str, plot: &TorqueTurnPlot, width: f64, height: f6
         polyline([(left, top - 4.0), (left, bottom), (right, bottom)]),
         "axis",
     ));
-    if let Some(wanted) = plot.wanted_nm.filter(|w| w.is_finite()) {
+    if let Some(wanted) = plot.wanted_place() {
         let (_, y) = frame.place((0.0, wanted));
         marks.push(Mark::line((left, y), (right, y), "wanted"));
     }
@@ -34,11 +34,12 @@ pub fn torque_turn_scene(id: &str, plot: &TorqueTurnPlot, width: f64, height: f6
         };
         marks.push(Mark::path(polyline(frame.trace(&curve.points)), class));
     }
-    if let Some(knee) = plot.knee.filter(|k| k.0.is_finite() && k.1.is_finite()) {
+    if let Some(knee) = plot.knee_place() {
         let (x, y) = frame.place(knee);
+        marks.push(Mark::circle((x, y), 3.0, "dot"));
         marks.push(Mark::line((x + 4.0, y + 5.0), (x + 18.0, y + 30.0), "thin"));
     }
-    if let Some(here) = plot.here.filter(|h| h.0.is_finite() && h.1.is_finite()) {
+    if let Some(here) = plot.here_place() {
         marks.push(Mark::circle(frame.place(here), 6.0, "here"));
     }
     for label in frame.labels(plot) {
@@ -62,10 +63,10 @@ pub fn torque_turn_scene(id: &str, plot: &TorqueTurnPlot, width: f64, height: f6
 fn describe(plot: &TorqueTurnPlot) -> String {
     let units = plot.units;
     let mut said = String::from("Torque on the wrench over the turn of the nut from snug.");
-    if let Some(here) = plot.here {
+    if let Some(here) = plot.here_place() {
         said += &format!(" Now {:.0}°: {}.", here.0, units.torque(here.1));
     }
-    if let Some(knee) = plot.knee {
+    if let Some(knee) = plot.knee_place() {
         said += &format!(
             " From {:.0}° and {} the curve bends: {}.",
             knee.0,
@@ -73,7 +74,7 @@ fn describe(plot: &TorqueTurnPlot) -> String {
             plot.knee_label
         );
     }
-    if let Some(wanted) = plot.wanted_nm {
+    if let Some(wanted) = plot.wanted_place() {
         said += &format!(" Wanted: {}.", units.torque(wanted));
     }
     said

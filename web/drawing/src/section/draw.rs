@@ -5,7 +5,8 @@ use super::plan::{plan, turned};
 use super::shape::{Sag, drawn};
 use super::state::{SectionState, Support};
 use crate::parts::{
-    Dimension, bolt_head, force_arrow, leader, nut, short_across, threaded_shank, washer_cut,
+    Dimension, bolt_head, force_arrow, leader, nut, scale_bar, short_across, threaded_shank,
+    washer_cut,
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Hatch, Lean, Mark, Scene, text_width};
@@ -26,7 +27,15 @@ pub fn section(state: &SectionState) -> Scene {
         marks.extend(drawing.names());
     }
     marks.extend(plan(state, &sheet));
-    marks.extend(sheet.strip.marks(sheet.width, sheet.strip_top));
+    if state.strip {
+        marks.extend(sheet.strip.marks(sheet.width, sheet.strip_top));
+    } else {
+        marks.extend(scale_bar(
+            sheet.width - 8.0,
+            sheet.strip_top - 8.0,
+            &sheet.force.text(),
+        ));
+    }
     Scene {
         id: state.id.clone(),
         width: sheet.width,
@@ -67,7 +76,7 @@ fn describe(state: &SectionState) -> String {
 }
 
 /// A size without its unit, which the title strip names.
-fn bare(units: UnitSystem, mm: f64) -> String {
+pub(super) fn bare(units: UnitSystem, mm: f64) -> String {
     units
         .length(mm)
         .split('\u{a0}')
@@ -396,7 +405,11 @@ impl Drawing<'_> {
             (sheet.axis, head + 4.0),
             "clamp",
         ));
-        let text = format!("clamp {}", self.state.units.force(self.state.clamp_n));
+        let text = if length < 0.5 {
+            String::from("no clamp yet")
+        } else {
+            format!("clamp {}", self.state.units.force(self.state.clamp_n))
+        };
         // Beside the tail; at the left, because the plan of the wrench stands at the right.
         let x = (sheet.axis - 11.0).max(text_width(&text, "t") + 4.0);
         marks.push(Mark::text(
@@ -416,7 +429,7 @@ impl Drawing<'_> {
         let mut marks = Dimension {
             from: (left, self.y(0.0)),
             to: (left, self.y(depth)),
-            line: (left - 62.0).max(18.0),
+            line: left - 32.0 - text_width(&bare(state.units, wall), "t"),
             text: bare(state.units, depth),
         }
         .upright();
@@ -424,7 +437,7 @@ impl Drawing<'_> {
             Dimension {
                 from: (left, self.y(depth)),
                 to: (right, self.y(depth)),
-                line: sheet.strip_top - 12.0,
+                line: sheet.width_line,
                 text: bare(state.units, state.tube.width_mm),
             }
             .level(),
@@ -456,7 +469,7 @@ impl Drawing<'_> {
             let text = format!("dent {}", state.units.length(state.dent_each_mm));
             marks.push(Mark::text((x, middle + 1.0), text, "t", Anchor::Start));
             if let Some(left) = state.dent_left_mm.filter(|d| *d > 0.005) {
-                let text = format!("{} would stay", state.units.length(left));
+                let text = format!("{} stays", state.units.length(left));
                 marks.push(Mark::text(
                     (x, middle + 16.0),
                     text,
@@ -506,21 +519,29 @@ impl Drawing<'_> {
                 "t s",
             ));
         }
-        // Plies on the nut's side where there are any, else on the head's.
+        // Plies on the nut's side where there are any, else on the head's. Their names stand over them,
+        // left of the washer; each further one a line higher with its leader left of the ones before.
         let nut_side = !state.plies(true).is_empty();
-        let mut off = 0.0;
-        for (ply, text) in state.plies(nut_side).into_iter().rev() {
+        let total = state.plies_mm(nut_side);
+        let mut end = self.x(-state.washer.outer_mm / 2.0) - 5.0;
+        let mut off = total;
+        for (i, (ply, text)) in (0_u8..).zip(state.plies(nut_side)) {
+            off -= ply.thickness_mm;
             let level = off + ply.thickness_mm / 2.0;
             let y = self.y(if nut_side { -level } else { depth + level });
-            let edge = self.x(-ply.width_mm / 2.0 * 0.9);
-            // Past the depth dimension's extension line, above the ply.
-            let lift = if nut_side {
-                -7.0 - 14.0 * off / ply.thickness_mm.max(0.1)
+            let line = 9.0 + 16.0 * f64::from(i);
+            let base = if nut_side {
+                self.y(-total) - line
             } else {
-                18.0
+                self.y(depth + total) + line + 9.0
             };
-            marks.extend(leader((edge, y), (edge - 14.0, y + lift), text, "t s"));
-            off += ply.thickness_mm;
+            let foot = if nut_side { base + 3.0 } else { base - 11.0 };
+            let dot = (end - 9.0).max(self.x(-ply.width_mm / 2.0) + 5.0);
+            marks.push(Mark::line((dot, y), (dot, foot), "thin"));
+            marks.push(Mark::circle((dot, y), 1.8, "dot"));
+            let right = (dot + 9.0).max(text_width(text, "t s") + 3.0);
+            marks.push(Mark::text((right, base), text, "t s halo", Anchor::End));
+            end = dot - text_width(text, "t s") * 0.2 - 6.0;
         }
         marks
     }

@@ -1,17 +1,17 @@
 //! Where things stand on the sheet.
 
+use super::draw::bare;
 use super::shape::{drawn, exaggeration};
 use super::state::{Layout, SectionState, Support};
 use crate::parts::{ForceScale, Strip, StripField};
+use crate::scene::text_width;
 
 /// Longest clamp arrow.
-const ARROW: f64 = 46.0;
+const ARROW: f64 = 50.0;
 /// Room above and below the section for an arrow with its gap.
 const ARROW_ROOM: f64 = ARROW + 8.0;
 /// Room for the width dimension under the lower arrow.
-const WIDTH_DIMENSION: f64 = 26.0;
-/// Room left of the tube for depth and wall.
-const LEFT: f64 = 84.0;
+const WIDTH_DIMENSION: f64 = 14.0;
 /// Radius that the wrench sweeps in the plan.
 pub(super) const SWEEP: f64 = 56.0;
 
@@ -32,6 +32,8 @@ pub(super) struct Sheet {
     pub times: u32,
     /// Drawn dent in mm on the part.
     pub dent: f64,
+    /// Height of the width dimension.
+    pub width_line: f64,
     pub strip: Strip,
     pub strip_top: f64,
 }
@@ -44,8 +46,8 @@ pub(super) fn stand_out(state: &SectionState) -> f64 {
 impl Sheet {
     pub(super) fn new(state: &SectionState) -> Self {
         let (width, drawing) = match state.layout {
-            Layout::Wide => (520.0, 400.0),
-            Layout::Narrow => (340.0, 404.0),
+            Layout::Wide => (520.0, 436.0),
+            Layout::Narrow => (340.0, 410.0),
         };
         let depth = state.tube.depth_mm;
         let largest = state.dent_largest_mm.max(state.dent_each_mm);
@@ -64,23 +66,33 @@ impl Sheet {
         let tall = over + depth + under;
         let broad = half_width(state) * 2.0;
 
-        let high = drawing - 2.0 * ARROW_ROOM - WIDTH_DIMENSION - 6.0;
-        let right = match state.layout {
-            Layout::Wide => 150.0,
-            Layout::Narrow => 126.0,
+        // Left of the tube: depth dimension, wall, arrows.
+        let left = 54.0 + text_width(&bare(state.units, state.tube.wall_mm), "t");
+        let high = drawing - 2.0 * ARROW_ROOM - WIDTH_DIMENSION;
+        // Right of the tube: the dent's dimension; beside the plan also that.
+        let lettering = ["dent ", "stays "].map(|word| {
+            let class = if word == "dent " { "t" } else { "t s" };
+            text_width(&format!("{word}{}", state.units.length(largest)), class)
+        });
+        let for_dent = 34.0 + lettering[0].max(lettering[1]);
+        let for_plan: f64 = match state.layout {
+            Layout::Wide => 170.0,
+            Layout::Narrow => 138.0,
         };
-        let beside = ((width - LEFT - right) / broad).min(high / tall);
+        let right = for_plan.max(for_dent);
+        let beside = ((width - left - right) / broad).min(high / tall);
         // The plan above the section, when the tube is broad.
         let above_room = 2.0 * SWEEP + 34.0;
-        let above = ((width - LEFT - 104.0) / broad).min((high - above_room + ARROW_ROOM) / tall);
+        let above =
+            ((width - left - for_dent) / broad).min((high - above_room + ARROW_ROOM) / tall);
         let (scale, plan_above) = if above > beside {
             (above, true)
         } else {
             (beside, false)
         };
 
-        let field = (width - LEFT - if plan_above { 104.0 } else { right }).max(1.0);
-        let axis = LEFT
+        let field = (width - left - if plan_above { for_dent } else { right }).max(1.0);
+        let axis = left
             + field.min(broad * scale + 0.5 * (field - broad * scale)) / 2.0
             + (field - field.min(broad * scale + 0.5 * (field - broad * scale))) / 4.0;
         let free = (high
@@ -107,7 +119,12 @@ impl Sheet {
         let strip_top = drawing;
         Self {
             width,
-            height: drawing + strip.height(width),
+            height: drawing
+                + if state.strip {
+                    strip.height(width)
+                } else {
+                    0.0
+                },
             scale,
             axis,
             face: top + over * scale,
@@ -115,6 +132,7 @@ impl Sheet {
             force,
             times,
             dent,
+            width_line: (top + tall * scale + ARROW_ROOM).min(drawing - 10.0),
             strip,
             strip_top,
         }
@@ -133,6 +151,7 @@ fn half_width(state: &SectionState) -> f64 {
     half.max(state.washer.outer_mm / 2.0).max(1.0)
 }
 
+/// What the title strip says.
 fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
     let sizes = match state.units {
         crate::units::UnitSystem::Si => "mm",
@@ -152,4 +171,10 @@ fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
             StripField::new("joint", if state.example { "invented" } else { "yours" }),
         ],
     }
+}
+
+/// The fields of the title strip, for a sheet that makes it itself.
+#[must_use]
+pub fn strip_fields(state: &SectionState) -> Vec<StripField> {
+    Sheet::new(state).strip.fields
 }

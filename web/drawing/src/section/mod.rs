@@ -11,6 +11,7 @@ mod shape;
 mod state;
 
 pub use draw::section;
+pub use layout::strip_fields;
 pub use shape::{Sag, exaggeration};
 pub use state::{Bolt, Layout, Ply, SectionState, Support, Tube, Washer};
 

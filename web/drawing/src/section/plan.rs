@@ -4,26 +4,18 @@ use super::layout::{SWEEP, Sheet};
 use super::state::SectionState;
 use crate::parts::{arrow_tip, centre_cross, thread_end_view, wrench};
 use crate::pen::polyline;
-use crate::scene::{Anchor, Mark, Placed};
+use crate::scene::{Anchor, Mark, Placed, text_width};
 
-/// Degrees as lettered: whole turns apart once there are any.
+/// Degrees as lettered; whole turns go on counting, as the exact field does.
 pub(super) fn turned(degrees: f64) -> String {
-    let degrees = if degrees.is_finite() {
-        degrees.max(0.0).round()
-    } else {
-        0.0
-    };
-    let turns = (degrees / 360.0).floor();
-    if turns < 1.0 {
-        return format!("{degrees:.0}°");
-    }
-    let rest = degrees - 360.0 * turns;
-    let word = if turns > 1.5 { "turns" } else { "turn" };
-    if rest < 0.5 {
-        format!("{turns:.0} {word}")
-    } else {
-        format!("{turns:.0} {word} + {rest:.0}°")
-    }
+    format!(
+        "{:.0}°",
+        if degrees.is_finite() {
+            degrees.max(0.0)
+        } else {
+            0.0
+        }
+    )
 }
 
 /// The marks.
@@ -33,9 +25,9 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
     } else {
         0.0
     };
-    let flats = (state.bolt.flats_mm * sheet.scale).clamp(24.0, 40.0);
+    let flats = (state.bolt.flats_mm * sheet.scale).clamp(20.0, 32.0);
     let d = flats * (state.bolt.diameter_mm / state.bolt.flats_mm.max(0.1)).clamp(0.2, 0.9);
-    let mut inside = vec![Mark::line((0.0, -flats), (0.0, -SWEEP - 6.0), "phantom")];
+    let mut inside = vec![Mark::line((0.0, -flats), (0.0, -SWEEP - 8.0), "phantom")];
     inside.push(Mark::group(
         Placed {
             x: 0.0,
@@ -43,12 +35,12 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
             degrees,
         },
         "",
-        wrench(flats, SWEEP - 4.0),
+        wrench(flats, SWEEP - 8.0),
     ));
     inside.extend(thread_end_view(d));
     inside.extend(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
     // The way the handle's end has gone; a second turn lies outside the first.
-    let radius = |at: f64| SWEEP - 12.0 + 5.0 * (at / 360.0).min(3.0);
+    let radius = |at: f64| SWEEP - 3.0 + 5.0 * (at / 360.0).min(3.0);
     let point = |at: f64| {
         let (sin, cos) = at.to_radians().sin_cos();
         (radius(at) * sin, -radius(at) * cos)
@@ -61,11 +53,13 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
         inside.push(arrow_tip(point(shown), (cos, sin), 10.0, "tip"));
     }
     let (x, y) = sheet.plan;
+    let words = format!("nut turned {}", turned(state.turn_deg));
+    let half = text_width(&words, "t s") / 2.0 + 3.0;
     vec![
         Mark::group(Placed::at(x, y), "plan", inside),
         Mark::text(
-            (x, y + SWEEP + 18.0),
-            format!("nut turned {}", turned(state.turn_deg)),
+            (x.min(sheet.width - half), y + SWEEP + 26.0),
+            words,
             "t s",
             Anchor::Middle,
         ),

@@ -143,6 +143,9 @@ pub struct SectionState {
     pub example: bool,
     /// For which width.
     pub layout: Layout,
+    /// Whether the title strip stands under the drawing; a sheet with two drawings has one strip for
+    /// both, made of [`strip_fields`](super::strip_fields).
+    pub strip: bool,
 }
 
 impl SectionState {
