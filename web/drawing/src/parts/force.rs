@@ -1,0 +1,98 @@
+//! Force arrows and the one scale of a drawing.
+
+use super::lines::arrow_tip;
+use crate::scene::Mark;
+use crate::units::{UnitSystem, step_up};
+
+/// Drawing units in 10 mm of paper when one unit is one CSS pixel (96 per inch).
+pub const UNITS_PER_10_MM: f64 = 96.0 / 2.54;
+
+/// How much force 10 mm of arrow stand for; one per drawing, printed in its title strip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ForceScale {
+    newton_per_10_mm: f64,
+    units: UnitSystem,
+}
+
+impl ForceScale {
+    /// The finest 1-2-5 step at which the largest force still fits into `room` drawing units.
+    #[must_use]
+    pub fn fitting(largest_n: f64, room: f64, units: UnitSystem) -> Self {
+        let step = units.force_step_n();
+        let needed = largest_n.abs() * UNITS_PER_10_MM / room.max(1.0) / step;
+        Self {
+            newton_per_10_mm: step_up(needed) * step,
+            units,
+        }
+    }
+
+    /// Length of the arrow of a force.
+    #[must_use]
+    pub fn length(self, n: f64) -> f64 {
+        if n.is_finite() {
+            n.abs() / self.newton_per_10_mm * UNITS_PER_10_MM
+        } else {
+            0.0
+        }
+    }
+
+    /// What the title strip prints.
+    #[must_use]
+    pub fn text(self) -> String {
+        let amount = self.newton_per_10_mm / self.units.force_step_n();
+        // Steps are 1, 2, 5 × 10ⁿ: rounding only takes away the last bits.
+        let amount = (amount * 1e6).round() / 1e6;
+        format!("10\u{a0}mm = {amount}\u{a0}{}", self.units.force_symbol())
+    }
+}
+
+/// A force arrow from tail to tip. `class` is `"clamp"` or `"load"`.
+#[must_use]
+pub fn force_arrow(tail: (f64, f64), tip: (f64, f64), class: &'static str) -> Vec<Mark> {
+    let (dx, dy) = (tip.0 - tail.0, tip.1 - tail.1);
+    let length = dx.hypot(dy);
+    if length.is_nan() || length < 0.5 {
+        return Vec::new();
+    }
+    let head = (0.7 * length).min(13.0);
+    let neck = (
+        tip.0 - dx / length * (head - 1.0),
+        tip.1 - dy / length * (head - 1.0),
+    );
+    let (shaft, point) = match class {
+        "clamp" => ("force clamp", "force-tip clamp"),
+        _ => ("force load", "force-tip load"),
+    };
+    vec![
+        Mark::line(tail, neck, shaft),
+        arrow_tip(tip, (dx, dy), head, point),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_printed_scale_is_the_scale_of_the_arrows() {
+        let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Si);
+        assert_eq!(scale.text(), "10\u{a0}mm = 10\u{a0}kN");
+        assert!((scale.length(10_000.0) - UNITS_PER_10_MM).abs() < 1e-9);
+        assert!((scale.length(5_000.0) - UNITS_PER_10_MM / 2.0).abs() < 1e-9);
+        let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Us);
+        assert_eq!(scale.text(), "10\u{a0}mm = 2000\u{a0}lbf");
+    }
+
+    #[test]
+    fn the_largest_force_fits_its_room() {
+        for largest in [1.0, 99.0, 2_000.0, 2_001.0, 48_900.0, 1e7] {
+            for units in [UnitSystem::Si, UnitSystem::Us] {
+                let length = ForceScale::fitting(largest, 52.0, units).length(largest);
+                assert!(
+                    length <= 52.0 + 1e-6 && length > 52.0 / 2.6,
+                    "{largest}: {length}"
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! Parts that every figure is built from.
+
+mod dimension;
+mod fastener;
+mod force;
+mod lines;
+mod rule;
+mod strip;
+
+pub use dimension::{Dimension, leader, short_across};
+pub use fastener::{
+    HeadMarks, bolt_head, hex_plan, nut, thread_end_view, threaded_shank, washer_cut, wrench,
+};
+pub use force::{ForceScale, UNITS_PER_10_MM, force_arrow};
+pub use lines::{arrow_tip, break_line, centre_cross, section_arrows};
+pub use rule::{Standing, marked_rule};
+pub use strip::{Strip, StripField, scale_bar};
