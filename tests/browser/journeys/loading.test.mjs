@@ -156,11 +156,16 @@ test('says so when the connection breaks off, and starts on the second try', asy
 test('says so when the device is offline', async (t) => {
   const visit = await open(t, {
     ready: false,
-    before: (page, browser) =>
-      page.route('**/*.wasm', async (route) => {
+    before: async (page, browser) => {
+      // The program is asked for ahead of the scripts; the connection goes once they are here.
+      const arrived = (file) => page.waitForEvent('requestfinished', (r) => file.test(r.url()));
+      const scripts = Promise.all([arrived(/boot\.js$/), arrived(/clampwright-[^/]*\.js$/)]);
+      await page.route('**/*.wasm', async (route) => {
+        await scripts;
         await browser.setOffline(true);
         await route.abort('internetdisconnected');
-      }),
+      });
+    },
   });
   await visit.page.locator('html[data-dead="offline"]').waitFor({ state: 'attached' });
   assert.match(await notice(visit.page).innerText(), /offline/);

@@ -8,7 +8,7 @@
 //! part: lesson                      optional; becomes data-part, `opening` takes the page's h1
 //! nav: bolt as a spring             optional; shorter words for the contents
 //! ---
-//! Text with a source [S03] and a term [preload].
+//! Text with a source [asme-b1-1] and a term [preload].
 //!
 //! ::figure tighten What the figure shows, in one sentence.
 //! ::live calculator What stands here while the page's program is not running.
@@ -20,7 +20,9 @@
 use std::cell::RefCell;
 use std::fmt::Write as _;
 
-use pulldown_cmark::{BrokenLink, CowStr, Event, HeadingLevel, Options, Parser, Tag, TagEnd, html};
+use pulldown_cmark::{
+    BrokenLink, CowStr, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd, html,
+};
 
 use crate::figures::statics;
 use crate::gate;
@@ -232,23 +234,34 @@ impl Body<'_> {
         };
         let unknown = RefCell::new(Vec::new());
         let mut resolve = |link: BrokenLink<'_>| {
-            let anchor = self.register.anchor(&link.reference);
-            if anchor.is_none() {
+            let target = self.register.target(&link.reference);
+            if target.is_none() {
                 unknown.borrow_mut().push(Problem::new(
                     self.file,
                     self.line(from + link.span.start),
                     format!("unknown source or term `{}`", link.reference),
                 ));
             }
-            anchor.map(|anchor| (CowStr::from(anchor), CowStr::from("")))
+            target.map(|target| (target.href.into(), target.title.into()))
         };
         let options =
             Options::ENABLE_TABLES | Options::ENABLE_SUBSCRIPT | Options::ENABLE_SUPERSCRIPT;
         let parser = Parser::new_with_broken_link_callback(chunk, options, Some(&mut resolve));
         let mut events = Vec::new();
-        for (event, span) in parser.into_offset_iter() {
+        let mut number = None;
+        for (mut event, span) in parser.into_offset_iter() {
             let line = self.line(from + span.start);
-            match &event {
+            match &mut event {
+                Event::Start(Tag::Link {
+                    link_type: LinkType::ShortcutUnknown,
+                    id,
+                    ..
+                }) => number = self.register.target(id).and_then(|target| target.text),
+                Event::Text(text) => {
+                    if let Some(number) = number.take() {
+                        *text = number.into();
+                    }
+                }
                 Event::Start(Tag::Heading {
                     level: HeadingLevel::H1,
                     ..

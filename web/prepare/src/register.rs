@@ -12,28 +12,17 @@ use crate::problem::{Problem, line_of};
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Source {
-    /// Id used in the text as `[S03]`.
+    /// Id used in the text, as `[asme-b1-1]`; the reader sees the number in the list.
     pub id: String,
     /// Title as printed.
     pub title: String,
-    /// Publishing body or authors.
-    #[serde(default)]
-    pub by: Option<String>,
-    /// Edition or revision.
+    /// Edition or revision, where it matters.
     #[serde(default)]
     pub edition: Option<String>,
-    /// Year of that edition.
-    #[serde(default)]
-    pub year: Option<u16>,
-    /// Clause, table or page that is used.
-    #[serde(default)]
-    pub place: Option<String>,
-    /// Where it can be read, if it is open.
-    #[serde(default)]
-    pub url: Option<String>,
-    /// How the value reached this project: read in the text, in a reprint, from memory.
-    #[serde(default)]
-    pub held: Option<String>,
+    /// Standard, code, book, from memory and so on.
+    pub kind: String,
+    /// How it is held: what was seen, in what kind of copy, what is from memory.
+    pub held: String,
 }
 
 /// A term of the trade, as `[[term]]` in `content/glossary.toml`.
@@ -44,6 +33,17 @@ pub struct Term {
     pub term: String,
     /// What it means, one or two plain sentences.
     pub meaning: String,
+}
+
+/// Where a reference leads and how it reads.
+#[derive(Debug)]
+pub struct Target {
+    /// Address within the page.
+    pub href: String,
+    /// What the reader is told before following it.
+    pub title: String,
+    /// What stands in the text instead of the reference, if not the reference itself.
+    pub text: Option<String>,
 }
 
 /// Sources and terms together; either file may be missing.
@@ -95,14 +95,27 @@ impl Register {
 
     /// Where a reference in the text leads, or `None` when it names nothing.
     #[must_use]
-    pub fn anchor(&self, reference: &str) -> Option<String> {
-        if self.sources.iter().any(|source| source.id == reference) {
-            return Some(format!("#{}", source_anchor(reference)));
-        }
-        self.terms
-            .iter()
-            .find(|term| term.term.eq_ignore_ascii_case(reference))
-            .map(|term| format!("#{}", term_anchor(&term.term)))
+    pub fn target(&self, reference: &str) -> Option<Target> {
+        let source = |(index, source): (usize, &Source)| Target {
+            href: format!("#{}", source_anchor(&source.id)),
+            title: source.title.clone(),
+            text: Some(format!("[{}]", index + 1)),
+        };
+        let term = |term: &Term| Target {
+            href: format!("#{}", term_anchor(&term.term)),
+            title: String::new(),
+            text: None,
+        };
+        let mut sources = self.sources.iter().enumerate();
+        sources
+            .find(|(_, source)| source.id == reference)
+            .map(source)
+            .or_else(|| {
+                let mut terms = self.terms.iter();
+                terms
+                    .find(|term| term.term.eq_ignore_ascii_case(reference))
+                    .map(term)
+            })
     }
 
     /// The list of sources as HTML, empty when there are none.
@@ -116,25 +129,18 @@ impl Register {
              <h2 id=\"source-list-title\">Sources</h2>\n<ol class=\"sources\">\n",
         );
         for source in &self.sources {
-            let parts = [
-                source.by.clone(),
-                source.edition.clone(),
-                source.year.map(|year| year.to_string()),
-                source.place.clone(),
-                source.held.clone(),
-            ];
-            let detail: Vec<String> = parts.iter().flatten().map(|part| escape(part)).collect();
-            let title = match &source.url {
-                Some(url) => format!("<a href=\"{}\">{}</a>", escape(url), escape(&source.title)),
-                None => format!("<cite>{}</cite>", escape(&source.title)),
-            };
-            let separator = if detail.is_empty() { "" } else { " · " };
+            let edition = source
+                .edition
+                .iter()
+                .map(|edition| format!(", {}", escape(edition)));
             let _ = writeln!(
                 html,
-                "<li id=\"{}\"><b>{}</b> {title}{separator}{}</li>",
+                "<li id=\"{}\"><cite>{}</cite>{} ({}). {}</li>",
                 source_anchor(&source.id),
-                escape(&source.id),
-                detail.join(" · ")
+                escape(&source.title),
+                edition.collect::<String>(),
+                escape(&source.kind),
+                escape(&source.held)
             );
         }
         html.push_str("</ol>\n</section>\n");

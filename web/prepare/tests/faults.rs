@@ -7,7 +7,7 @@ use prepare::{gate, page};
 
 fn register() -> Register {
     toml::from_str(
-        "[[source]]\nid = \"S01\"\ntitle = \"A <table>\"\n\n\
+        "[[source]]\nid = \"a-1\"\ntitle = \"A <table>\"\nkind = \"book\"\nheld = \"Seen.\"\n\n\
          [[term]]\nterm = \"clamp load\"\nmeaning = \"What holds.\"\n",
     )
     .unwrap()
@@ -51,8 +51,12 @@ fn headings_stand_below_the_section_and_get_ids() {
 
 #[test]
 fn sources_and_terms_become_links() {
-    let lesson = read("By [S01], the [clamp load] and the [Clamp load].\n").unwrap();
-    assert!(lesson.html.contains("<a href=\"#source-S01\">S01</a>"));
+    let lesson = read("By [a-1], the [clamp load] and the [Clamp load].\n").unwrap();
+    assert!(
+        lesson
+            .html
+            .contains("<a href=\"#source-a-1\" title=\"A &lt;table&gt;\">[1]</a>")
+    );
     assert_eq!(lesson.html.matches("href=\"#term-clamp-load\"").count(), 2);
     assert!(register().sources_html().contains("A &lt;table&gt;"));
 }
