@@ -5,10 +5,11 @@
 //! without saying so.
 
 mod check;
+mod checked;
 mod choices;
 mod fields;
 
-pub use check::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
+pub use checked::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
 pub use choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
 pub use fields::{Field, Input, Kind};
 

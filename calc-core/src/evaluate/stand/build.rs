@@ -1,8 +1,8 @@
-//! What the clamp stands on, built from a scenario at one of the two strengths: clamp force against
-//! the approach of the two washers.
+//! Builds the stand of each kind of support.
 
+use super::{Limit, SERVICE_SHARE, Side, Stand};
 use crate::catalog::Family;
-use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, FaceTube, LOWER_BOUND};
+use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::mechanics::plate::{Plate, PlateCurve};
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::solve::rising_root;
@@ -12,206 +12,16 @@ use crate::report::{Part, Strength};
 use crate::scenario::{Mount, Scenario, SupportKind};
 use std::f64::consts::FRAC_PI_4;
 
-/// A dent that a caliper shows: what is called lasting, in metres. An assumption.
-pub(crate) const VISIBLE: f64 = 0.1e-3;
-
 /// Yield strength of common flat washers; low-carbon steel, no strength is specified. An assumption.
 const WASHER_YIELD_MPA: f64 = 250.0;
 
-/// Share of the width at which a face has reached its serviceability limit.
-pub(crate) const SERVICE_SHARE: f64 = 0.01;
-
-/// One face with what lies on it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Side {
-    /// The washer presses on the face.
-    Washer(FaceCurve),
-    /// A plate carries the load to the side walls; the bare face is never weaker than without it.
-    Plate(PlateCurve, FaceCurve),
-}
-
-impl Side {
-    pub(crate) fn force(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.force_si(delta),
-            Self::Plate(plate, face) => plate.force_si(delta).max(face.force_si(delta)),
-        }
-    }
-
-    /// Indentation that stays after the clamp at `delta` is taken off.
-    pub(crate) fn left_after(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.left_after(mm(delta * 1e3)).si(),
-            Self::Plate(plate, _) => (delta - self.force(delta) / plate.elastic_si(1.0)).max(0.0),
-        }
-    }
-
-    /// Stiffness against small changes, N/m.
-    fn spring_rate(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.spring_rate_si(delta),
-            Self::Plate(plate, _) => plate.elastic_si(1.0),
-        }
-    }
-
-    /// Indentation after whose clamp a visible dent stays.
-    fn lasting_at(&self, end: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
-            Self::Plate(plate, _) => rising_root(0.0, end, 1e-6, |d| {
-                plate.elastic_si(d - VISIBLE) - self.force(d)
-            }),
-        }
-    }
-}
-
-/// A load that the support may not pass, and how it is guarded.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Limit {
-    pub(crate) part: Part,
-    /// Clamp force, N.
-    pub(crate) load: f64,
-    /// `None`: a limit of use, met by the largest clamp of the scatter. `Some(Ω)`: a strength, met by
-    /// the nominal clamp times Ω.
-    pub(crate) omega: Option<f64>,
-    pub(crate) code: &'static str,
-}
-
-/// What the clamp stands on, at one strength.
-#[derive(Clone, Debug)]
-pub(crate) struct Stand {
-    sides: Option<[Side; 2]>,
-    core: Option<SleeveCurve>,
-    width: f64,
-    pub(crate) limits: Vec<Limit>,
-    /// Washer diameter that counts on a bare face: smaller than the washer where it dishes.
-    pub(crate) effective_washer: Length,
-}
-
-impl Stand {
-    /// Builds it.
-    pub(crate) fn new(s: &Scenario, strength: Strength) -> Self {
-        Builder { s, strength }.build()
-    }
-
-    /// Largest approach of the washers that was checked.
-    pub(crate) fn approach_end(&self) -> f64 {
-        let faces = if self.sides.is_some() {
-            2.0 * CHECKED_TO * self.width
-        } else {
-            0.0
-        };
-        let core = self.core.map_or(0.0, |c| 3.0 * c.yields_at_si());
-        if self.sides.is_some() { faces } else { core }
-    }
-
-    /// The two sides, where faces carry.
-    pub(crate) const fn sides(&self) -> Option<&[Side; 2]> {
-        self.sides.as_ref()
-    }
-
-    /// Indentation of the two faces at an approach of the washers.
-    pub(crate) fn split(&self, approach: f64) -> [f64; 2] {
-        match &self.sides {
-            None => [0.0, 0.0],
-            Some([a, b]) if a == b => [approach / 2.0; 2],
-            Some([a, b]) => {
-                let first =
-                    rising_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
-                [first, approach - first]
-            }
-        }
-    }
-
-    /// Clamp force at an approach of the washers.
-    pub(crate) fn force(&self, approach: f64) -> f64 {
-        let faces = self
-            .sides
-            .as_ref()
-            .map_or(0.0, |[a, _]| a.force(self.split(approach)[0]));
-        faces + self.core.map_or(0.0, |core| core.force_si(approach))
-    }
-
-    /// Approach at a clamp force; `None` beyond the checked range.
-    pub(crate) fn approach(&self, force: f64) -> Option<f64> {
-        let end = self.approach_end();
-        if self.force(end) < force {
-            return None;
-        }
-        Some(rising_root(0.0, end, 1e-8, |x| self.force(x) - force))
-    }
-
-    /// Stiffness against small changes at an approach, N/m: how it springs back, not how it gives way.
-    /// What a yielding support has lost in slope on the way in, it does not lose on the way out; the
-    /// stiffer value makes the losses larger, which is the safe side.
-    pub(crate) fn spring_rate(&self, approach: f64) -> f64 {
-        let split = self.split(approach);
-        let faces = self.sides.as_ref().map_or(0.0, |[a, b]| {
-            1.0 / (1.0 / a.spring_rate(split[0]) + 1.0 / b.spring_rate(split[1]))
-        });
-        let core = self.core.map_or(0.0, |core| core.spring_rate_si(approach));
-        (faces + core).max(1.0)
-    }
-
-    /// Clamp force at a share of the width on each face.
-    pub(crate) fn force_at_share(&self, share: f64) -> f64 {
-        match (&self.sides, self.core) {
-            (Some(_), _) => self.force(2.0 * share * self.width),
-            (None, core) => core.map_or(0.0, |c| c.force_si(2.0 * share * self.width)),
-        }
-    }
-
-    /// Clamp force from which a visible dent stays, or the core is squashed.
-    pub(crate) fn lasting_from(&self) -> f64 {
-        let faces = self.sides.as_ref().map(|[a, b]| {
-            let end = CHECKED_TO * self.width;
-            let at = a.lasting_at(end);
-            let force = a.force(at);
-            if a == b {
-                (2.0 * at, force)
-            } else {
-                (2.0 * at, force.min(b.force(b.lasting_at(end))))
-            }
-        });
-        match (faces, self.core) {
-            (Some((_, force)), None) => force,
-            (Some((at, _)), Some(core)) => self.force(at.min(core.yields_at_si())),
-            (None, Some(core)) => core.strength_si(),
-            (None, None) => 0.0,
-        }
-    }
-
-    /// The limit that governs a nominal clamp with a scatter: the largest utilisation.
-    pub(crate) fn governing(&self, scatter: f64) -> Limit {
-        let use_of = |l: &Limit| l.omega.unwrap_or(1.0 + scatter) / l.load;
-        self.limits
-            .iter()
-            .copied()
-            .max_by(|a, b| use_of(a).total_cmp(&use_of(b)))
-            .unwrap_or(Limit {
-                part: Part::Stack,
-                load: f64::NAN,
-                omega: None,
-                code: "none",
-            })
-    }
-
-    /// The least of the limits, without factors.
-    pub(crate) fn limit(&self) -> f64 {
-        self.limits
-            .iter()
-            .map(|l| l.load)
-            .fold(f64::INFINITY, f64::min)
-    }
-}
-
-struct Builder<'a> {
-    s: &'a Scenario,
-    strength: Strength,
+pub(super) struct Builder<'a> {
+    pub(super) s: &'a Scenario,
+    pub(super) strength: Strength,
 }
 
 impl Builder<'_> {
-    fn build(&self) -> Stand {
+    pub(super) fn build(&self) -> Stand {
         match self.s.support {
             SupportKind::Bare | SupportKind::Spreader => self.on_faces(),
             SupportKind::LooseSleeve => self.loose_sleeve(),

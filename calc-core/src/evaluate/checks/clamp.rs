@@ -1,0 +1,235 @@
+//! Can what lies between head and nut take the wanted clamp?
+
+use super::{Joint, of_forces, said};
+use crate::cite::{Cite, Flag};
+use crate::evaluate::stand::{self, Limit};
+use crate::evaluate::working::Working;
+use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
+use crate::quantity::InUnits;
+use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::SupportKind;
+
+impl Joint<'_> {
+    /// Lines that lead from the torque to the nominal clamp.
+    pub(super) fn tightening_lines(&self, w: &mut Working) {
+        let s = self.s;
+        let (k, d) = (s.tightening.nut_factor, s.bolting.thread.major().si());
+        let area = s.bolting.thread.stress_area().si();
+        w.step(
+            (
+                "A_t",
+                "tensile stress area",
+                if s.bolting.thread.system() == crate::catalog::System::Inch {
+                    "(π/4)·(d − 0.9743·p)²"
+                } else {
+                    "(π/4)·((d₂ + d₃)/2)²"
+                },
+            ),
+            &[
+                ("d", d, Length),
+                ("p", s.bolting.thread.pitch().si(), Length),
+            ],
+            (area, Area),
+            s.bolting.thread.cite(),
+        );
+        w.step(
+            ("F_p", "proof load", "S_p·A_t"),
+            &[
+                ("S_p", s.bolting.proof_strength().si(), Stress),
+                ("A_t", area, Area),
+            ],
+            (self.tight.proof.si(), Force),
+            s.bolting.strength.cite,
+        );
+        if s.tightening.torque.is_none() {
+            w.step(
+                ("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
+                &[
+                    ("K", k, Ratio),
+                    ("d", d, Length),
+                    ("share", s.tightening.preload_share, Share),
+                    ("F_p", self.tight.proof.si(), Force),
+                ],
+                (self.tight.torque.si(), Torque),
+                Cite::new("shigley-9e", "Eq. 8-27, 8-31", Flag::Read),
+            );
+        }
+        w.step(
+            (
+                "F",
+                "clamp that this torque would give on something solid",
+                "T/(K·d)",
+            ),
+            &[
+                ("T", self.tight.torque.si(), Torque),
+                ("K", k, Ratio),
+                ("d", d, Length),
+            ],
+            (self.tight.nominal.si(), Force),
+            Cite::new("shigley-9e", "Eq. 8-27", Flag::Read),
+        );
+    }
+
+    pub(super) fn scatter_line(&self, w: &mut Working) {
+        w.step(
+            ("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
+            &[
+                ("F", self.tight.nominal.si(), Force),
+                ("Γ", self.s.tightening.scatter, Share),
+            ],
+            (self.tight.max.si(), Force),
+            Cite::new(
+                "nasa-std-5020b",
+                "form of the torque scatter",
+                Flag::ReadSecondHand,
+            ),
+        );
+    }
+
+    pub(super) fn clamp(&self) -> Check {
+        let governs: Limit = self.stands.governs;
+        let mut w = self.sheet();
+        self.tightening_lines(&mut w);
+        self.support_lines(&mut w, &governs);
+        let (factor, factor_is) = match governs.omega {
+            Some(omega) => (omega, "factor-strength"),
+            None => {
+                self.scatter_line(&mut w);
+                (1.0 + self.s.tightening.scatter, "factor-scatter")
+            }
+        };
+        let reason = said(
+            governs.code,
+            &[(governs.load, Force), (self.tight.nominal.si(), Force)],
+        );
+        let mut check = of_forces(
+            CheckId::Clamp,
+            (self.tight.nominal.si(), governs.load),
+            (factor, factor_is),
+            reason,
+            w,
+        );
+        if let Some(outside) = self.stands.out_of_range(self.s).first() {
+            check.verdict = Verdict::NotChecked;
+            check.utilisation = None;
+            check.reason = said(
+                match outside.ratio {
+                    "b/t" => "range-b-t",
+                    "h/b" => "range-h-b",
+                    "d_w/b" => "range-dw-b",
+                    "d_w/flat" => "range-dw-flat",
+                    _ => "range-fy-e",
+                },
+                &[(outside.value, Ratio), (outside.nearest(), Ratio)],
+            );
+        }
+        check
+    }
+
+    /// Lines of what the clamp stands on, for the limit that governs.
+    pub(super) fn support_lines(&self, w: &mut Working, governs: &Limit) {
+        let s = self.s;
+        let tube = &s.tube;
+        let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
+        if self.stands.least.sides().is_some() && s.support != SupportKind::Spreader {
+            w.step(
+                (
+                    "d_w",
+                    "washer diameter that counts (a thin washer dishes)",
+                    "from washer and face together",
+                ),
+                &[
+                    ("outside", s.bolting.washer.outer.si(), Length),
+                    ("thickness", s.bolting.washer.thickness_min.si(), Length),
+                ],
+                (self.stands.least.effective_washer.si(), Length),
+                Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
+            );
+            w.step(
+                (
+                    "F_1%",
+                    "clamp at which each face is in by 1 % of its width",
+                    "0.90·F(δ = 0.01·b)",
+                ),
+                &[
+                    ("b", tube.width.si(), Length),
+                    ("h", tube.depth.si(), Length),
+                    ("t", tube.design_wall.si(), Length),
+                    ("d_w", self.stands.least.effective_washer.si(), Length),
+                    ("f_y", tube.yield_least.si(), Stress),
+                    ("E", tube.modulus.si(), Stress),
+                ],
+                (
+                    self.stands.least.force_at_share(stand::SERVICE_SHARE),
+                    Force,
+                ),
+                own,
+            );
+        }
+        match s.support {
+            SupportKind::LooseSleeve | SupportKind::ThroughSleeve => {
+                let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
+                w.step(
+                    ("A", "section of the sleeve", "(π/4)·(D² − d²)"),
+                    &[
+                        ("D", s.sleeve.outer.si(), Length),
+                        ("d", s.sleeve.inner.si(), Length),
+                    ],
+                    (area.si(), Area),
+                    Cite::new("elementary", "circle ring", Flag::Computed),
+                );
+                w.step(
+                    (
+                        "R",
+                        "what sleeve and faces carry when the sleeve is squashed",
+                        "f_y·A (+ faces)",
+                    ),
+                    &[("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
+                    (governs.load, Force),
+                    Cite::new("aisc-360-22", "J4.4", Flag::Read),
+                );
+            }
+            SupportKind::Spreader => w.step(
+                (
+                    "R",
+                    "least of plate, corner and side walls, or the 1 % limit",
+                    "see the method page",
+                ),
+                &[
+                    ("t_p", s.spreader.thickness.si(), Length),
+                    ("l_p", s.spreader.length.si(), Length),
+                    (
+                        "f_yp",
+                        s.spreader.material.least().yield_strength().si(),
+                        Stress,
+                    ),
+                    ("t", tube.design_wall.si(), Length),
+                ],
+                (governs.load, Force),
+                Cite::new(
+                    "aisc-360-22",
+                    "J10 with K1; plate by beam theory",
+                    Flag::Read,
+                ),
+            ),
+            SupportKind::SolidInsert | SupportKind::Solid => w.step(
+                ("R", "pressure under the washer", "1.8·f_y·A_w"),
+                &[
+                    ("d_w", s.bolting.washer.outer.si(), Length),
+                    ("d_h", s.bolting.hole.si(), Length),
+                ],
+                (governs.load, Force),
+                Cite::new("aisc-360-22", "J7", Flag::Read),
+            ),
+            SupportKind::Bare => {}
+        }
+    }
+
+    pub(super) fn sleeve_yield(&self) -> f64 {
+        let material = self.s.sleeve.material;
+        match material.welded() {
+            Some(both) if self.s.sleeve.welded => both.least.compressive_yield_strength().si(),
+            _ => material.least().compressive_yield_strength().si(),
+        }
+    }
+}

@@ -1,0 +1,249 @@
+//! The checked scenario: typed values that every formula can take.
+
+use super::choices::{Mount, SupportKind};
+use super::fields::{Field, Input};
+use crate::catalog::{BoltGrade, BoltStrength, Material, Thread};
+use crate::mechanics::face::FaceTube;
+use crate::quantity::{Acceleration, Length, Mass, Stress, Torque};
+use crate::report::Strength;
+
+/// The tube, or the solid that stands in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tube {
+    /// Outside width of the face under the washer.
+    pub width: Length,
+    /// Outside depth along the bolt.
+    pub depth: Length,
+    /// Wall as measured or ordered.
+    pub wall: Length,
+    /// Wall for verdicts: the design wall where only the nominal is known.
+    pub design_wall: Length,
+    /// Outside corner radius.
+    pub corner_radius: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Modulus of elasticity.
+    pub modulus: Stress,
+    /// Poisson's ratio.
+    pub poisson: f64,
+    /// Yield strength, least.
+    pub yield_least: Stress,
+    /// Yield strength, likely.
+    pub yield_likely: Stress,
+    /// Whether a weld lies near the bolt.
+    pub weld_near: bool,
+    /// To the end of the tube, if it is near.
+    pub end_distance: Option<Length>,
+    /// Whether that end is open.
+    pub open_end: bool,
+}
+
+impl Tube {
+    /// Yield strength at one of the two strengths.
+    #[must_use]
+    pub const fn yield_strength(&self, strength: Strength) -> Stress {
+        match strength {
+            Strength::Least => self.yield_least,
+            Strength::Likely => self.yield_likely,
+        }
+    }
+
+    /// Wall at one of the two strengths.
+    #[must_use]
+    pub const fn wall_at(&self, strength: Strength) -> Length {
+        match strength {
+            Strength::Least => self.design_wall,
+            Strength::Likely => self.wall,
+        }
+    }
+
+    /// The tube as its face sees it.
+    #[must_use]
+    pub const fn face(&self, strength: Strength) -> FaceTube {
+        FaceTube {
+            width: self.width,
+            depth: self.depth,
+            wall: self.wall_at(strength),
+            corner_radius: self.corner_radius,
+            modulus: self.modulus,
+            poisson: self.poisson,
+            yield_strength: self.yield_strength(strength),
+        }
+    }
+}
+
+/// A washer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Washer {
+    /// Outside diameter.
+    pub outer: Length,
+    /// Bore.
+    pub bore: Length,
+    /// Nominal thickness.
+    pub thickness: Length,
+    /// Least thickness of its tolerance.
+    pub thickness_min: Length,
+}
+
+/// Bolts, their pattern, holes and washers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bolting {
+    /// Which way the bolts run.
+    pub mount: Mount,
+    /// Size.
+    pub thread: &'static Thread,
+    /// Grade.
+    pub grade: &'static BoltGrade,
+    /// Strengths of that grade in that size.
+    pub strength: BoltStrength,
+    /// Bolts in a row along the tube.
+    pub along: usize,
+    /// Rows across.
+    pub rows: usize,
+    /// Distance along.
+    pub spacing_along: Length,
+    /// Distance across.
+    pub spacing_across: Length,
+    /// Hole in the tube.
+    pub hole: Length,
+    /// Washer under head and nut.
+    pub washer: Washer,
+}
+
+impl Bolting {
+    /// Number of bolts.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        self.along * self.rows
+    }
+
+    /// Proof strength; where the standard gives none (A307), that of SAE J429 grade 1, which has the
+    /// same tensile strength. Such bolts never pass for clamping: see the grade check.
+    #[must_use]
+    pub fn proof_strength(&self) -> Stress {
+        self.strength
+            .proof
+            .unwrap_or_else(|| crate::quantity::ksi(33.0))
+    }
+
+    /// Yield strength, with the same stand-in.
+    #[must_use]
+    pub fn yield_strength(&self) -> Stress {
+        self.strength
+            .yield_
+            .unwrap_or_else(|| crate::quantity::ksi(36.0))
+    }
+
+    /// Slip planes that each bolt presses together.
+    #[must_use]
+    pub const fn slip_planes(&self) -> f64 {
+        match self.mount {
+            Mount::ThroughSides => 2.0,
+            Mount::FromTop => 1.0,
+        }
+    }
+}
+
+/// The fitting: coupler cheek or bracket.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fitting {
+    /// Thickness of one ply.
+    pub thickness: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Whether it lies between washer and tube and reaches over both side walls.
+    pub spreads: bool,
+}
+
+/// Spreader plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spreader {
+    /// Thickness.
+    pub thickness: Length,
+    /// Length along the tube.
+    pub length: Length,
+    /// Width across the face.
+    pub width: Length,
+    /// Material.
+    pub material: &'static Material,
+}
+
+/// Sleeve.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sleeve {
+    /// Outside diameter.
+    pub outer: Length,
+    /// Inside diameter.
+    pub inner: Length,
+    /// Material.
+    pub material: &'static Material,
+    /// Whether it is welded at both ends.
+    pub welded: bool,
+}
+
+/// How the nut is tightened.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tightening {
+    /// Nut factor.
+    pub nut_factor: f64,
+    /// Scatter of the clamp.
+    pub scatter: f64,
+    /// Torque, if the reader gave one.
+    pub torque: Option<Torque>,
+    /// Wanted share of the proof load, used without a torque.
+    pub preload_share: f64,
+    /// Friction coefficient of the faying faces.
+    pub faying_friction: f64,
+    /// Whether the faying faces are painted or otherwise coated.
+    pub coated: bool,
+}
+
+/// What the road does.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Loads {
+    /// Mass of the loaded trailer.
+    pub mass: Mass,
+    /// Share on the coupler.
+    pub tongue_share: f64,
+    /// Factor on it for bumps.
+    pub vertical_factor: f64,
+    /// Braking and pulling.
+    pub braking: Acceleration,
+    /// Sideways, on the tongue load.
+    pub side: Acceleration,
+    /// Ball ahead of the group's middle.
+    pub ball_ahead: Length,
+    /// Ball below the group's middle.
+    pub ball_below: Length,
+    /// Temperature swing, K.
+    pub temperature_swing: f64,
+}
+
+/// A scenario whose every value was checked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scenario {
+    /// What it was made from.
+    pub input: Input,
+    /// Tube.
+    pub tube: Tube,
+    /// Bolts.
+    pub bolting: Bolting,
+    /// Fitting.
+    pub fitting: Fitting,
+    /// What the clamp stands on.
+    pub support: SupportKind,
+    /// Spreader plate, used by that support.
+    pub spreader: Spreader,
+    /// Sleeve, used by the sleeve supports.
+    pub sleeve: Sleeve,
+    /// How much too short the loose sleeve or insert is; negative: too long.
+    pub sleeve_short: Length,
+    /// Material of the insert.
+    pub insert_material: &'static Material,
+    /// Tightening.
+    pub tightening: Tightening,
+    /// Road.
+    pub loads: Loads,
+    /// Fields that were derived, with their value in the unit of their name.
+    pub derived: Vec<(Field, f64)>,
+}
