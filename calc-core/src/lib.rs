@@ -10,6 +10,7 @@ pub mod catalog;
 pub mod cite;
 pub mod error;
 pub mod evaluate;
+pub mod link;
 pub mod mechanics;
 pub mod quantity;
 pub mod repair;

@@ -170,7 +170,7 @@ fields! {
         /// Ball centre below the middle of the bolt group; negative: above.
         BallBelow ball_below_mm "bb" Length * Millimetre = 30.0 in -500.0 .. 500.0;
         /// How much colder or hotter than at tightening the joint gets.
-        TemperatureSwing temperature_swing_k "dt" TemperatureStep * Kelvin = 35.0 in 0.0 .. 100.0;
+        TemperatureSwing temperature_swing_k "dt" TemperatureStep * CelsiusStep = 35.0 in 0.0 .. 100.0;
     }
     derived {
         /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
@@ -194,7 +194,7 @@ fields! {
         /// Torque on the wrench; left out: what the wanted clamp needs.
         Torque torque_nm "tq" Torque * NewtonMetre in 0.5 .. 3000.0;
         /// Nut factor K; left out: the lubrication's row.
-        NutFactor nut_factor "k" Ratio * One in 0.05 .. 0.6;
+        NutFactor nut_factor "nf" Ratio * One in 0.05 .. 0.6;
         /// Scatter of the clamp about its nominal; left out: the method's row.
         Scatter scatter_share "sc" Share * One in 0.0 .. 0.6;
         /// Friction coefficient between the clamped faces; left out: the surface's row.
