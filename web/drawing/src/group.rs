@@ -1,4 +1,4 @@
-//! The coupler's end from the side: bolts, ball, and the forces at both to one scale.
+//! The coupler's end, seen along the bolts: bolts, ball, and the forces at both to one scale.
 
 use crate::parts::{
     Dimension, ForceScale, Strip, StripField, break_line, centre_cross, force_arrow, hex_plan,
@@ -6,7 +6,10 @@ use crate::parts::{
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Mark, Placed, Scene, text_width};
-use crate::units::UnitSystem;
+use crate::units::Lettering;
+use calc_core::quantity::{InUnits, Length, UnitSystem};
+use calc_core::scenario::Mount;
+use calc_core::{Report, Scenario};
 
 /// A bolt of the group with what it carries; forward and upward positive.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,7 +24,7 @@ pub struct GroupBolt {
     pub force_up_n: f64,
 }
 
-/// What the side view shows. Every number is computed elsewhere.
+/// What the view along the bolts shows. Every number is computed elsewhere.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GroupState {
     /// Prefix of the ids, unique on the page.
@@ -50,6 +53,52 @@ pub struct GroupState {
     pub example: bool,
 }
 
+impl GroupState {
+    /// The governing load case of a report. Seen from the side where the bolts run through the sides, from
+    /// above where they run down; "up" is then across the tube.
+    #[must_use]
+    pub fn from_core(id: &str, scenario: &Scenario, report: &Report, units: UnitSystem) -> Self {
+        let from_side = scenario.bolting.mount == Mount::ThroughSides;
+        let mm = |length: Length| length.si() * 1e3;
+        let loads = &report.loads;
+        Self {
+            id: id.into(),
+            name: String::from(if from_side {
+                "coupler from the side"
+            } else {
+                "coupler from above"
+            }),
+            tube_height_mm: mm(scenario.tube.width),
+            flats_mm: mm(scenario.bolting.thread.width_across_flats()),
+            washer_mm: mm(scenario.bolting.washer.outer),
+            bolts: loads
+                .bolts
+                .iter()
+                .map(|b| GroupBolt {
+                    along_mm: b.along_mm,
+                    up_mm: b.across_mm,
+                    force_along_n: b.force_along_n,
+                    force_up_n: b.force_across_n,
+                })
+                .collect(),
+            ball_ahead_mm: mm(scenario.loads.ball_ahead),
+            ball_below_mm: if from_side {
+                mm(scenario.loads.ball_below)
+            } else {
+                0.0
+            },
+            ball_along_n: loads.longitudinal_n,
+            ball_up_n: if from_side {
+                loads.vertical_n
+            } else {
+                loads.transverse_n
+            },
+            units,
+            example: true,
+        }
+    }
+}
+
 const WIDTH: f64 = 340.0;
 /// Height that the drawing takes at most.
 const MOST: f64 = 260.0;
@@ -60,7 +109,7 @@ const LEFT: f64 = 66.0;
 /// Room right of the ball for its arrows and their numbers.
 const RIGHT: f64 = 84.0;
 
-/// The side view.
+/// The view along the bolts.
 #[must_use]
 pub fn group(state: &GroupState) -> Scene {
     let reach = |pick: fn(&GroupBolt) -> f64, least: f64| {
@@ -137,18 +186,18 @@ pub fn group(state: &GroupState) -> Scene {
         if newtons >= hardest && hardest > 0.0 {
             hardest = f64::INFINITY;
             let text = state.units.force(newtons);
-            let right = tip.0 >= from.0;
-            let (x, anchor) = if right {
-                (tip.0 + 7.0, Anchor::Start)
+            let wide = text_width(&text, "t");
+            let x = if tip.0 >= from.0 {
+                tip.0 + 7.0
             } else {
-                (tip.0 - 7.0, Anchor::End)
+                tip.0 - 7.0 - wide
             };
-            marks.push(Mark::text(
-                (x, tip.1 + if tip.1 > from.1 { 8.0 } else { 2.0 }),
-                text,
-                "t clamp halo",
-                anchor,
-            ));
+            let y = tip.1 + if tip.1 > from.1 { 8.0 } else { 2.0 };
+            let at = (
+                x.clamp(2.0, WIDTH - wide - 2.0),
+                y.clamp(14.0, drawing - 30.0),
+            );
+            marks.push(Mark::text(at, text, "t clamp halo", Anchor::Start));
         }
     }
     marks.extend(ball_forces(
@@ -178,7 +227,7 @@ pub fn group(state: &GroupState) -> Scene {
         id: state.id.clone(),
         width: WIDTH,
         height: drawing + strip.height(WIDTH),
-        title: String::from("Forces at the ball and on each bolt, from the side"),
+        title: String::from("Forces at the ball and on each bolt"),
         description: describe(state),
         marks,
     }
@@ -250,8 +299,13 @@ fn ball_forces(state: &GroupState, force: ForceScale, ball: (f64, f64)) -> Vec<M
     let mut letter = |newtons: f64, at: (f64, f64)| {
         if force.length(newtons) >= 0.5 {
             let text = state.units.force(newtons.abs());
-            let x = at.0.min(WIDTH - text_width(&text, "t") - 2.0);
-            marks.push(Mark::text((x, at.1), text, "t load halo", Anchor::Start));
+            let x = at.0.clamp(2.0, WIDTH - text_width(&text, "t") - 2.0);
+            marks.push(Mark::text(
+                (x, at.1.max(14.0)),
+                text,
+                "t load halo",
+                Anchor::Start,
+            ));
         }
     };
     letter(
@@ -274,10 +328,95 @@ fn describe(state: &GroupState) -> String {
         .map(|b| b.force_along_n.hypot(b.force_up_n))
         .fold(0.0, f64::max);
     format!(
-        "At the ball {} along the tube and {} upright; {} bolts, the hardest loaded carries {}.",
+        "At the ball {} along the tube and {} across it; {} bolts, the hardest loaded carries {}.",
         units.force(state.ball_along_n.abs()),
         units.force(state.ball_up_n.abs()),
         state.bolts.len(),
         units.force(most),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calc_core::quantity::UnitSystem;
+    use calc_core::{Input, evaluate};
+    use proptest::prelude::*;
+
+    fn of(input: &Input) -> GroupState {
+        let scenario = Scenario::new(input).unwrap();
+        GroupState::from_core("g", &scenario, &evaluate(&scenario), UnitSystem::Metric)
+    }
+
+    fn arrows(scene: &Scene, wanted: &str) -> Vec<((f64, f64), (f64, f64))> {
+        let find = |m: &Mark| match m {
+            Mark::Line { from, to, class } if *class == wanted => Some((*from, *to)),
+            _ => None,
+        };
+        scene.marks.iter().filter_map(find).collect()
+    }
+
+    #[test]
+    fn arrows_at_bolts_and_ball_point_as_the_report_says() {
+        let state = of(&Input::default());
+        let scene = group(&state);
+        let drawn = arrows(&scene, "force clamp");
+        assert_eq!(drawn.len(), state.bolts.len());
+        for (bolt, (from, to)) in state.bolts.iter().zip(drawn) {
+            // Parallel, and the same way round; the sheet's y runs down.
+            let (dx, dy) = (to.0 - from.0, from.1 - to.1);
+            let (fx, fy) = (bolt.force_along_n, bolt.force_up_n);
+            assert!((dx * fy - dy * fx).abs() <= 1e-6 * fx.hypot(fy) * dx.hypot(dy));
+            assert!(dx * fx + dy * fy > 0.0);
+        }
+        assert!(!arrows(&scene, "force load").is_empty());
+    }
+
+    proptest! {
+        #[test]
+        fn lettering_and_arrows_stay_on_the_sheet(
+            ahead in 0.0..1500.0_f64,
+            below in -500.0..500.0_f64,
+            along in 1..=6_u8,
+            rows in 1..=3_u8,
+            spacing in 10.0..600.0_f64,
+            braking in 0.0..2.0_f64,
+            top: bool,
+            us: bool,
+        ) {
+            let input = Input {
+                ball_ahead_mm: ahead,
+                ball_below_mm: below,
+                bolts_along: f64::from(along),
+                bolt_rows: f64::from(rows),
+                spacing_along_mm: spacing,
+                braking_g: braking,
+                mount: String::from(if top { "from-top" } else { "through-sides" }),
+                ..Input::default()
+            };
+            // Some combinations are refused; they are the scenario's business.
+            if Scenario::new(&input).is_ok() {
+                let mut state = of(&input);
+                state.units = if us { UnitSystem::Us } else { UnitSystem::Metric };
+                let scene = group(&state);
+                prop_assert!(!scene.to_svg().contains("NaN"));
+                let inside = |(x, y): (f64, f64)| (-1.0..=scene.width + 1.0).contains(&x) && (-1.0..=scene.height + 1.0).contains(&y);
+                for mark in &scene.marks {
+                    match mark {
+                        Mark::Text { at, text, class, anchor, .. } => {
+                            let wide = text_width(text, class);
+                            let left = match anchor {
+                                Anchor::Start => at.0,
+                                Anchor::Middle => at.0 - wide / 2.0,
+                                Anchor::End => at.0 - wide,
+                            };
+                            prop_assert!(inside((left, at.1 - 9.0)) && inside((left + wide, at.1)), "{mark:?} on {}", scene.height);
+                        }
+                        Mark::Line { from, to, .. } => prop_assert!(inside(*from) && inside(*to), "{mark:?} on {}", scene.height),
+                        _ => {}
+                    }
+                }
+            }
+        }
+    }
 }

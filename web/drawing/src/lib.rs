@@ -19,4 +19,4 @@ pub mod words;
 pub use figures::static_figure;
 pub use scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
 pub use section::{SectionState, section};
-pub use units::UnitSystem;
+pub use units::Lettering;

@@ -1,101 +1,54 @@
-//! How lengths, forces, torques and angles are lettered on a drawing.
+//! How lengths, forces, torques and angles are lettered on a drawing: as everywhere on the page, by
+//! `calc_core::quantity`, from the plain mm, N and N·m that reports hold.
 
-/// Which units the reader sees.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum UnitSystem {
-    /// mm, kN, N·m.
-    #[default]
-    Si,
-    /// in, lbf, lbf·ft.
-    Us,
-}
+use calc_core::quantity::{
+    Dimension, InUnits, UnitSystem, mm, pound_force, pound_force_foot, write, write_parts,
+};
 
-/// Newtons in a pound-force, exact.
-pub(crate) const LBF_N: f64 = 4.448_221_615_260_5;
-/// Newton metres in a pound-force foot, exact.
-pub(crate) const LBF_FT_NM: f64 = 1.355_817_948_331_400_4;
-
-/// Number and unit with a non-breaking space, digits after the point as said.
-fn join(value: f64, digits: usize, unit: &str) -> String {
-    // A hair more, so that 3.175 does not print as 3.17 for being 3.174999… in binary.
-    let value = if value.is_finite() {
-        value * (1.0 + 1e-12)
-    } else {
-        0.0
-    };
-    format!("{value:.digits$}\u{a0}{unit}")
-}
-
-/// Digits after the point that leave about three significant ones.
-fn digits(value: f64) -> usize {
-    match value.abs() {
-        v if v >= 100.0 => 0,
-        v if v >= 10.0 => 1,
-        _ => 2,
-    }
-}
-
-impl UnitSystem {
+/// Lettering in a reader's units.
+pub trait Lettering {
     /// A length given in mm.
-    #[must_use]
-    pub fn length(self, mm: f64) -> String {
-        match self {
-            Self::Si => join(mm, if mm.abs() >= 10.0 { 1 } else { 2 }, "mm"),
-            Self::Us => join(mm / 25.4, if mm.abs() >= 25.4 { 2 } else { 3 }, "in"),
-        }
-    }
-
+    fn length(self, mm: f64) -> String;
+    /// A length given in mm, its unit left to the title strip.
+    fn size(self, mm: f64) -> String;
     /// A force given in N.
-    #[must_use]
-    pub fn force(self, n: f64) -> String {
-        match self {
-            Self::Si => join(n / 1e3, digits(n / 1e3).min(1), "kN"),
-            Self::Us => join((n / LBF_N / 10.0).round() * 10.0, 0, "lbf"),
-        }
-    }
-
+    fn force(self, n: f64) -> String;
     /// A torque given in N·m.
-    #[must_use]
-    pub fn torque(self, nm: f64) -> String {
+    fn torque(self, nm: f64) -> String;
+    /// N·m in one unit of the torque axis, and its symbol.
+    fn torque_axis(self) -> (f64, &'static str);
+    /// N in one unit that force scales are stepped in, and its symbol.
+    fn force_scale(self) -> (f64, &'static str);
+}
+
+impl Lettering for UnitSystem {
+    fn length(self, length: f64) -> String {
+        write(mm(length).si(), Dimension::Length, self)
+    }
+
+    fn size(self, length: f64) -> String {
+        write_parts(mm(length).si(), Dimension::Length, self).0
+    }
+
+    fn force(self, n: f64) -> String {
+        write(n, Dimension::Force, self)
+    }
+
+    fn torque(self, nm: f64) -> String {
+        write(nm, Dimension::Torque, self)
+    }
+
+    fn torque_axis(self) -> (f64, &'static str) {
         match self {
-            Self::Si => join(nm, 0, "N·m"),
-            Self::Us => join(nm / LBF_FT_NM, 0, "lbf·ft"),
+            Self::Metric => (1.0, "N·m"),
+            Self::Us => (pound_force_foot(1.0).si(), "lbf·ft"),
         }
     }
 
-    /// N·m in one unit of the torque axis.
-    #[must_use]
-    pub const fn torque_step_nm(self) -> f64 {
+    fn force_scale(self) -> (f64, &'static str) {
         match self {
-            Self::Si => 1.0,
-            Self::Us => LBF_FT_NM,
-        }
-    }
-
-    /// Symbol of the torque axis.
-    #[must_use]
-    pub const fn torque_symbol(self) -> &'static str {
-        match self {
-            Self::Si => "N·m",
-            Self::Us => "lbf·ft",
-        }
-    }
-
-    /// N in one unit that force scales are stepped in (kN, lbf).
-    #[must_use]
-    pub(crate) const fn force_step_n(self) -> f64 {
-        match self {
-            Self::Si => 1e3,
-            Self::Us => LBF_N,
-        }
-    }
-
-    /// Symbol of the force scale.
-    #[must_use]
-    pub(crate) const fn force_symbol(self) -> &'static str {
-        match self {
-            Self::Si => "kN",
-            Self::Us => "lbf",
+            Self::Metric => (1e3, "kN"),
+            Self::Us => (pound_force(1.0).si(), "lbf"),
         }
     }
 }
@@ -119,13 +72,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_carry_their_unit_and_no_more_digits_than_they_deserve() {
-        assert_eq!(UnitSystem::Si.length(50.8), "50.8\u{a0}mm");
-        assert_eq!(UnitSystem::Us.length(50.8), "2.00\u{a0}in");
-        assert_eq!(UnitSystem::Us.length(3.175), "0.125\u{a0}in");
-        assert_eq!(UnitSystem::Si.force(11_420.0), "11.4\u{a0}kN");
-        assert_eq!(UnitSystem::Us.force(11_420.0), "2570\u{a0}lbf");
-        assert_eq!(UnitSystem::Si.length(f64::NAN), "0.00\u{a0}mm");
+    fn axis_symbols_are_those_of_the_numbers() {
+        for units in [UnitSystem::Metric, UnitSystem::Us] {
+            assert!(units.torque(30.0).ends_with(units.torque_axis().1));
+            assert!(units.force(3e3).ends_with(units.force_scale().1));
+        }
+        assert_eq!(UnitSystem::Metric.size(3.175), "3.18");
     }
 
     #[test]

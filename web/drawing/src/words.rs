@@ -1,6 +1,7 @@
 //! The page's sentences by key, and how amounts are put into them.
 
-use crate::units::UnitSystem;
+use calc_core::quantity::{UnitSystem, write};
+use calc_core::report::Amount;
 
 /// Flat `key = "text"` lines.
 const MESSAGES: &str = include_str!("../../../content/messages.toml");
@@ -27,44 +28,17 @@ fn entries(table: &str) -> impl Iterator<Item = (&str, &str)> {
     })
 }
 
-/// What fills a place in a sentence, in the unit that its name says.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Filling {
-    /// A length in mm.
-    LengthMm(f64),
-    /// A force in N.
-    ForceN(f64),
-    /// A torque in N·m.
-    TorqueNm(f64),
-    /// A share, lettered in percent.
-    Share(f64),
-    /// A bare number.
-    Count(f64),
-}
-
-impl Filling {
-    fn letter(self, units: UnitSystem) -> String {
-        match self {
-            Self::LengthMm(v) => units.length(v),
-            Self::ForceN(v) => units.force(v),
-            Self::TorqueNm(v) => units.torque(v),
-            Self::Share(v) => format!("{:.0}\u{a0}%", v * 100.0),
-            Self::Count(v) => format!("{v:.0}"),
-        }
-    }
-}
-
 /// A sentence with `{0}`, `{1}` … filled. A place without an amount stays as it is, so that the tests
 /// of the page see it.
 #[must_use]
-pub fn fill(template: &str, amounts: &[Filling], units: UnitSystem) -> String {
+pub fn fill(template: &str, amounts: &[Amount], units: UnitSystem) -> String {
     let mut out = String::with_capacity(template.len() + 16);
     let mut rest = template;
     while let Some((before, after)) = rest.split_once('{') {
         out.push_str(before);
         let filled = after.split_once('}').and_then(|(index, tail)| {
             let amount = amounts.get(index.parse::<usize>().ok()?)?;
-            Some((amount.letter(units), tail))
+            Some((write(amount.si, amount.dimension, units), tail))
         });
         if let Some((text, tail)) = filled {
             out.push_str(&text);
@@ -81,6 +55,7 @@ pub fn fill(template: &str, amounts: &[Filling], units: UnitSystem) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use calc_core::quantity::Dimension;
     use std::collections::BTreeSet;
 
     #[test]
@@ -96,13 +71,19 @@ mod tests {
 
     #[test]
     fn places_are_filled_in_any_order_and_the_rest_is_left_alone() {
-        let amounts = [Filling::TorqueNm(30.0), Filling::ForceN(11_400.0)];
+        let amounts = [
+            Amount::new(30.0, Dimension::Torque),
+            Amount::new(11_400.0, Dimension::Force),
+        ];
         assert_eq!(
-            fill("{1} at {0}, {2}, {x}, {", &amounts, UnitSystem::Si),
+            fill("{1} at {0}, {2}, {x}, {", &amounts, UnitSystem::Metric),
             "11.4\u{a0}kN at 30\u{a0}N·m, {2}, {x}, {"
         );
         // What was put in is never read again.
-        assert_eq!(fill("{0}", &[Filling::Count(7.0)], UnitSystem::Us), "7");
+        assert_eq!(
+            fill("{0}", &[Amount::new(7.0, Dimension::Count)], UnitSystem::Us),
+            "7"
+        );
     }
 
     #[test]

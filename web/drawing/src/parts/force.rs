@@ -2,7 +2,8 @@
 
 use super::lines::arrow_tip;
 use crate::scene::Mark;
-use crate::units::{UnitSystem, step_up};
+use crate::units::{Lettering, step_up};
+use calc_core::quantity::UnitSystem;
 
 /// Drawing units in 10 mm of paper when one unit is one CSS pixel (96 per inch).
 pub const UNITS_PER_10_MM: f64 = 96.0 / 2.54;
@@ -18,7 +19,7 @@ impl ForceScale {
     /// The finest 1-2-5 step at which the largest force still fits into `room` drawing units.
     #[must_use]
     pub fn fitting(largest_n: f64, room: f64, units: UnitSystem) -> Self {
-        let step = units.force_step_n();
+        let step = units.force_scale().0;
         let needed = largest_n.abs() * UNITS_PER_10_MM / room.max(1.0) / step;
         Self {
             newton_per_10_mm: step_up(needed) * step,
@@ -39,10 +40,10 @@ impl ForceScale {
     /// What the title strip prints.
     #[must_use]
     pub fn text(self) -> String {
-        let amount = self.newton_per_10_mm / self.units.force_step_n();
+        let amount = self.newton_per_10_mm / self.units.force_scale().0;
         // Steps are 1, 2, 5 × 10ⁿ: rounding only takes away the last bits.
         let amount = (amount * 1e6).round() / 1e6;
-        format!("10\u{a0}mm = {amount}\u{a0}{}", self.units.force_symbol())
+        format!("10\u{a0}mm = {amount}\u{a0}{}", self.units.force_scale().1)
     }
 }
 
@@ -75,7 +76,7 @@ mod tests {
 
     #[test]
     fn the_printed_scale_is_the_scale_of_the_arrows() {
-        let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Si);
+        let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Metric);
         assert_eq!(scale.text(), "10\u{a0}mm = 10\u{a0}kN");
         assert!((scale.length(10_000.0) - UNITS_PER_10_MM).abs() < 1e-9);
         assert!((scale.length(5_000.0) - UNITS_PER_10_MM / 2.0).abs() < 1e-9);
@@ -86,7 +87,7 @@ mod tests {
     #[test]
     fn the_largest_force_fits_its_room() {
         for largest in [1.0, 99.0, 2_000.0, 2_001.0, 48_900.0, 1e7] {
-            for units in [UnitSystem::Si, UnitSystem::Us] {
+            for units in [UnitSystem::Metric, UnitSystem::Us] {
                 let length = ForceScale::fitting(largest, 52.0, units).length(largest);
                 assert!(
                     length <= 52.0 + 1e-6 && length > 52.0 / 2.6,

@@ -13,5 +13,5 @@ pub use fastener::{
 };
 pub use force::{ForceScale, UNITS_PER_10_MM, force_arrow};
 pub use lines::{arrow_tip, break_line, centre_cross, section_arrows};
-pub use rule::{Standing, marked_rule};
+pub use rule::marked_rule;
 pub use strip::{Strip, StripField, scale_bar};

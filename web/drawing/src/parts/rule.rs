@@ -1,20 +1,11 @@
 //! The marked rule: how much of what it has is used.
+//!
+//! Verdicts are told apart by dash and end, not by colour alone: holds is solid, close is dashed, does not
+//! hold ends in an arrow, not checked is a dotted line with no bar.
 
 use super::lines::arrow_tip;
 use crate::scene::{Anchor, Mark, Scene};
-
-/// How a check stands, as the rule draws it: told apart by dash and end, not by colour.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
-    /// Solid bar.
-    Holds,
-    /// Dashed bar.
-    Close,
-    /// Bar with an arrow end.
-    DoesNotHold,
-    /// Dotted line over the whole rule, no bar.
-    NotChecked,
-}
+use calc_core::report::Verdict;
 
 const WIDTH: f64 = 220.0;
 const LEFT: f64 = 3.0;
@@ -25,7 +16,7 @@ const FULL: f64 = 1.5;
 
 /// The rule from 0 to 150 %; the long tick at 100 % is what it has. Above 150 % the bar runs to the edge.
 #[must_use]
-pub fn marked_rule(id: &str, utilisation: Option<f64>, standing: Standing) -> Scene {
+pub fn marked_rule(id: &str, utilisation: Option<f64>, verdict: Verdict) -> Scene {
     let at = |share: f64| LEFT + (RIGHT - LEFT) * share.clamp(0.0, FULL) / FULL;
     let mut marks = vec![Mark::line((LEFT, LINE), (RIGHT, LINE), "thin")];
     for tenth in (0..=15_u8).filter(|t| *t != 10) {
@@ -34,20 +25,20 @@ pub fn marked_rule(id: &str, utilisation: Option<f64>, standing: Standing) -> Sc
         marks.push(Mark::line((x, LINE), (x, LINE - tall), "thin"));
     }
     let share = utilisation.filter(|u| u.is_finite() && *u >= 0.0);
-    let words = match (standing, share) {
-        (Standing::NotChecked, _) | (_, None) => {
+    let words = match (verdict, share) {
+        (Verdict::NotChecked, _) | (_, None) => {
             marks.push(Mark::line((LEFT, LINE), (RIGHT, LINE), "bar dotted"));
             String::from("not checked")
         }
-        (Standing::Holds, Some(u)) => {
+        (Verdict::Holds, Some(u)) => {
             marks.push(Mark::line((LEFT, LINE), (at(u), LINE), "bar"));
             format!("{:.0} % used: holds", u * 100.0)
         }
-        (Standing::Close, Some(u)) => {
+        (Verdict::Close, Some(u)) => {
             marks.push(Mark::line((LEFT, LINE), (at(u), LINE), "bar dashed"));
             format!("{:.0} % used: close", u * 100.0)
         }
-        (Standing::DoesNotHold, Some(u)) => {
+        (Verdict::DoesNotHold, Some(u)) => {
             marks.push(Mark::line((LEFT, LINE), (at(u) - 9.0, LINE), "bar load"));
             marks.push(arrow_tip((at(u), LINE), (1.0, 0.0), 13.0, "force-tip load"));
             format!("{:.0} % used: does not hold", u * 100.0)
@@ -94,22 +85,22 @@ mod tests {
 
     #[test]
     fn the_bar_ends_short_of_the_capacity_tick_only_below_one() {
-        for (u, standing) in [
-            (0.39, Standing::Holds),
-            (0.89, Standing::Close),
-            (0.999, Standing::Close),
+        for (u, verdict) in [
+            (0.39, Verdict::Holds),
+            (0.89, Verdict::Close),
+            (0.999, Verdict::Close),
         ] {
-            let scene = marked_rule("r", Some(u), standing);
+            let scene = marked_rule("r", Some(u), verdict);
             assert!(ends(&scene, "bar") < ends(&scene, "capacity"));
         }
-        let over = marked_rule("r", Some(3.22), Standing::DoesNotHold);
+        let over = marked_rule("r", Some(3.22), Verdict::DoesNotHold);
         assert!(ends(&over, "bar") > ends(&over, "capacity"));
     }
 
     #[test]
-    fn every_standing_has_a_sign_that_is_not_colour() {
-        let sign = |standing| {
-            let scene = marked_rule("r", Some(0.9), standing);
+    fn every_verdict_has_a_sign_that_is_not_colour() {
+        let sign = |verdict| {
+            let scene = marked_rule("r", Some(0.9), verdict);
             let dash = scene.marks.iter().find_map(|m| match m {
                 Mark::Line { class, .. } if class.starts_with("bar") => Some(*class),
                 _ => None,
@@ -118,10 +109,10 @@ mod tests {
             (dash, arrow)
         };
         let all = [
-            Standing::Holds,
-            Standing::Close,
-            Standing::DoesNotHold,
-            Standing::NotChecked,
+            Verdict::Holds,
+            Verdict::Close,
+            Verdict::DoesNotHold,
+            Verdict::NotChecked,
         ]
         .map(sign);
         for (i, a) in all.iter().enumerate() {
@@ -132,7 +123,7 @@ mod tests {
     #[test]
     fn what_is_not_a_number_is_not_checked() {
         assert_eq!(
-            marked_rule("r", Some(f64::NAN), Standing::Holds).description,
+            marked_rule("r", Some(f64::NAN), Verdict::Holds).description,
             "not checked"
         );
     }

@@ -3,7 +3,7 @@
 use super::range::PlotRange;
 use super::{CurveKind, TorqueTurnPlot};
 use crate::scene::{Anchor, LETTER_SMALL, LETTER_WIDTH, text_width};
-use crate::units::step_up;
+use crate::units::{Lettering, step_up};
 
 /// Room around the field, in CSS px.
 const LEFT: f64 = 46.0;
@@ -136,7 +136,7 @@ impl Frame {
     /// Ticks of the torque axis: place in N·m, number as lettered.
     #[must_use]
     pub fn torque_ticks(&self, plot: &TorqueTurnPlot) -> Vec<(f64, f64)> {
-        let unit = plot.units.torque_step_nm();
+        let unit = plot.units.torque_axis().0;
         let step = step_up((self.torque.to() - self.torque.from()) / unit / 5.0);
         self.torque
             .ticks(step * unit)
@@ -160,7 +160,7 @@ impl Frame {
         };
         add(
             (left, top - 12.0),
-            format!("torque / {}", plot.units.torque_symbol()),
+            format!("torque / {}", plot.units.torque_axis().1),
             Anchor::Start,
             LabelKind::Axis,
         );

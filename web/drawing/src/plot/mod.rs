@@ -7,6 +7,7 @@
 
 mod backend;
 mod frame;
+mod from_core;
 mod range;
 mod scene;
 
@@ -17,7 +18,7 @@ pub use frame::{Frame, Label, LabelKind};
 pub use range::PlotRange;
 pub use scene::torque_turn_scene;
 
-use crate::units::UnitSystem;
+use calc_core::quantity::UnitSystem;
 
 /// Which curve it is; told apart by dash as well as by ink.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

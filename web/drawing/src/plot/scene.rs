@@ -4,6 +4,7 @@ use super::frame::{Frame, LabelKind};
 use super::{CurveKind, TorqueTurnPlot};
 use crate::pen::polyline;
 use crate::scene::{Mark, Scene};
+use crate::units::Lettering;
 
 /// The plot as a figure of this size.
 #[must_use]

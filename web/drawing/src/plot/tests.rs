@@ -28,7 +28,7 @@ pub(crate) fn invented() -> TorqueTurnPlot {
         knee_label: "the face lets go".into(),
         here: Some((190.0, 47.3)),
         wanted_nm: Some(80.0),
-        units: UnitSystem::Si,
+        units: UnitSystem::Metric,
     }
 }
 
@@ -107,7 +107,7 @@ proptest! {
     #[test]
     fn labels_stay_on_the_sheet(turn in 20.0..2000.0_f64, torque in 1.0..3000.0_f64, at in 0.0..1.0_f64, us: bool, narrow: bool) {
         let mut plot = invented();
-        plot.units = if us { UnitSystem::Us } else { UnitSystem::Si };
+        plot.units = if us { UnitSystem::Us } else { UnitSystem::Metric };
         plot.curves[0].points = (0..=40).map(|i| {
             let s = f64::from(i) / 40.0;
             (turn * s, torque * s.sqrt())

@@ -10,7 +10,7 @@ use crate::parts::{
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Hatch, Lean, Mark, Scene, text_width};
-use crate::units::UnitSystem;
+use crate::units::Lettering;
 
 /// The opening figure.
 #[must_use]
@@ -73,16 +73,6 @@ fn describe(state: &SectionState) -> String {
         turned(state.turn_deg),
         units.force(state.clamp_n),
     )
-}
-
-/// A size without its unit, which the title strip names.
-pub(super) fn bare(units: UnitSystem, mm: f64) -> String {
-    units
-        .length(mm)
-        .split('\u{a0}')
-        .next()
-        .unwrap_or_default()
-        .to_owned()
 }
 
 struct Drawing<'a> {
@@ -429,8 +419,8 @@ impl Drawing<'_> {
         let mut marks = Dimension {
             from: (left, self.y(0.0)),
             to: (left, self.y(depth)),
-            line: left - 32.0 - text_width(&bare(state.units, wall), "t"),
-            text: bare(state.units, depth),
+            line: left - 32.0 - text_width(&state.units.size(state.tube.wall_mm), "t"),
+            text: state.units.size(depth),
         }
         .upright();
         marks.extend(
@@ -438,7 +428,7 @@ impl Drawing<'_> {
                 from: (left, self.y(depth)),
                 to: (right, self.y(depth)),
                 line: sheet.width_line,
-                text: bare(state.units, state.tube.width_mm),
+                text: state.units.size(state.tube.width_mm),
             }
             .level(),
         );
@@ -448,7 +438,7 @@ impl Drawing<'_> {
                 self.x(-half - bulge),
                 self.x(-half + wall - bulge),
                 self.y(depth * 0.5),
-                &bare(state.units, state.tube.wall_mm),
+                &state.units.size(state.tube.wall_mm),
             ));
         }
         if sheet.dent * sheet.scale >= 1.5 {

@@ -1,10 +1,11 @@
 //! Where things stand on the sheet.
 
-use super::draw::bare;
 use super::shape::{drawn, exaggeration};
 use super::state::{Layout, SectionState, Support};
 use crate::parts::{ForceScale, Strip, StripField};
 use crate::scene::text_width;
+use crate::units::Lettering;
+use calc_core::quantity::UnitSystem;
 
 /// Longest clamp arrow.
 const ARROW: f64 = 50.0;
@@ -67,14 +68,12 @@ impl Sheet {
         let broad = half_width(state) * 2.0;
 
         // Left of the tube: depth dimension, wall, arrows.
-        let left = 54.0 + text_width(&bare(state.units, state.tube.wall_mm), "t");
+        let left = 54.0 + text_width(&state.units.size(state.tube.wall_mm), "t");
         let high = drawing - 2.0 * ARROW_ROOM - WIDTH_DIMENSION;
         // Right of the tube: the dent's dimension; beside the plan also that.
-        let lettering = ["dent ", "stays "].map(|word| {
-            let class = if word == "dent " { "t" } else { "t s" };
-            text_width(&format!("{word}{}", state.units.length(largest)), class)
-        });
-        let for_dent = 34.0 + lettering[0].max(lettering[1]);
+        // The longest texts that come up, so that the sheet holds still while the numbers change.
+        let for_dent =
+            34.0 + text_width("dent 0.0000 mm", "t").max(text_width("0.00000 mm stays", "t s"));
         let for_plan: f64 = match state.layout {
             Layout::Wide => 170.0,
             Layout::Narrow => 138.0,
@@ -154,8 +153,8 @@ fn half_width(state: &SectionState) -> f64 {
 /// What the title strip says.
 fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
     let sizes = match state.units {
-        crate::units::UnitSystem::Si => "mm",
-        crate::units::UnitSystem::Us => "inches",
+        UnitSystem::Metric => "mm",
+        UnitSystem::Us => "inches",
     };
     let dent = if times == 1 {
         String::from("true size")

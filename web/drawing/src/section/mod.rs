@@ -5,6 +5,7 @@
 //! computed dent times the exaggeration that the title strip prints.
 
 mod draw;
+mod from_core;
 mod layout;
 mod plan;
 mod shape;

@@ -1,7 +1,7 @@
 //! What the section shows. Every number is computed elsewhere.
 
 use crate::scene::Material;
-use crate::units::UnitSystem;
+use calc_core::quantity::UnitSystem;
 
 /// For which width the sheet is laid out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -63,7 +63,7 @@ pub struct Ply {
     pub width_mm: f64,
     /// Made of.
     pub material: Material,
-    /// Under the nut's washer too, or only under the head's.
+    /// Under both washers, or only under the upper one, the nut's.
     pub both_sides: bool,
 }
 
@@ -159,7 +159,7 @@ impl SectionState {
         [fitting, spreader]
             .into_iter()
             .flatten()
-            .filter(|(p, _)| p.thickness_mm > 0.0 && (p.both_sides || !nut_side))
+            .filter(|(p, _)| p.thickness_mm > 0.0 && (p.both_sides || nut_side))
             .collect()
     }
 

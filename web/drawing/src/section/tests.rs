@@ -1,7 +1,7 @@
 use super::*;
 use crate::parts::UNITS_PER_10_MM;
 use crate::scene::{Anchor, LETTER, LETTER_SMALL, Mark, Material, Placed, Scene, text_width};
-use crate::units::UnitSystem;
+use calc_core::quantity::UnitSystem;
 use proptest::prelude::*;
 
 /// Invented: not a joint that anybody has measured.
@@ -36,7 +36,7 @@ pub(crate) fn invented(layout: Layout) -> SectionState {
         dent_each_mm: 0.6,
         dent_left_mm: Some(0.2),
         dent_largest_mm: 1.5,
-        units: UnitSystem::Si,
+        units: UnitSystem::Metric,
         labels: true,
         example: true,
         layout,
@@ -138,7 +138,7 @@ fn drawn_dent(scene: &Scene) -> f64 {
 
 #[test]
 fn the_style_sheet_letters_in_the_sizes_that_the_layout_counts_on() {
-    let css = include_str!("../../../style/sheet.css");
+    let css = include_str!("../../../style/20-sheet.css");
     assert!(css.contains(&format!("font-size: {LETTER}px")));
     assert!(css.contains(&format!(".drawing text.s {{ font-size: {LETTER_SMALL}px")));
 }
@@ -319,7 +319,7 @@ prop_compose! {
         state.dent_each_mm = dent * share;
         state.dent_largest_mm = dent;
         state.dent_left_mm = Some(dent * share * 0.5);
-        state.units = if us { UnitSystem::Us } else { UnitSystem::Si };
+        state.units = if us { UnitSystem::Us } else { UnitSystem::Metric };
         state.strip = strip;
         state
     }

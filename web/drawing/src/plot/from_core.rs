@@ -1,0 +1,87 @@
+//! A plot from computed torque–turn curves.
+
+use super::{Curve, CurveKind, TorqueTurnPlot};
+use crate::words::message;
+use calc_core::evaluate::TorqueTurn;
+use calc_core::quantity::UnitSystem;
+use calc_core::report::Part;
+
+fn points(curve: &TorqueTurn) -> Vec<(f64, f64)> {
+    curve
+        .points
+        .iter()
+        .map(|p| (p.turn_deg, p.torque_nm))
+        .collect()
+}
+
+/// Key of the words at the knee, by what gives way there.
+const fn lets_go(part: Part) -> &'static str {
+    match part {
+        Part::Face => "knee.face",
+        Part::Washer => "knee.washer",
+        Part::Plate => "knee.plate",
+        Part::Corner => "knee.corner",
+        Part::SideWall => "knee.side-wall",
+        Part::Sleeve => "knee.sleeve",
+        Part::Insert => "knee.insert",
+        Part::Stack => "knee.stack",
+        Part::Bolt => "knee.bolt",
+        _ => "knee",
+    }
+}
+
+impl TorqueTurnPlot {
+    /// This joint's curve with the wrench at a turn, other joints beside it with their names.
+    #[must_use]
+    pub fn from_core(
+        this: &TorqueTurn,
+        turn_deg: f64,
+        beside: &[(&TorqueTurn, &str)],
+        units: UnitSystem,
+    ) -> Self {
+        let mut curves = vec![Curve {
+            points: points(this),
+            kind: CurveKind::This,
+            label: String::new(),
+        }];
+        curves.extend(beside.iter().map(|(curve, name)| Curve {
+            points: points(curve),
+            kind: CurveKind::Comparison,
+            label: (*name).to_owned(),
+        }));
+        Self {
+            curves,
+            knee: this.knee.map(|k| (k.turn_deg, k.torque_nm)),
+            knee_label: this
+                .knee
+                .and_then(|k| message(lets_go(k.part)))
+                .unwrap_or_default()
+                .to_owned(),
+            here: this.at_turn(turn_deg).map(|p| (p.turn_deg, p.torque_nm)),
+            wanted_nm: Some(this.wanted_torque_nm),
+            units,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_part_that_can_give_way_has_words() {
+        for part in [
+            Part::Face,
+            Part::Washer,
+            Part::Plate,
+            Part::Corner,
+            Part::SideWall,
+            Part::Sleeve,
+            Part::Insert,
+            Part::Stack,
+            Part::Bolt,
+        ] {
+            assert!(message(lets_go(part)).is_some(), "{part:?}");
+        }
+    }
+}
