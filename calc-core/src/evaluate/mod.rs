@@ -11,8 +11,9 @@ mod working;
 
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
-use crate::report::{Check, Report, Said, Verdict};
-use crate::scenario::{Scenario, VERSION};
+use crate::quantity::{Dimension, InUnits};
+use crate::report::{Amount, Check, Report, Said, Verdict};
+use crate::scenario::{Scenario, SupportKind, VERSION};
 
 /// Computes the whole report.
 #[must_use]
@@ -68,6 +69,22 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     }
     if s.tightening.coated {
         say("note-paint-in-joint", Vec::new());
+    }
+    let cut = matches!(
+        s.support,
+        SupportKind::LooseSleeve | SupportKind::SolidInsert
+    );
+    if cut && s.sleeve_short.si() < 0.0 {
+        say(
+            "note-sleeve-long",
+            vec![Amount::new(-s.sleeve_short.si(), Dimension::Length)],
+        );
+    }
+    if cut && s.sleeve_short.si() > 0.0 {
+        say(
+            "note-sleeve-short",
+            vec![Amount::new(s.sleeve_short.si(), Dimension::Length)],
+        );
     }
     if s.tube.end_distance.is_none() && s.tube.open_end {
         say("note-end-distance-unknown", Vec::new());

@@ -177,6 +177,7 @@ impl Builder<'_> {
             sides: Some(sides),
             core: None,
             width: self.s.tube.width.si(),
+            face_gap: 0.0,
             effective_washer: effective,
         }
     }
@@ -199,10 +200,11 @@ impl Builder<'_> {
             sides: Some(sides),
             core: Some(core),
             width: s.tube.width.si(),
+            face_gap: (-s.sleeve_short.si()).max(0.0),
             limits: Vec::new(),
             effective_washer: effective,
         };
-        let service = 2.0 * SERVICE_SHARE * s.tube.width.si();
+        let service = stand.approach_at_share(SERVICE_SHARE);
         stand.limits.push(Limit {
             part: if core.yields_at_si() > service {
                 Part::Face
@@ -261,6 +263,7 @@ impl Builder<'_> {
             sides,
             core: Some(core),
             width: s.tube.width.si(),
+            face_gap: 0.0,
             limits: Vec::new(),
             effective_washer: ring,
         };
@@ -307,16 +310,18 @@ impl Builder<'_> {
             sides: Some(sides),
             core: Some(core),
             width: s.tube.width.si(),
+            face_gap: (-s.sleeve_short.si()).max(0.0),
             limits: Vec::new(),
             effective_washer: effective,
         };
+        let service = stand.approach_at_share(SERVICE_SHARE);
         stand.limits.push(Limit {
-            part: if core.yields_at_si() > 2.0 * SERVICE_SHARE * s.tube.width.si() {
+            part: if core.yields_at_si() > service {
                 Part::Face
             } else {
                 Part::Insert
             },
-            load: stand.force(2.0 * SERVICE_SHARE * s.tube.width.si()),
+            load: stand.force(service),
             omega: None,
             code: "limit-insert-1pct",
         });
@@ -346,6 +351,7 @@ impl Builder<'_> {
             sides: None,
             core: Some(core),
             width: s.tube.width.si(),
+            face_gap: 0.0,
             limits: vec![Limit {
                 part: Part::Stack,
                 load,

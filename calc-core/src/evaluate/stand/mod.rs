@@ -81,6 +81,8 @@ pub(crate) struct Stand {
     sides: Option<[Side; 2]>,
     core: Option<SleeveCurve>,
     width: f64,
+    /// Approach that a sleeve which is too long keeps off the faces, m.
+    face_gap: f64,
     pub(crate) limits: Vec<Limit>,
     /// Washer diameter that counts on a bare face: smaller than the washer where it dishes.
     pub(crate) effective_washer: Length,
@@ -94,13 +96,28 @@ impl Stand {
 
     /// Largest approach of the washers that was checked.
     pub(crate) fn approach_end(&self) -> f64 {
-        let faces = if self.sides.is_some() {
-            2.0 * CHECKED_TO * self.width
-        } else {
-            0.0
+        match (&self.sides, self.core) {
+            (Some(_), _) => self.approach_at_share(CHECKED_TO),
+            (None, core) => core.map_or(0.0, |c| 3.0 * c.yields_at_si()),
+        }
+    }
+
+    /// Approach of the washers at which the first of the two faces is in by a share of the width.
+    fn approach_at_share(&self, share: f64) -> f64 {
+        let most = share * self.width;
+        let pair = match &self.sides {
+            Some([a, b]) if a != b => {
+                let (soft, stiff) = if a.force(most) < b.force(most) {
+                    (a, b)
+                } else {
+                    (b, a)
+                };
+                let force = soft.force(most);
+                most + rising_root(0.0, most, 1e-7, |d| stiff.force(d) - force)
+            }
+            _ => 2.0 * most,
         };
-        let core = self.core.map_or(0.0, |c| 3.0 * c.yields_at_si());
-        if self.sides.is_some() { faces } else { core }
+        pair + self.face_gap
     }
 
     /// The two sides, where faces carry.
@@ -110,6 +127,7 @@ impl Stand {
 
     /// Indentation of the two faces at an approach of the washers.
     pub(crate) fn split(&self, approach: f64) -> [f64; 2] {
+        let approach = (approach - self.face_gap).max(0.0);
         match &self.sides {
             None => [0.0, 0.0],
             Some([a, b]) if a == b => [approach / 2.0; 2],
@@ -153,10 +171,7 @@ impl Stand {
 
     /// Clamp force at a share of the width on each face.
     pub(crate) fn force_at_share(&self, share: f64) -> f64 {
-        match (&self.sides, self.core) {
-            (Some(_), _) => self.force(2.0 * share * self.width),
-            (None, core) => core.map_or(0.0, |c| c.force_si(2.0 * share * self.width)),
-        }
+        self.force(self.approach_at_share(share))
     }
 
     /// Clamp force from which a visible dent stays, or the core is squashed.
@@ -164,12 +179,12 @@ impl Stand {
         let faces = self.sides.as_ref().map(|[a, b]| {
             let end = CHECKED_TO * self.width;
             let at = a.lasting_at(end);
-            let force = a.force(at);
-            if a == b {
-                (2.0 * at, force)
+            let force = if a == b {
+                a.force(at)
             } else {
-                (2.0 * at, force.min(b.force(b.lasting_at(end))))
-            }
+                a.force(at).min(b.force(b.lasting_at(end)))
+            };
+            (2.0 * at + self.face_gap, force)
         });
         match (faces, self.core) {
             (Some((_, force)), None) => force,
