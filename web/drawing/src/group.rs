@@ -308,15 +308,24 @@ fn ball_forces(state: &GroupState, force: ForceScale, ball: (f64, f64)) -> Vec<M
             ));
         }
     };
+    // The two numbers stand on opposite sides of the level arrow.
+    let below = up >= 0.0;
+    let wide = text_width(&state.units.force(state.ball_along_n.abs()), "t");
+    let x = if along >= 0.0 {
+        along.max(20.0) + 2.0
+    } else {
+        along.min(-20.0) - wide - 2.0
+    };
     letter(
         state.ball_along_n,
-        (ball.0 + along.max(24.0) + 4.0, ball.1 - 8.0),
+        (ball.0 + x, ball.1 + if below { 17.0 } else { -8.0 }),
     );
-    let tip = ball.1 - up;
-    letter(
-        state.ball_up_n,
-        (ball.0 + 9.0, if up > 0.0 { tip.max(14.0) } else { tip }),
-    );
+    let y = if below {
+        -up.max(26.0) + 4.0
+    } else {
+        (-up).max(26.0) + 4.0
+    };
+    letter(state.ball_up_n, (ball.0 + 9.0, ball.1 + y));
     marks
 }
 

@@ -8,13 +8,15 @@
 mod backend;
 mod frame;
 mod from_core;
+mod labels;
 mod range;
 mod scene;
 
 #[cfg(any(test, feature = "static"))]
 pub use backend::svg_picture;
 pub use backend::{Inks, draw_ground, draw_moving};
-pub use frame::{Frame, Label, LabelKind};
+pub use frame::Frame;
+pub use labels::{Label, LabelKind};
 pub use range::PlotRange;
 pub use scene::torque_turn_scene;
 

@@ -1,6 +1,7 @@
 //! The plot as a scene: sharp at any zoom, styled by the page's sheet.
 
-use super::frame::{Frame, LabelKind};
+use super::frame::Frame;
+use super::labels::LabelKind;
 use super::{CurveKind, TorqueTurnPlot};
 use crate::pen::polyline;
 use crate::scene::{Mark, Scene};

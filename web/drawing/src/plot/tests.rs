@@ -103,6 +103,22 @@ fn no_numbers_no_panic() {
     );
 }
 
+#[test]
+fn names_never_run_into_each_other_while_the_wrench_turns() {
+    let mut plot = invented();
+    for width in [340.0, 440.0] {
+        for turn in (0..=120).map(|i| f64::from(i) * 3.0) {
+            plot.here = plot.curves[0].points.iter().copied().find(|p| p.0 >= turn);
+            let labels = Frame::new(&plot, width, 300.0).labels(&plot);
+            for (i, a) in labels.iter().enumerate() {
+                for b in labels.iter().skip(i + 1) {
+                    assert!(!a.hits(b), "{a:?} and {b:?}");
+                }
+            }
+        }
+    }
+}
+
 proptest! {
     #[test]
     fn labels_stay_on_the_sheet(turn in 20.0..2000.0_f64, torque in 1.0..3000.0_f64, at in 0.0..1.0_f64, us: bool, narrow: bool) {

@@ -509,31 +509,50 @@ impl Drawing<'_> {
                 "t s",
             ));
         }
-        // Plies on the nut's side where there are any, else on the head's. Their names stand over them,
-        // left of the washer; each further one a line higher with its leader left of the ones before.
-        let nut_side = !state.plies(true).is_empty();
-        let total = state.plies_mm(nut_side);
-        let mut end = self.x(-state.washer.outer_mm / 2.0) - 5.0;
-        let mut off = total;
-        for (i, (ply, text)) in (0_u8..).zip(state.plies(nut_side)) {
-            off -= ply.thickness_mm;
-            let level = off + ply.thickness_mm / 2.0;
-            let y = self.y(if nut_side { -level } else { depth + level });
-            let line = 9.0 + 16.0 * f64::from(i);
-            let base = if nut_side {
-                self.y(-total) - line
-            } else {
-                self.y(depth + total) + line + 9.0
-            };
-            let foot = if nut_side { base + 3.0 } else { base - 11.0 };
-            let dot = (end - 9.0).max(self.x(-ply.width_mm / 2.0) + 5.0);
-            marks.push(Mark::line((dot, y), (dot, foot), "thin"));
-            marks.push(Mark::circle((dot, y), 1.8, "dot"));
-            let right = (dot + 9.0).max(text_width(text, "t s") + 3.0);
-            marks.push(Mark::text((right, base), text, "t s halo", Anchor::End));
-            end = dot - text_width(text, "t s") * 0.2 - 6.0;
+        // The outermost ply on each side is named over or under it, left of the washer; a spreader plate
+        // that lies under a fitting is named at the other end of the bolt, where both are in reach.
+        let upper = state.plies(true);
+        let first = upper.first().map(|(_, text)| *text);
+        let lower = state
+            .plies(false)
+            .into_iter()
+            .rev()
+            .find(|(_, text)| Some(*text) != first);
+        if let Some((ply, text)) = upper.first() {
+            marks.extend(self.ply_name(true, ply.thickness_mm, ply.width_mm, text));
+        }
+        if let Some((ply, text)) = lower {
+            marks.extend(self.ply_name(false, ply.thickness_mm, ply.width_mm, text));
         }
         marks
+    }
+
+    /// Name of a ply: of the outermost one above, of the one on the face below.
+    fn ply_name(&self, nut_side: bool, thickness: f64, width: f64, text: &str) -> Vec<Mark> {
+        let depth = self.state.tube.depth_mm;
+        let total = self.state.plies_mm(nut_side);
+        let inside = if nut_side {
+            total - thickness / 2.0
+        } else {
+            thickness / 2.0
+        };
+        let washer = self.x(-self.state.washer.outer_mm / 2.0);
+        let dot = (washer - 8.0).max(self.x(-width / 2.0) + 4.0);
+        let right = (dot + 4.0).max(text_width(text, "t s") + 3.0);
+        let (y, foot, base) = if nut_side {
+            (self.y(-inside), self.y(-total) - 9.0, self.y(-total) - 12.0)
+        } else {
+            (
+                self.y(depth + inside),
+                self.y(depth + total) + 7.0,
+                self.y(depth + total) + 19.0,
+            )
+        };
+        vec![
+            Mark::line((dot, y), (dot, foot), "thin"),
+            Mark::circle((dot, y), 1.8, "dot"),
+            Mark::text((right, base), text, "t s halo", Anchor::End),
+        ]
     }
 }
 

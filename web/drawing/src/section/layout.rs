@@ -12,7 +12,7 @@ const ARROW: f64 = 50.0;
 /// Room above and below the section for an arrow with its gap.
 const ARROW_ROOM: f64 = ARROW + 8.0;
 /// Room for the width dimension under the lower arrow.
-const WIDTH_DIMENSION: f64 = 14.0;
+const WIDTH_DIMENSION: f64 = 24.0;
 /// Radius that the wrench sweeps in the plan.
 pub(super) const SWEEP: f64 = 56.0;
 
@@ -131,7 +131,7 @@ impl Sheet {
             force,
             times,
             dent,
-            width_line: (top + tall * scale + ARROW_ROOM).min(drawing - 10.0),
+            width_line: (top + tall * scale + ARROW_ROOM + 14.0).min(drawing - 10.0),
             strip,
             strip_top,
         }
