@@ -83,6 +83,18 @@ fn an_unknown_figure_is_named_with_its_line() {
 }
 
 #[test]
+fn every_still_drawing_may_stand_on_the_page() {
+    let body: String = (1..=5)
+        .map(|n| format!("::figure measure-{n} A caption.\n"))
+        .collect();
+    let html = read(&body).unwrap().html;
+    assert_eq!(html.matches("<svg").count(), 5);
+    assert_eq!(gate::page("x", &html), []);
+    let parsed = scraper::Html::parse_fragment(&html);
+    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
+}
+
+#[test]
 fn a_figure_needs_a_caption() {
     let (line, what) = fault(read("::figure opening\n"));
     assert_eq!(line, 4);
