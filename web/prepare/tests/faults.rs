@@ -34,7 +34,11 @@ fn a_section_takes_name_and_order_from_the_file_name() {
         (lesson.id.as_str(), lesson.order, lesson.nav.as_str()),
         ("spring", 20, "A title")
     );
-    assert!(lesson.html.contains("<h2 id=\"spring-title\">A title</h2>"));
+    assert!(
+        lesson
+            .html
+            .contains("<h2 id=\"spring-heading\">A title</h2>")
+    );
 }
 
 #[test]
