@@ -75,8 +75,8 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
     let title = front.title.unwrap_or_default();
     let level = if part == "opening" { "h1" } else { "h2" };
     let html = format!(
-        "<section id=\"{id}\" data-part=\"{part}\" aria-labelledby=\"{id}-title\">\n\
-         <{level} id=\"{id}-title\">{}</{level}>\n{inner}</section>\n",
+        "<section id=\"{id}\" data-part=\"{part}\" aria-labelledby=\"{id}-heading\">\n\
+         <{level} id=\"{id}-heading\">{}</{level}>\n{inner}</section>\n",
         escape(&title)
     );
     Ok(Lesson {

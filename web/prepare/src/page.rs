@@ -68,7 +68,7 @@ fn contents(lessons: &[Lesson]) -> String {
     for lesson in lessons.iter().filter(|lesson| lesson.part != "opening") {
         let _ = writeln!(
             html,
-            "<li><a href=\"#{}\">{}</a></li>",
+            "<a href=\"#{}\">{}</a>",
             lesson.id,
             escape(&lesson.nav)
         );

@@ -125,8 +125,8 @@ impl Register {
             return String::new();
         }
         let mut html = String::from(
-            "<section id=\"source-list\" aria-labelledby=\"source-list-title\">\n\
-             <h2 id=\"source-list-title\">Sources</h2>\n<ol class=\"sources\">\n",
+            "<section id=\"source-list\" aria-labelledby=\"source-list-heading\">\n\
+             <h2 id=\"source-list-heading\">Sources</h2>\n<ol class=\"sources\">\n",
         );
         for source in &self.sources {
             let edition = source
@@ -154,8 +154,8 @@ impl Register {
             return String::new();
         }
         let mut html = String::from(
-            "<section id=\"glossary\" aria-labelledby=\"glossary-title\">\n\
-             <h2 id=\"glossary-title\">Words</h2>\n<dl class=\"glossary\">\n",
+            "<section id=\"glossary\" aria-labelledby=\"glossary-heading\">\n\
+             <h2 id=\"glossary-heading\">Words</h2>\n<dl class=\"glossary\">\n",
         );
         for term in &self.terms {
             let _ = writeln!(

@@ -34,7 +34,11 @@ fn a_section_takes_name_and_order_from_the_file_name() {
         (lesson.id.as_str(), lesson.order, lesson.nav.as_str()),
         ("spring", 20, "A title")
     );
-    assert!(lesson.html.contains("<h2 id=\"spring-title\">A title</h2>"));
+    assert!(
+        lesson
+            .html
+            .contains("<h2 id=\"spring-heading\">A title</h2>")
+    );
 }
 
 #[test]
@@ -80,6 +84,18 @@ fn an_unknown_figure_is_named_with_its_line() {
     let (line, what) = fault(read("Text.\n\n::figure nothing A caption.\n"));
     assert_eq!(line, 6);
     assert!(what.contains("unknown figure `nothing`"), "{what}");
+}
+
+#[test]
+fn every_still_drawing_may_stand_on_the_page() {
+    let body: String = (1..=5)
+        .map(|n| format!("::figure measure-{n} A caption.\n"))
+        .collect();
+    let html = read(&body).unwrap().html;
+    assert_eq!(html.matches("<svg").count(), 5);
+    assert_eq!(gate::page("x", &html), []);
+    let parsed = scraper::Html::parse_fragment(&html);
+    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
 }
 
 #[test]
