@@ -19,6 +19,12 @@ fn main() -> ExitCode {
             json!({ "code": "unreadable", "field": null, "message": error.to_string() }),
         ]);
     }
+    // An array would be taken for the fields in their order, which nobody means.
+    if text.trim_start().starts_with('[') {
+        return refuse(&[json!({
+            "code": "not-a-scenario", "field": null, "message": "an object is expected, not an array",
+        })]);
+    }
     let input: Input = match serde_json::from_str(&text) {
         Ok(input) => input,
         Err(error) => return refuse(&[not_a_scenario(&text, &error)]),

@@ -1,0 +1,368 @@
+//! What must hold for every joint, not only for the worked ones.
+//!
+//! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
+
+use calc_core::quantity::InUnits;
+use calc_core::repair::{Rates, repairs};
+use calc_core::report::{CheckId, Report};
+use calc_core::scenario::{Field, Input, Kind, options};
+use calc_core::{Scenario, evaluate, torque_turn};
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+
+/// Relative slack for what a solver leaves over: a root good to 1e-6 of the travel, times the slope
+/// of a sleeve.
+const NOISE: f64 = 1e-4;
+
+/// Every how many joints the repairs are looked for too: each search evaluates hundreds of joints.
+const REPAIRS_EVERY: u32 = 100;
+
+fn runner() -> TestRunner {
+    let cases = std::env::var("PROPTEST_CASES")
+        .ok()
+        .and_then(|n| n.parse().ok())
+        .unwrap_or(10_000);
+    TestRunner::new(Config {
+        cases,
+        max_global_rejects: cases.saturating_mul(50).max(10_000),
+        failure_persistence: None,
+        ..Config::default()
+    })
+}
+
+/// Default joints with some fields changed to anything that the field takes by itself.
+fn inputs() -> impl Strategy<Value = Input> {
+    let share = prop_oneof![3 => 0.0..=1.0_f64, 1 => Just(0.0), 1 => Just(1.0)];
+    let change = (
+        0..Field::ALL.len(),
+        share,
+        any::<bool>(),
+        any::<prop::sample::Index>(),
+    );
+    prop::collection::vec(change, 0..16).prop_map(|changes| {
+        let mut input = Input::default();
+        for (at, share, near, pick) in changes {
+            let field = Field::ALL[at];
+            match field.kind() {
+                Kind::Number {
+                    min, max, default, ..
+                } => {
+                    let anywhere = min + share * (max - min);
+                    let value = match default {
+                        Some(default) if near => (default * (0.5 + share)).clamp(min, max),
+                        _ => anywhere,
+                    };
+                    let whole = matches!(field, Field::BoltsAlong | Field::BoltRows);
+                    input.set_number(field, Some(if whole { value.round() } else { value }));
+                }
+                Kind::Choice { .. } => {
+                    let names = options(field);
+                    let name: &&str = pick.get(&names);
+                    input.set_choice(field, name);
+                }
+            }
+        }
+        input
+    })
+}
+
+/// The scenario of an input; those that contradict themselves are passed over, once they name a field.
+fn scenario(input: &Input) -> Result<Scenario, TestCaseError> {
+    Scenario::new(input).map_err(|errors| {
+        let named = !errors.is_empty() && errors.iter().all(|e| e.field().is_some());
+        if named && errors.iter().all(|e| e.code() == "contradiction") {
+            TestCaseError::reject("contradiction")
+        } else {
+            TestCaseError::fail(format!("{errors:?}"))
+        }
+    })
+}
+
+/// Compares a joint with the same joint after one change; passed over where the change is refused.
+fn compare(
+    change: impl Fn(&mut Input, &Scenario, f64) -> bool,
+    holds: impl Fn(&Report, &Report) -> Result<(), TestCaseError>,
+) {
+    let outcome = runner().run(&(inputs(), 1.001..2.0_f64), |(input, times)| {
+        let before = scenario(&input)?;
+        let mut changed = input.clone();
+        if !change(&mut changed, &before, times) {
+            return Err(TestCaseError::reject("does not apply"));
+        }
+        let Ok(after) = Scenario::new(&changed) else {
+            return Err(TestCaseError::reject("refused"));
+        };
+        holds(&evaluate(&before), &evaluate(&after))
+    });
+    if let Err(error) = outcome {
+        panic!("{error}");
+    }
+}
+
+fn at_least(what: &str, after: f64, before: f64) -> Result<(), TestCaseError> {
+    prop_assert!(
+        after >= before * (1.0 - NOISE) - f64::MIN_POSITIVE,
+        "{what}: {before} → {after}"
+    );
+    Ok(())
+}
+
+fn support_not_weaker(before: &Report, after: &Report) -> Result<(), TestCaseError> {
+    at_least(
+        "limit, least",
+        after.support.least.limit_n,
+        before.support.least.limit_n,
+    )?;
+    at_least(
+        "limit, likely",
+        after.support.likely.limit_n,
+        before.support.likely.limit_n,
+    )
+}
+
+#[test]
+fn more_torque_never_reaches_less_clamp() {
+    compare(
+        |input, before, times| {
+            let torque = evaluate(before).tightening.torque_nm;
+            input.torque_nm = Some(torque * times);
+            true
+        },
+        |before, after| {
+            let reached =
+                |r: &Report| [r.support.least, r.support.likely].map(|s| s.clamp_reached_n);
+            let ([a, b], [c, d]) = (reached(before), reached(after));
+            at_least("least", c, a)?;
+            at_least("likely", d, b)
+        },
+    );
+}
+
+#[test]
+fn a_thicker_wall_never_supports_less() {
+    compare(
+        |input, before, times| {
+            // The same corner on both, so that only the wall differs.
+            input.tube_corner_radius_mm = Some(before.tube.corner_radius.si() * 1e3);
+            input.tube_wall_mm *= times;
+            true
+        },
+        support_not_weaker,
+    );
+}
+
+#[test]
+fn a_stronger_tube_never_supports_less() {
+    compare(
+        |input, before, times| {
+            let own = before.tube.yield_least.max(before.tube.yield_likely);
+            input.tube_yield_mpa = Some(own.si() * 1e-6 * times);
+            true
+        },
+        support_not_weaker,
+    );
+}
+
+#[test]
+fn a_larger_washer_never_supports_less_on_bare_faces() {
+    let checked = |r: &Report| {
+        !r.support.faces.is_empty()
+            && r.support
+                .faces
+                .iter()
+                .all(|f| f.out_of_range.is_empty() && f.bears_by == "washer")
+    };
+    compare(
+        |input, before, times| {
+            input.support = String::from("bare");
+            input.washer_outer_mm = Some(before.bolting.washer.outer.si() * 1e3 * times);
+            input.washer_thickness_mm = Some(before.bolting.washer.thickness.si() * 1e3);
+            true
+        },
+        |before, after| {
+            let comparable = before.support.kind == after.support.kind;
+            if !(comparable && checked(before) && checked(after)) {
+                return Err(TestCaseError::reject("outside the checked range"));
+            }
+            support_not_weaker(before, after)
+        },
+    );
+}
+
+#[test]
+fn a_heavier_trailer_never_grips_better() {
+    compare(
+        |input, _, times| {
+            input.trailer_mass_kg *= times;
+            true
+        },
+        |before, after| {
+            let slip = |r: &Report| r.checks.iter().find(|c| c.id == CheckId::Slip).cloned();
+            let (Some(before), Some(after)) = (slip(before), slip(after)) else {
+                return Err(TestCaseError::fail("no slip check"));
+            };
+            if let (Some(before), Some(after)) = (before.utilisation, after.utilisation) {
+                at_least("used", after, before)?;
+            }
+            prop_assert!(
+                after.verdict >= before.verdict,
+                "{:?} → {:?}",
+                before.verdict,
+                after.verdict
+            );
+            Ok(())
+        },
+    );
+}
+
+/// JSON writes what is not finite as `null`, which a reader takes for "not given": TOML does not.
+fn only_finite(what: &str, value: &toml::Value) -> Result<(), TestCaseError> {
+    match value {
+        toml::Value::Float(number) => prop_assert!(number.is_finite(), "{what}: {number}"),
+        toml::Value::Array(items) => {
+            for item in items {
+                only_finite(what, item)?;
+            }
+        }
+        toml::Value::Table(table) => {
+            for (key, item) in table {
+                only_finite(&format!("{what}.{key}"), item)?;
+            }
+        }
+        _ => {}
+    }
+    Ok(())
+}
+
+fn finite(what: &str, value: &impl serde::Serialize) -> Result<(), TestCaseError> {
+    let value = toml::Value::try_from(value).map_err(|e| TestCaseError::fail(e.to_string()))?;
+    only_finite(what, &value)
+}
+
+#[test]
+fn every_number_of_every_joint_is_finite() {
+    let seen = std::cell::Cell::new(0_u32);
+    let outcome = runner().run(&inputs(), |input| {
+        let scenario = scenario(&input)?;
+        finite("report", &evaluate(&scenario))?;
+        let curve = torque_turn(&scenario);
+        finite("turn", &curve)?;
+        let rises = curve.points.is_sorted_by(|a, b| a.turn_deg <= b.turn_deg);
+        prop_assert!(rises, "turn falls");
+        seen.set(seen.get() + 1);
+        if seen.get() % REPAIRS_EVERY == 1 {
+            let found = repairs(&scenario, &Rates::default());
+            finite("repairs", &found)?;
+            for repair in &found.list {
+                prop_assert!(Scenario::new(&repair.input).is_ok());
+            }
+        }
+        Ok(())
+    });
+    if let Err(error) = outcome {
+        panic!("{error}");
+    }
+}
+
+#[test]
+fn json_gives_back_the_same_input() {
+    let outcome = runner().run(&inputs(), |input| {
+        let text = serde_json::to_string(&input).unwrap();
+        let back: Input = serde_json::from_str(&text).unwrap();
+        prop_assert_eq!(back, input);
+        Ok(())
+    });
+    if let Err(error) = outcome {
+        panic!("{error}");
+    }
+}
+
+#[test]
+fn json_refuses_unknown_fields_by_name() {
+    for text in [
+        r#"{"tube_width": 50}"#,
+        r#"{"torque_nm": 90, "colour": "red"}"#,
+    ] {
+        let error = serde_json::from_str::<Input>(text).unwrap_err().to_string();
+        let unknown = if text.contains("colour") {
+            "colour"
+        } else {
+            "tube_width"
+        };
+        assert!(
+            error.contains(&format!("unknown field `{unknown}`")),
+            "{error}"
+        );
+    }
+}
+
+fn refused(input: &Input, field: Field, code: &str) {
+    let errors = Scenario::new(input).expect_err(field.name());
+    let found = errors
+        .iter()
+        .any(|e| e.field() == Some(field) && e.code() == code);
+    assert!(found, "{} should be {code}: {errors:?}", field.name());
+}
+
+#[test]
+fn every_field_is_refused_by_name() {
+    for &field in Field::ALL {
+        let mut input = Input::default();
+        let Some((min, max)) = field.range() else {
+            for name in ["", "no-such-thing", "None", "MEASURED"] {
+                input.set_choice(field, name);
+                refused(&input, field, "unknown-choice");
+            }
+            continue;
+        };
+        for (value, code) in [
+            (min - 1e-3 * (max - min), "out-of-range"),
+            (max + 1e-3 * (max - min), "out-of-range"),
+            (-f64::MAX, "out-of-range"),
+            (f64::MAX, "out-of-range"),
+            (f64::NAN, "not-finite"),
+            (f64::INFINITY, "not-finite"),
+            (f64::NEG_INFINITY, "not-finite"),
+        ] {
+            input.set_number(field, Some(value));
+            refused(&input, field, code);
+        }
+    }
+}
+
+#[test]
+fn fractions_of_a_bolt_are_refused() {
+    for field in [Field::BoltsAlong, Field::BoltRows] {
+        let mut input = Input::default();
+        input.set_number(field, Some(1.5));
+        refused(&input, field, "contradiction");
+    }
+}
+
+#[test]
+fn every_error_is_reported_at_once() {
+    let mut input = Input::default();
+    input.tube_wall_mm = -1.0;
+    input.trailer_mass_kg = f64::NAN;
+    input.washer = String::from("huge");
+    let errors = Scenario::new(&input).unwrap_err();
+    for field in [Field::TubeWall, Field::TrailerMass, Field::Washer] {
+        assert!(
+            errors.iter().any(|e| e.field() == Some(field)),
+            "{errors:?}"
+        );
+    }
+}
+
+#[test]
+fn another_version_is_refused() {
+    let input = Input {
+        version: 2,
+        ..Input::default()
+    };
+    let errors = Scenario::new(&input).unwrap_err();
+    assert_eq!(
+        errors.first().map(calc_core::InputError::code),
+        Some("version")
+    );
+}
