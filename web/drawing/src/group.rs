@@ -103,7 +103,7 @@ const WIDTH: f64 = 340.0;
 /// Height that the drawing takes at most.
 const MOST: f64 = 260.0;
 /// Longest force arrow.
-const ARROW: f64 = 58.0;
+const ARROW: f64 = 64.0;
 /// Room left of the group.
 const LEFT: f64 = 66.0;
 /// Room right of the ball for its arrows and their numbers.
