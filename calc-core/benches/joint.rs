@@ -4,7 +4,6 @@
     reason = "the macros of the bench harness write functions"
 )]
 
-use calc_core::evaluate::evaluate_without_working;
 use calc_core::link::{Sheet, decode, encode};
 use calc_core::quantity::{Unit, UnitSystem};
 use calc_core::repair::{Rates, repairs};
@@ -18,9 +17,6 @@ fn joint(c: &mut Criterion) {
     let scenario = Scenario::new(&input).expect("the default joint is valid");
     c.bench_function("scenario", |b| b.iter(|| Scenario::new(black_box(&input))));
     c.bench_function("report", |b| b.iter(|| evaluate(black_box(&scenario))));
-    c.bench_function("report without working", |b| {
-        b.iter(|| evaluate_without_working(black_box(&scenario)));
-    });
     for support in ["loose-sleeve", "through-sleeve", "spreader", "solid-insert"] {
         let input = Input {
             support: String::from(support),

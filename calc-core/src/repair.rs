@@ -2,7 +2,7 @@
 //! that do not hold dropped, the rest ranked by margin, work and cost.
 
 use crate::catalog::{self, Family, Material};
-use crate::evaluate::evaluate_without_working;
+use crate::evaluate::judge;
 use crate::quantity::InUnits;
 use crate::report::{CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario, SupportKind};
@@ -142,8 +142,9 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
             continue;
         };
         tried += 1;
-        let report = evaluate_without_working(&candidate);
-        if !matches!(report.verdict, Verdict::Holds | Verdict::Close) {
+        let judged = judge(&candidate, false);
+        let (weakest, verdict) = judged.weakest();
+        if !matches!(verdict, Verdict::Holds | Verdict::Close) {
             continue;
         }
         found.push(Repair {
@@ -155,11 +156,11 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
                     input.number(f) != s.input.number(f) || input.choice(f) != s.input.choice(f)
                 })
                 .collect(),
-            verdict: report.verdict,
-            weakest: report.weakest,
-            utilisation: report.checks.first().and_then(|c| c.utilisation),
-            torque_nm: report.tightening.torque_nm,
-            clamp_reached_n: report.support.least.clamp_reached_n,
+            verdict,
+            weakest,
+            utilisation: judged.checks.first().and_then(|c| c.utilisation),
+            torque_nm: judged.tight.torque.si(),
+            clamp_reached_n: judged.stands.reached,
             work: work(s, &candidate, kind, rates),
             input,
         });
@@ -335,13 +336,13 @@ fn round_half(mm: f64) -> f64 {
 /// The same joint with the torque that its support can take, where that is less than wanted.
 fn with_less_torque(input: &Input) -> Option<Input> {
     let scenario = Scenario::new(input).ok()?;
-    let report = evaluate_without_working(&scenario);
-    let clamp = report.checks.iter().find(|c| c.id == CheckId::Clamp)?;
+    let judged = judge(&scenario, false);
+    let clamp = judged.checks.iter().find(|c| c.id == CheckId::Clamp)?;
     let used = clamp.utilisation?;
     if used <= AIM {
         return None;
     }
-    let torque = report.tightening.torque_nm * AIM / used;
+    let torque = judged.tight.torque.si() * AIM / used;
     // Whole newton metres, downwards: a wrench is set, not computed.
     let set = torque.floor();
     let (least, _) = Field::Torque.range()?;

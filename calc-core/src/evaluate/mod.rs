@@ -12,34 +12,26 @@ mod working;
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Check, Report, Said, Verdict};
+use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
 use crate::scenario::{Scenario, SupportKind, VERSION};
 
 /// Computes the whole report.
 #[must_use]
-pub fn evaluate(scenario: &Scenario) -> Report {
-    run(scenario, true)
-}
-
-/// The same report without its working: for comparing many candidates.
-#[must_use]
-pub fn evaluate_without_working(scenario: &Scenario) -> Report {
-    run(scenario, false)
-}
-
-fn run(s: &Scenario, working: bool) -> Report {
-    let tight = tighten::tighten(s);
-    let stands = support::Stands::new(s, &tight);
-    let grip = grip::grip(s, &tight, &stands);
-    let service = loads::governing(s, &grip);
-    let mut checks = checks::all(s, &tight, &stands, &grip, &service, working);
-    checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
-    let worst = checks.first();
+pub fn evaluate(s: &Scenario) -> Report {
+    let judged = judge(s, true);
+    let (weakest, verdict) = judged.weakest();
+    let Judged {
+        tight,
+        stands,
+        grip,
+        service,
+        checks,
+    } = judged;
     Report {
         version: VERSION,
         input: s.input.clone(),
-        verdict: worst.map_or(Verdict::NotChecked, |c| c.verdict),
-        weakest: worst.map_or(crate::report::CheckId::Clamp, |c| c.id),
+        verdict,
+        weakest,
         tightening: tight.report(s),
         support: stands.report(s, &tight),
         losses: grip.losses(),
@@ -47,6 +39,42 @@ fn run(s: &Scenario, working: bool) -> Report {
         notes: notes(s, &tight),
         checks,
         derived: s.derived.clone(),
+    }
+}
+
+/// Checks of a scenario with what they rest on; all that is needed to compare many candidates.
+pub(crate) struct Judged {
+    pub(crate) tight: tighten::Tight,
+    pub(crate) stands: support::Stands,
+    grip: grip::Grip,
+    service: loads::Service,
+    /// Weakest first.
+    pub(crate) checks: Vec<Check>,
+}
+
+impl Judged {
+    /// The check that decides, and how it stands.
+    pub(crate) fn weakest(&self) -> (CheckId, Verdict) {
+        self.checks
+            .first()
+            .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
+    }
+}
+
+/// Runs the checks, with or without their working.
+pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
+    let tight = tighten::tighten(s);
+    let stands = support::Stands::new(s, &tight);
+    let grip = grip::grip(s, &tight, &stands);
+    let service = loads::governing(s, &grip);
+    let mut checks = checks::all(s, &tight, &stands, &grip, &service, working);
+    checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    Judged {
+        tight,
+        stands,
+        grip,
+        service,
+        checks,
     }
 }
 

@@ -8,10 +8,9 @@ use crate::quantity::{InUnits, mm};
 use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
 use crate::scenario::{Mount, Scenario, SupportKind};
 
-/// Both strengths.
+/// The stand that verdicts use, and what limits it. The likely one is built where it is shown.
 pub(crate) struct Stands {
     pub(crate) least: Stand,
-    pub(crate) likely: Stand,
     pub(crate) governs: Limit,
     /// Clamp that can be counted on: the lesser of torque and limit, N.
     pub(crate) reached: f64,
@@ -20,12 +19,10 @@ pub(crate) struct Stands {
 impl Stands {
     pub(crate) fn new(s: &Scenario, tight: &Tight) -> Self {
         let least = Stand::new(s, Strength::Least);
-        let likely = Stand::new(s, Strength::Likely);
         let governs = least.governing(s.tightening.scatter);
         let reached = tight.nominal.si().min(least.limit());
         Self {
             least,
-            likely,
             governs,
             reached,
         }
@@ -45,24 +42,25 @@ impl Stands {
     }
 
     pub(crate) fn report(&self, s: &Scenario, tight: &Tight) -> SupportReport {
+        let likely = Stand::new(s, Strength::Likely);
         let wanted = tight.nominal.si();
-        let approach = self.likely.approach(wanted);
+        let approach = likely.approach(wanted);
         let mean = |pair: [f64; 2]| 0.5 * (pair[0] + pair[1]);
-        let faces = self.likely.sides();
+        let faces = likely.sides();
         let dent = approach
             .filter(|_| faces.is_some())
-            .map(|x| mean(self.likely.split(x)));
+            .map(|x| mean(likely.split(x)));
         let left = approach.and_then(|x| {
-            let split = self.likely.split(x);
+            let split = likely.split(x);
             faces.map(|[a, b]| mean([a.left_after(split[0]), b.left_after(split[1])]))
         });
-        let most = self.likely.force(self.likely.approach_end());
+        let most = likely.force(likely.approach_end());
         let takes_bolt = most >= tight.yields.si();
         SupportReport {
             kind: s.support,
             faces: face_reports(s),
             least: numbers(&self.least, s, tight),
-            likely: numbers(&self.likely, s, tight),
+            likely: numbers(&likely, s, tight),
             approach_at_wanted_clamp_mm: approach.map(|x| x * 1e3),
             dent_at_wanted_clamp_mm: dent.map(|x| x * 1e3),
             dent_left_mm: left.map(|x| x * 1e3),
