@@ -1,0 +1,291 @@
+//! Repairs: candidates from the catalogue, each evaluated by the same path as the joint itself, those
+//! that do not hold dropped, the rest ranked by margin, work and cost.
+
+mod candidates;
+mod work;
+
+use crate::evaluate::judge;
+use crate::quantity::InUnits;
+use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::{Field, Input, Scenario};
+use serde::{Deserialize, Serialize};
+
+/// The reader's own rates. The defaults are assumptions, to be changed.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Rates {
+    /// Money for an hour of work.
+    pub hour: f64,
+    /// Money for a kilogram of steel.
+    pub steel_kg: f64,
+    /// Money for a kilogram of aluminium.
+    pub aluminium_kg: f64,
+    /// Money for a kilogram of stainless steel.
+    pub stainless_kg: f64,
+    /// Money for one bolt with nut and washers.
+    pub bolt: f64,
+    /// Minutes for a hole drilled or opened up.
+    pub minutes_hole: f64,
+    /// Minutes for a cut squared off.
+    pub minutes_cut: f64,
+    /// Minutes for one weld round a sleeve end, with preparation.
+    pub minutes_weld: f64,
+    /// Minutes to loosen and retighten one bolt.
+    pub minutes_bolt: f64,
+}
+
+impl Default for Rates {
+    fn default() -> Self {
+        Self {
+            hour: 90.0,
+            steel_kg: 5.0,
+            aluminium_kg: 12.0,
+            stainless_kg: 15.0,
+            bolt: 4.0,
+            minutes_hole: 6.0,
+            minutes_cut: 5.0,
+            minutes_weld: 12.0,
+            minutes_bolt: 4.0,
+        }
+    }
+}
+
+/// Work and material that a repair adds.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Work {
+    /// Holes to drill or open up.
+    pub holes: u32,
+    /// Cuts to make.
+    pub cuts: u32,
+    /// Welds to lay.
+    pub welds: u32,
+    /// Minutes of work by the rates.
+    pub minutes: f64,
+    /// Added mass.
+    pub mass_kg: f64,
+    /// Cost by the rates, work and material.
+    pub cost: f64,
+}
+
+/// What kind of change a repair is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum RepairKind {
+    /// Nothing new under the bolt: another torque or another bolt.
+    Tightening,
+    /// A thicker, larger washer.
+    ThickWasher,
+    /// Plates on both faces.
+    Spreader,
+    /// Sleeve between the inside faces.
+    LooseSleeve,
+    /// Sleeve through both faces, not welded.
+    ThroughSleeve,
+    /// Sleeve through both faces, welded at both ends.
+    WeldedSleeve,
+    /// Block in the tube.
+    SolidInsert,
+}
+
+/// One repair.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Repair {
+    /// Kind.
+    pub kind: RepairKind,
+    /// The joint as repaired.
+    pub input: Input,
+    /// The fields that differ from the joint as it is.
+    pub changed: Vec<Field>,
+    /// Verdict of the repaired joint.
+    pub verdict: Verdict,
+    /// Check that decides.
+    pub weakest: CheckId,
+    /// Its utilisation.
+    pub utilisation: Option<f64>,
+    /// Largest utilisation of all checks but tightening, which is chosen: what is in hand.
+    pub most_used: f64,
+    /// Torque to set.
+    pub torque_nm: f64,
+    /// Clamp that is reached.
+    pub clamp_reached_n: f64,
+    /// Work, mass and cost.
+    pub work: Work,
+}
+
+/// The candidates that hold and that no other beats, and the three that are named.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Repairs {
+    /// How many were evaluated.
+    pub tried: usize,
+    /// How many of them hold or are close.
+    pub held: usize,
+    /// Those of them that no other beats in margin, work, cost and welds together; those that hold
+    /// first, then by cost.
+    pub list: Vec<Repair>,
+    /// Index of the cheapest that holds.
+    pub cheapest: Option<usize>,
+    /// Index of the one with the most in hand.
+    pub strongest: Option<usize>,
+    /// Index of the cheapest without a weld.
+    pub without_welding: Option<usize>,
+}
+
+/// Difference in margin below which two repairs count as equal. An assumption.
+const SAME_MARGIN: f64 = 0.02;
+
+/// Finds the repairs of a joint.
+#[must_use]
+pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
+    let mut found: Vec<Repair> = Vec::new();
+    let mut tried = 0;
+    for (kind, input) in candidates::all(s) {
+        let Ok(candidate) = Scenario::new(&input) else {
+            continue;
+        };
+        tried += 1;
+        let judged = judge(&candidate, false);
+        let (weakest, verdict) = judged.weakest();
+        if !matches!(verdict, Verdict::Holds | Verdict::Close) {
+            continue;
+        }
+        found.push(Repair {
+            kind,
+            changed: Vec::new(),
+            verdict,
+            weakest,
+            utilisation: judged.checks.first().and_then(|c| c.utilisation),
+            most_used: most_used(&judged.checks),
+            torque_nm: judged.tight.torque.si(),
+            clamp_reached_n: judged.stands.reached,
+            work: work::work(s, &candidate, kind, rates),
+            input,
+        });
+    }
+    let held = found.len();
+    let mut list = unbeaten(found);
+    for repair in &mut list {
+        repair.changed = changed(&repair.input, &s.input);
+    }
+    list.sort_by(|a, b| {
+        a.verdict
+            .cmp(&b.verdict)
+            .then(a.work.cost.total_cmp(&b.work.cost))
+    });
+    let best = |keep: &dyn Fn(&Repair) -> bool, score: &dyn Fn(&Repair) -> f64| {
+        list.iter()
+            .enumerate()
+            .filter(|(_, r)| keep(r))
+            // A repair that holds comes before any that is only close.
+            .min_by(|(_, a), (_, b)| {
+                a.verdict
+                    .cmp(&b.verdict)
+                    .then(score(a).total_cmp(&score(b)))
+            })
+            .map(|(i, _)| i)
+    };
+    Repairs {
+        tried,
+        held,
+        cheapest: best(&|_| true, &|r| r.work.cost),
+        strongest: best(&|_| true, &|r| r.most_used),
+        without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
+        list,
+    }
+}
+
+/// Largest utilisation of the checks other than tightening.
+fn most_used(checks: &[Check]) -> f64 {
+    checks
+        .iter()
+        .filter(|c| c.id != CheckId::BoltTightening)
+        .filter_map(|c| c.utilisation)
+        .fold(0.0, f64::max)
+}
+
+/// Fields in which two inputs differ.
+fn changed(after: &Input, before: &Input) -> Vec<Field> {
+    Field::ALL
+        .iter()
+        .copied()
+        .filter(|&f| after.number(f) != before.number(f) || after.choice(f) != before.choice(f))
+        .collect()
+}
+
+/// Drops every repair that another one of the same verdict equals or beats in margin, work, cost and
+/// number of welds.
+fn unbeaten(mut found: Vec<Repair>) -> Vec<Repair> {
+    // By cost, so that what comes later can only be beaten by what came before.
+    found.sort_by(|a, b| {
+        a.work
+            .cost
+            .total_cmp(&b.work.cost)
+            .then(a.most_used.total_cmp(&b.most_used))
+    });
+    let mut kept: Vec<Repair> = Vec::new();
+    for repair in found {
+        let beaten = kept.iter().any(|k| {
+            k.verdict <= repair.verdict
+                && k.most_used <= repair.most_used + SAME_MARGIN
+                && k.work.minutes <= repair.work.minutes
+                && k.work.welds <= repair.work.welds
+        });
+        if !beaten {
+            kept.push(repair);
+        }
+    }
+    kept
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn found() -> Repairs {
+        repairs(
+            &Scenario::new(&Input::default()).unwrap(),
+            &Rates::default(),
+        )
+    }
+
+    #[test]
+    fn what_is_listed_holds_when_evaluated_again() {
+        let found = found();
+        assert!(!found.list.is_empty());
+        for repair in &found.list {
+            let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
+            assert_eq!(report.verdict, repair.verdict, "{repair:?}");
+            assert!(matches!(report.verdict, Verdict::Holds | Verdict::Close));
+        }
+    }
+
+    #[test]
+    fn no_listed_repair_beats_another() {
+        let list = found().list;
+        for (i, a) in list.iter().enumerate() {
+            for (j, b) in list.iter().enumerate() {
+                let beats = a.verdict <= b.verdict
+                    && a.most_used < b.most_used - SAME_MARGIN
+                    && a.work.cost < b.work.cost
+                    && a.work.minutes <= b.work.minutes
+                    && a.work.welds <= b.work.welds;
+                assert!(i == j || !beats, "{i} beats {j}");
+            }
+        }
+    }
+
+    #[test]
+    fn dearer_hours_never_make_a_cheaper_repair() {
+        let s = Scenario::new(&Input::default()).unwrap();
+        let cost = |hour: f64| {
+            let found = repairs(
+                &s,
+                &Rates {
+                    hour,
+                    ..Rates::default()
+                },
+            );
+            found.cheapest.map(|i| found.list[i].work.cost)
+        };
+        assert!(cost(40.0) < cost(120.0));
+    }
+}
