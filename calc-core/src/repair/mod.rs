@@ -119,8 +119,8 @@ pub struct Repairs {
     pub tried: usize,
     /// How many of them hold or are close.
     pub held: usize,
-    /// Those of them that no other beats in margin, work, cost and welds together; those that hold
-    /// first, then by cost.
+    /// Those of them that no other beats in margin, work, cost and welds together, and the cheapest of
+    /// each kind; those that hold first, then by cost.
     pub list: Vec<Repair>,
     /// Index of the cheapest that holds.
     pub cheapest: Option<usize>,
@@ -162,7 +162,12 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         });
     }
     let held = found.len();
-    let mut list = unbeaten(found);
+    let mut list = cheapest_of_each(&found);
+    for repair in unbeaten(found) {
+        if !list.contains(&repair) {
+            list.push(repair);
+        }
+    }
     for repair in &mut list {
         repair.changed = changed(&repair.input, &s.input);
     }
@@ -209,6 +214,20 @@ fn changed(after: &Input, before: &Input) -> Vec<Field> {
         .copied()
         .filter(|&f| after.number(f) != before.number(f) || after.choice(f) != before.choice(f))
         .collect()
+}
+
+/// Of each kind the cheapest of the best verdict: what a fabricator wants to see side by side.
+fn cheapest_of_each(found: &[Repair]) -> Vec<Repair> {
+    let mut best: Vec<Repair> = Vec::new();
+    for repair in found {
+        let rank = |r: &Repair| (r.verdict, r.work.cost);
+        match best.iter_mut().find(|b| b.kind == repair.kind) {
+            None => best.push(repair.clone()),
+            Some(b) if rank(repair) < rank(b) => *b = repair.clone(),
+            Some(_) => {}
+        }
+    }
+    best
 }
 
 /// Drops every repair that another one of the same verdict equals or beats in margin, work, cost and
@@ -259,8 +278,8 @@ mod tests {
     }
 
     #[test]
-    fn no_listed_repair_beats_another() {
-        let list = found().list;
+    fn what_is_beaten_is_dropped() {
+        let list = unbeaten(found().list);
         for (i, a) in list.iter().enumerate() {
             for (j, b) in list.iter().enumerate() {
                 let beats = a.verdict <= b.verdict
