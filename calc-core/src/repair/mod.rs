@@ -119,7 +119,9 @@ pub struct Repairs {
     pub tried: usize,
     /// How many of them hold or are close.
     pub held: usize,
-    /// Those of them that no other beats in margin, work, cost and welds together, and the cheapest of
+    /// How many could not be decided, most often because the distance to an open end is not given.
+    pub undecided: usize,
+    /// Of those that hold or are close, those that no other beats in margin, work, cost and welds together, and the cheapest of
     /// each kind; those that hold first, then by cost.
     pub list: Vec<Repair>,
     /// Index of the cheapest that holds.
@@ -137,7 +139,7 @@ const SAME_MARGIN: f64 = 0.02;
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let mut found: Vec<Repair> = Vec::new();
-    let mut tried = 0;
+    let (mut tried, mut undecided) = (0, 0);
     for (kind, input) in candidates::all(s) {
         let Ok(candidate) = Scenario::new(&input) else {
             continue;
@@ -146,6 +148,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         let judged = judge(&candidate, false);
         let (weakest, verdict) = judged.weakest();
         if !matches!(verdict, Verdict::Holds | Verdict::Close) {
+            undecided += usize::from(verdict == Verdict::NotChecked);
             continue;
         }
         found.push(Repair {
@@ -191,6 +194,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     Repairs {
         tried,
         held,
+        undecided,
         cheapest: best(&|_| true, &|r| r.work.cost),
         strongest: best(&|_| true, &|r| r.most_used),
         without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
