@@ -98,6 +98,16 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     if s.tightening.coated {
         say("note-paint-in-joint", Vec::new());
     }
+    if s.support == SupportKind::ThroughSleeve {
+        let taken = s.sleeve.outer.si() / s.tube.width.si();
+        say(
+            "note-sleeve-hole",
+            vec![
+                Amount::new(s.sleeve.outer.si(), Dimension::Length),
+                Amount::new(taken, Dimension::Share),
+            ],
+        );
+    }
     let cut = matches!(
         s.support,
         SupportKind::LooseSleeve | SupportKind::SolidInsert
