@@ -15,8 +15,11 @@
 )]
 
 pub mod calculator;
+pub mod figures;
+pub mod paint;
 pub mod places;
 pub mod trouble;
+pub mod units;
 
 /// Installs the notice for a stopped calculation and puts the live views into the page.
 ///

@@ -6,12 +6,21 @@ use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
 use crate::calculator::Calculator;
+use crate::figures::Opening;
+use crate::units;
 
 /// Id of the box that holds the calculator.
 pub const CALCULATOR: &str = "calculator";
 
+/// The box in the opening figure that holds its still drawings.
+pub const OPENING: &str = "#fig-opening > .stage";
+
 /// Puts the live views into the boxes that the page has for them.
 pub fn upgrade() {
+    let units = RwSignal::new(units::of_browser());
+    if let Some(place) = found(OPENING) {
+        fill(&place, move || view! { <Opening units=units /> });
+    }
     if let Some(place) = by_id(CALCULATOR) {
         fill(&place, || view! { <Calculator /> });
     }
@@ -30,6 +39,11 @@ where
     // Dropping the handle would take the view out again; the page keeps it for good.
     mount_to(place.clone(), view).forget();
     place.toggle_attribute("data-live").ok();
+}
+
+fn found(selector: &str) -> Option<HtmlElement> {
+    let element = document().query_selector(selector).ok().flatten()?;
+    element.dyn_into().ok()
 }
 
 fn by_id(id: &str) -> Option<HtmlElement> {

@@ -1,13 +1,10 @@
 //! The pictures that stand in the page before any script runs.
 
 use crate::measure::Measure;
-use crate::plot::{TorqueTurnPlot, torque_turn_scene};
-use crate::section::{Layout, SectionState, section};
+use crate::opening::{Bench, OPENING_TURN, Stand};
+use crate::plot::torque_turn_scene;
+use crate::section::{Layout, section};
 use calc_core::quantity::UnitSystem;
-use calc_core::{Input, Scenario, torque_turn};
-
-/// Share of the curve's turn at which the opening stands still: the face has let go, the dent is plain.
-const OPENING_AT: f64 = 0.5;
 
 /// A static figure by name: `"opening"`, `"opening-plot"`, `"measure-1"` … `"measure-5"`. `None` for
 /// names that are not known.
@@ -18,21 +15,13 @@ const OPENING_AT: f64 = 0.5;
 pub fn static_figure(name: &str) -> Option<String> {
     let scene = match name {
         "opening" | "opening-plot" => {
-            let scenario = Scenario::new(&Input::default()).ok()?;
-            let curve = torque_turn(&scenario);
-            let turn = OPENING_AT * curve.points.last()?.turn_deg;
+            let bench = Bench::new()?;
             let units = UnitSystem::default();
             if name == "opening" {
-                section(&SectionState::from_core(
-                    name,
-                    &scenario,
-                    &curve,
-                    turn,
-                    units,
-                    Layout::Narrow,
-                ))
+                let layout = Layout::Narrow;
+                section(&bench.section(name, Stand::Bare, OPENING_TURN, units, layout))
             } else {
-                let plot = TorqueTurnPlot::from_core(&curve, turn, &[], units);
+                let plot = bench.plot(Stand::Bare, OPENING_TURN, units);
                 torque_turn_scene(name, &plot, 340.0, 300.0)
             }
         }
@@ -75,11 +64,8 @@ mod tests {
     #[test]
     fn the_opening_says_the_clamp_that_the_curve_gives() {
         use crate::units::Lettering as _;
-        let scenario = Scenario::new(&Input::default()).unwrap();
-        let curve = torque_turn(&scenario);
-        let at = curve
-            .at_turn(OPENING_AT * curve.points.last().unwrap().turn_deg)
-            .unwrap();
+        let bench = Bench::new().unwrap();
+        let at = bench.case(Stand::Bare).curve.at_turn(OPENING_TURN).unwrap();
         let words = format!("clamp {}", UnitSystem::default().force(at.clamp_n));
         assert!(
             static_figure("opening").unwrap().contains(&words),

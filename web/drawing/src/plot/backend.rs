@@ -166,7 +166,13 @@ pub fn draw_ground<B: DrawingBackend>(
     area.present()
 }
 
-/// The marker "you are here".
+/// Short rays around the place where the wrench clicked.
+pub(super) fn click_rays((x, y): (f64, f64)) -> [((f64, f64), (f64, f64)); 4] {
+    [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
+        .map(|(a, b)| ((x + 6.0 * a, y + 6.0 * b), (x + 11.0 * a, y + 11.0 * b)))
+}
+
+/// The marker "you are here", and where the wrench clicked.
 ///
 /// # Errors
 ///
@@ -179,6 +185,12 @@ pub fn draw_moving<B: DrawingBackend>(
     inks: &Inks,
 ) -> Outcome<B> {
     let area = backend.into_drawing_area();
+    if let Some(click) = plot.click_place() {
+        let ray = stroke(inks.ink, 2.4, ratio);
+        for (from, to) in click_rays(frame.place(click)) {
+            line(&area, &[from, to], ratio, ray)?;
+        }
+    }
     if let Some(here) = plot.here_place() {
         let centre = pixel(frame.place(here), ratio);
         let (r, g, b) = inks.field;

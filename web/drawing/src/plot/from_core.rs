@@ -49,6 +49,7 @@ impl TorqueTurnPlot {
             kind: CurveKind::Comparison,
             label: (*name).to_owned(),
         }));
+        let here = this.at_turn(turn_deg).map(|p| (p.turn_deg, p.torque_nm));
         Self {
             curves,
             knee: this.knee.map(|k| (k.turn_deg, k.torque_nm)),
@@ -57,8 +58,13 @@ impl TorqueTurnPlot {
                 .and_then(|k| message(lets_go(k.part)))
                 .unwrap_or_default()
                 .to_owned(),
-            here: this.at_turn(turn_deg).map(|p| (p.turn_deg, p.torque_nm)),
+            here,
             wanted_nm: Some(this.wanted_torque_nm),
+            click: this
+                .at_wanted
+                .map(|p| (p.turn_deg, p.torque_nm))
+                .filter(|click| here.is_some_and(|here| here.0 >= click.0)),
+            reach: None,
             units,
         }
     }

@@ -14,6 +14,8 @@ pub enum LabelKind {
     Tick,
     /// Name of a curve, of the knee, of the wanted torque.
     Name,
+    /// What comes and goes with the wrench, other than where it is.
+    Moving,
     /// "You are here": moves.
     Here,
 }
@@ -168,6 +170,14 @@ impl Frame {
         {
             let places = self.beside(&curve.points);
             set.free(&curve.label, LabelKind::Name, &places);
+        }
+        if let Some((x, y)) = plot.click_place().map(|p| self.place(p)) {
+            let places = [
+                ((x - 12.0, y - 8.0), End),
+                ((x + 12.0, y + 16.0), Start),
+                ((x - 12.0, y + 16.0), End),
+            ];
+            set.free("click", LabelKind::Moving, &places);
         }
         if let Some(here) = plot.here_place() {
             let (x, y) = self.place(here);

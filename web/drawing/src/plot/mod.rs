@@ -55,6 +55,10 @@ pub struct TorqueTurnPlot {
     pub here: Option<(f64, f64)>,
     /// Torque that is wanted, in N·m.
     pub wanted_nm: Option<f64>,
+    /// Where the wrench clicked, once it has: turn, torque.
+    pub click: Option<(f64, f64)>,
+    /// Turn and torque that the axes reach at least, so that plots of several joints can be compared.
+    pub reach: Option<(f64, f64)>,
     /// Units of the lettering.
     pub units: UnitSystem,
 }
@@ -68,6 +72,11 @@ impl TorqueTurnPlot {
     /// Where the wrench is, if that is a place.
     pub(crate) fn here_place(&self) -> Option<(f64, f64)> {
         self.here.filter(|p| p.0.is_finite() && p.1.is_finite())
+    }
+
+    /// Where the wrench clicked, if that is a place.
+    pub(crate) fn click_place(&self) -> Option<(f64, f64)> {
+        self.click.filter(|p| p.0.is_finite() && p.1.is_finite())
     }
 
     /// The wanted torque, if it is a number.
@@ -85,6 +94,7 @@ impl TorqueTurnPlot {
                 .filter(finite)
                 .flat_map(|c| c.points.iter().map(pick))
                 .chain(self.here.iter().chain(&self.knee).map(pick))
+                .chain(self.reach.iter().map(pick))
                 .filter(|v| v.is_finite())
                 .fold(0.0, f64::max)
         };

@@ -1,5 +1,6 @@
 //! The plot as a scene: sharp at any zoom, styled by the page's sheet.
 
+use super::backend::click_rays;
 use super::frame::Frame;
 use super::labels::LabelKind;
 use super::{CurveKind, TorqueTurnPlot};
@@ -41,13 +42,19 @@ pub fn torque_turn_scene(id: &str, plot: &TorqueTurnPlot, width: f64, height: f6
         marks.push(Mark::circle((x, y), 3.0, "dot"));
         marks.push(Mark::line((x + 4.0, y + 5.0), (x + 18.0, y + 30.0), "thin"));
     }
+    if let Some(click) = plot.click_place() {
+        let (x, y) = frame.place(click);
+        for (from, to) in click_rays((x, y)) {
+            marks.push(Mark::line(from, to, "cutting"));
+        }
+    }
     if let Some(here) = plot.here_place() {
         marks.push(Mark::circle(frame.place(here), 6.0, "here"));
     }
     for label in frame.labels(plot) {
         let class = match label.kind {
             LabelKind::Here => "t halo",
-            LabelKind::Name => "t s halo",
+            LabelKind::Name | LabelKind::Moving => "t s halo",
             LabelKind::Axis | LabelKind::Tick => "t s soft",
         };
         marks.push(Mark::text(label.at, label.text, class, label.anchor));
@@ -75,6 +82,9 @@ fn describe(plot: &TorqueTurnPlot) -> String {
             units.torque(knee.1),
             plot.knee_label
         );
+    }
+    if plot.click_place().is_some() {
+        said += " The wrench has clicked.";
     }
     if let Some(wanted) = plot.wanted_place() {
         said += &format!(" Wanted: {}.", units.torque(wanted));

@@ -28,6 +28,8 @@ pub(crate) fn invented() -> TorqueTurnPlot {
         knee_label: "the face lets go".into(),
         here: Some((190.0, 47.3)),
         wanted_nm: Some(80.0),
+        click: None,
+        reach: None,
         units: UnitSystem::Metric,
     }
 }

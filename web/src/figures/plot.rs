@@ -1,0 +1,202 @@
+//! The torque–turn plot on two stacked canvases: the ground is drawn when the curves, the size or the
+//! inks change, the marker on every move. Lettering stands over them as SVG text, sharp at any zoom.
+
+use drawing::Anchor;
+use drawing::pen::coordinate;
+use drawing::plot::{
+    Frame, Inks, Label, LabelKind, TorqueTurnPlot, draw_ground, draw_moving, torque_turn_scene,
+};
+use leptos::html::{Canvas, Div};
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
+use plotters_canvas::CanvasBackend;
+
+use super::screen::{inks, on_change_of_look, pixel_ratio};
+use crate::paint::paint;
+
+/// Size of the plot on paper, where a vector drawing takes the place of the canvases.
+const ON_PAPER: (f64, f64) = (340.0, 300.0);
+
+/// How the plot lies on the screen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Look {
+    width: f64,
+    height: f64,
+    ratio: f64,
+    inks: Inks,
+}
+
+/// The plot of a torque–turn curve.
+#[component]
+pub fn Plot(
+    /// What to draw.
+    #[prop(into)]
+    plot: Signal<TorqueTurnPlot>,
+    /// What it shows now, for those who do not see it.
+    #[prop(into)]
+    name: Signal<String>,
+    /// Prefix of the ids, unique on the page.
+    id: &'static str,
+) -> impl IntoView {
+    let place = NodeRef::<Div>::new();
+    let (lower, upper) = (NodeRef::<Canvas>::new(), NodeRef::<Canvas>::new());
+    let paper = NodeRef::<Div>::new();
+    let look = RwSignal::new(None::<Look>);
+
+    Effect::new(move || {
+        let Some(element) = place.get() else {
+            return;
+        };
+        let measure = move || {
+            let (Some(place), Some(canvas)) = (
+                place.try_get_untracked().flatten(),
+                lower.try_get_untracked().flatten(),
+            ) else {
+                return;
+            };
+            let now = Look {
+                width: f64::from(place.client_width()),
+                height: f64::from(place.client_height()),
+                ratio: pixel_ratio(),
+                inks: inks(&canvas),
+            };
+            if now.width > 0.0 && look.try_get_untracked() != Some(Some(now)) {
+                look.try_set(Some(now));
+            }
+        };
+        measure();
+        on_change_of_look(&element, measure);
+    });
+
+    let ground = Memo::new(move |_| still(plot.get()));
+    let frame = Memo::new(move |_| {
+        let Look { width, height, .. } = look.get()?;
+        Some(ground.with(|ground| Frame::new(ground, width, height)))
+    });
+
+    Effect::new(move || {
+        let (Some(canvas), Some(look), Some(frame)) = (lower.get(), look.get(), frame.get()) else {
+            return;
+        };
+        if let Some(backend) = cleared(&canvas, &look) {
+            ground.with(|plot| draw_ground(backend, plot, &frame, look.ratio, &look.inks).ok());
+        }
+    });
+    Effect::new(move || {
+        let (Some(canvas), Some(look), Some(frame)) = (upper.get(), look.get(), frame.get()) else {
+            return;
+        };
+        if let Some(backend) = cleared(&canvas, &look) {
+            plot.with(|plot| draw_moving(backend, plot, &frame, look.ratio, &look.inks).ok());
+        }
+    });
+
+    let labels = Memo::new(move |_| {
+        let frame = frame.get();
+        plot.with(|plot| frame.map_or_else(Vec::new, |frame| frame.labels(plot)))
+    });
+    // Apart, so that a move does not touch the lettering of the axes.
+    let fixed = Memo::new(move |_| lettering(&labels.read(), false));
+    let moving = Memo::new(move |_| lettering(&labels.read(), true));
+    let view_box = move || {
+        let (w, h) = frame.get().map_or(ON_PAPER, |f| (f.width, f.height));
+        format!("0 0 {} {}", coordinate(w), coordinate(h))
+    };
+
+    let print = window_event_listener(leptos::ev::beforeprint, move |_| {
+        if let Some(paper) = paper.get_untracked() {
+            let scene =
+                plot.with_untracked(|plot| torque_turn_scene(id, plot, ON_PAPER.0, ON_PAPER.1));
+            paint(&paper, &scene);
+        }
+    });
+    on_cleanup(move || print.remove());
+
+    view! {
+        <div class="plot screen-only" node_ref=place>
+            <canvas node_ref=lower aria-hidden="true"></canvas>
+            <canvas node_ref=upper role="img" aria-label=move || name.get()></canvas>
+            <svg class="drawing" viewBox=view_box aria-hidden="true">
+                <g>{move || texts(fixed.get())}</g>
+                <g>{move || texts(moving.get())}</g>
+            </svg>
+        </div>
+        <div class="print-only" node_ref=paper></div>
+    }
+}
+
+/// The plot without what moves with the wrench.
+fn still(plot: TorqueTurnPlot) -> TorqueTurnPlot {
+    TorqueTurnPlot {
+        here: None,
+        click: None,
+        ..plot
+    }
+}
+
+/// Sets a canvas to its size in device pixels, which also clears it.
+fn cleared(canvas: &HtmlCanvasElement, look: &Look) -> Option<CanvasBackend> {
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "clamped to what a canvas takes"
+    )]
+    let device = |css: f64| (css * look.ratio).round().clamp(1.0, 8192.0) as u32;
+    let (width, height) = (device(look.width), device(look.height));
+    if (canvas.width(), canvas.height()) == (width, height) {
+        let context: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+        context.clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
+    } else {
+        canvas.set_width(width);
+        canvas.set_height(height);
+    }
+    CanvasBackend::with_canvas_object(canvas.clone())
+}
+
+fn lettering(labels: &[Label], moving: bool) -> Vec<Label> {
+    labels
+        .iter()
+        .filter(|label| moving == matches!(label.kind, LabelKind::Here | LabelKind::Moving))
+        .cloned()
+        .collect()
+}
+
+fn texts(labels: Vec<Label>) -> impl IntoView {
+    labels
+        .into_iter()
+        .map(|label| {
+            let class = match label.kind {
+                LabelKind::Here => "t halo",
+                LabelKind::Name | LabelKind::Moving => "t s halo",
+                LabelKind::Axis | LabelKind::Tick => "t s soft",
+            };
+            let anchor = match label.anchor {
+                Anchor::Start => "start",
+                Anchor::Middle => "middle",
+                Anchor::End => "end",
+            };
+            let (x, y) = (coordinate(label.at.0), coordinate(label.at.1));
+            view! { <text class=class text-anchor=anchor x=x y=y>{label.text}</text> }
+        })
+        .collect_view()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calc_core::quantity::UnitSystem;
+    use drawing::opening::{Bench, Stand};
+
+    #[test]
+    fn the_ground_and_its_lettering_hold_still_while_the_wrench_turns() {
+        let bench = Bench::new().unwrap();
+        let at = |turn| bench.plot(Stand::Bare, turn, UnitSystem::Us);
+        assert_eq!(still(at(10.0)), still(at(400.0)));
+        let words = |turn| {
+            let plot = at(turn);
+            lettering(&Frame::new(&plot, 480.0, 400.0).labels(&plot), false)
+        };
+        assert_eq!(words(10.0), words(400.0));
+    }
+}
