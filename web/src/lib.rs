@@ -14,8 +14,9 @@
     )
 )]
 
-pub mod calculator;
+pub mod paint;
 pub mod places;
+pub mod trailer;
 pub mod trouble;
 
 /// Installs the notice for a stopped calculation and puts the live views into the page.

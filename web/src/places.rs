@@ -5,15 +5,15 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
-use crate::calculator::Calculator;
+use crate::trailer::Trailer;
 
-/// Id of the box that holds the calculator.
-pub const CALCULATOR: &str = "calculator";
+/// Id of the box that holds the form for the reader's own joint.
+pub const TRAILER: &str = "own-joint";
 
 /// Puts the live views into the boxes that the page has for them.
 pub fn upgrade() {
-    if let Some(place) = by_id(CALCULATOR) {
-        fill(&place, || view! { <Calculator /> });
+    if let Some(place) = by_id(TRAILER) {
+        fill(&place, || view! { <Trailer /> });
     }
 }
 

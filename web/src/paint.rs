@@ -1,0 +1,219 @@
+//! Turns a drawing's marks into nodes of the page.
+//!
+//! The content policy refuses style attributes and the project refuses HTML from text, so every mark
+//! becomes an element with a class. Marks are many and plain; they are made by direct document calls,
+//! which costs far less code than a view of each kind.
+
+use drawing::pen::coordinate;
+use drawing::{Anchor, Hatch, Mark, Scene};
+use leptos::html::Div;
+use leptos::prelude::*;
+use leptos::web_sys::{Document, Element};
+
+const SVG: &str = "http://www.w3.org/2000/svg";
+
+/// A drawing that follows its scene.
+#[component]
+pub fn Drawing(
+    /// What to draw.
+    #[prop(into)]
+    scene: Signal<Scene>,
+) -> impl IntoView {
+    let place = NodeRef::<Div>::new();
+    Effect::new(move || {
+        if let Some(place) = place.get() {
+            scene.with(|scene| paint(&place, scene));
+        }
+    });
+    view! { <div class="drawn" node_ref=place></div> }
+}
+
+/// Puts a drawing into an element in place of what is there.
+pub fn paint(place: &Element, scene: &Scene) {
+    let Some(document) = place.owner_document() else {
+        return;
+    };
+    let pen = Pen {
+        document,
+        scene,
+    };
+    place.set_text_content(None);
+    if let Some(svg) = pen.picture() {
+        place.append_child(&svg).ok();
+    }
+}
+
+struct Pen<'a> {
+    document: Document,
+    scene: &'a Scene,
+}
+
+impl Pen<'_> {
+    fn element(&self, name: &str, attributes: &[(&str, &str)]) -> Option<Element> {
+        let element = self.document.create_element_ns(Some(SVG), name).ok()?;
+        for (name, value) in attributes {
+            if !value.is_empty() {
+                element.set_attribute(name, value).ok()?;
+            }
+        }
+        Some(element)
+    }
+
+    fn worded(&self, name: &str, id: &str, words: &str) -> Option<Element> {
+        let element = self.element(name, &[("id", id)])?;
+        element.set_text_content(Some(words));
+        Some(element)
+    }
+
+    fn picture(&self) -> Option<Element> {
+        let Scene {
+            id,
+            title,
+            description,
+            marks,
+            ..
+        } = self.scene;
+        let (named, told) = (format!("{id}-title"), format!("{id}-desc"));
+        let svg = self.element(
+            "svg",
+            &[
+                ("class", "drawing"),
+                ("viewBox", &self.scene.view_box()),
+                ("role", "img"),
+                ("aria-labelledby", &format!("{named} {told}")),
+            ],
+        )?;
+        let (title, told) = (self.worded("title", &named, title)?, self.worded("desc", &told, description)?);
+        svg.append_child(&title).ok()?;
+        svg.append_child(&told).ok()?;
+        let hatches = self.scene.hatches();
+        if !hatches.is_empty() {
+            let defs = self.element("defs", &[])?;
+            for hatch in hatches {
+                let pattern = self.pattern(hatch)?;
+                defs.append_child(&pattern).ok()?;
+            }
+            svg.append_child(&defs).ok()?;
+        }
+        self.put(marks, &svg);
+        Some(svg)
+    }
+
+    fn pattern(&self, hatch: Hatch) -> Option<Element> {
+        let tile = hatch.tile().to_string();
+        let pattern = self.element(
+            "pattern",
+            &[
+                ("id", &self.scene.hatch_id(hatch)),
+                ("width", &tile),
+                ("height", &tile),
+                ("patternUnits", "userSpaceOnUse"),
+                ("patternTransform", &format!("rotate({})", hatch.turn())),
+            ],
+        )?;
+        let ground = self.element("rect", &[("class", "part"), ("width", &tile), ("height", &tile)])?;
+        let lines = self.element("path", &[("class", "hatching"), ("d", hatch.lines())])?;
+        pattern.append_child(&ground).ok()?;
+        pattern.append_child(&lines).ok()?;
+        Some(pattern)
+    }
+
+    fn put(&self, marks: &[Mark], into: &Element) {
+        for mark in marks {
+            if let Some(element) = self.mark(mark) {
+                into.append_child(&element).ok();
+            }
+        }
+    }
+
+    fn fill(&self, hatch: Option<Hatch>) -> String {
+        hatch.map_or_else(String::new, |h| format!("url(#{})", self.scene.hatch_id(h)))
+    }
+
+    fn mark(&self, mark: &Mark) -> Option<Element> {
+        let n = coordinate;
+        match mark {
+            Mark::Path { d, class, hatch } => self.element(
+                "path",
+                &[("class", class), ("fill", &self.fill(*hatch)), ("d", d)],
+            ),
+            Mark::Line { from, to, class } => self.element(
+                "line",
+                &[
+                    ("class", class),
+                    ("x1", &n(from.0)),
+                    ("y1", &n(from.1)),
+                    ("x2", &n(to.0)),
+                    ("y2", &n(to.1)),
+                ],
+            ),
+            Mark::Rect {
+                x,
+                y,
+                width,
+                height,
+                class,
+                hatch,
+            } => self.element(
+                "rect",
+                &[
+                    ("class", class),
+                    ("fill", &self.fill(*hatch)),
+                    ("x", &n(*x)),
+                    ("y", &n(*y)),
+                    ("width", &n(*width)),
+                    ("height", &n(*height)),
+                ],
+            ),
+            Mark::Circle { centre, r, class } => self.element(
+                "circle",
+                &[
+                    ("class", class),
+                    ("cx", &n(centre.0)),
+                    ("cy", &n(centre.1)),
+                    ("r", &n(*r)),
+                ],
+            ),
+            Mark::Text {
+                at,
+                text,
+                class,
+                anchor,
+                turn,
+            } => {
+                let anchor = match anchor {
+                    Anchor::Start => "",
+                    Anchor::Middle => "middle",
+                    Anchor::End => "end",
+                };
+                let turned = if *turn == 0.0 {
+                    String::new()
+                } else {
+                    format!("rotate({} {} {})", n(*turn), n(at.0), n(at.1))
+                };
+                let element = self.element(
+                    "text",
+                    &[
+                        ("class", class),
+                        ("text-anchor", anchor),
+                        ("transform", &turned),
+                        ("x", &n(at.0)),
+                        ("y", &n(at.1)),
+                    ],
+                )?;
+                element.set_text_content(Some(text));
+                Some(element)
+            }
+            Mark::Group {
+                placed,
+                class,
+                marks,
+            } => {
+                let group =
+                    self.element("g", &[("class", class), ("transform", &placed.attribute())])?;
+                self.put(marks, &group);
+                Some(group)
+            }
+        }
+    }
+}

@@ -1,0 +1,33 @@
+//! The reader's own joint: measurements in, verdict, working and repairs out.
+
+mod controls;
+mod desk;
+mod examples;
+mod measures;
+mod repairs;
+mod standing;
+mod state;
+mod verdict;
+mod words;
+
+use leptos::prelude::*;
+
+pub use desk::Desk;
+pub use examples::{EXAMPLES, Example, joint};
+pub use state::{Fault, Form};
+
+/// Everything of the reader's own joint.
+#[component]
+pub fn Trailer() -> impl IntoView {
+    let desk = Desk::new();
+    view! {
+        {controls::bench(desk)}
+        {measures::measures(desk)}
+        <div class="work">
+            {verdict::verdict(desk)}
+            {controls::groups(desk)}
+        </div>
+        {standing::standing(desk)}
+        {repairs::repairs_table(desk)}
+    }
+}
