@@ -2,6 +2,7 @@
 
 use std::time::Duration;
 
+use calc_core::link::Decoded;
 use calc_core::quantity::UnitSystem;
 use calc_core::repair::{Rates, Repairs, repairs};
 use calc_core::report::Report;
@@ -31,6 +32,8 @@ pub struct Desk {
     pub form: RwSignal<Form>,
     /// The form before the last joint was put in as a whole: what "undo" goes back to.
     pub before: RwSignal<Option<Form>>,
+    /// The link that was opened and not yet put aside.
+    pub opened: RwSignal<Option<Decoded>>,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -69,6 +72,7 @@ impl Desk {
         let desk = Self {
             form,
             before: RwSignal::new(None),
+            opened: RwSignal::new(None),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,

@@ -1,10 +1,13 @@
 //! The reader's own joint: measurements in, verdict, working and repairs out.
 
+mod address;
 mod controls;
 mod desk;
 mod examples;
 mod measures;
+mod printed;
 mod repairs;
+mod share;
 mod standing;
 mod state;
 mod verdict;
@@ -20,7 +23,9 @@ pub use state::{Fault, Form};
 #[component]
 pub fn Trailer() -> impl IntoView {
     let desk = Desk::new();
+    address::follow(desk);
     view! {
+        {address::opened(desk)}
         {controls::bench(desk)}
         {measures::measures(desk)}
         <div class="work">
@@ -29,5 +34,7 @@ pub fn Trailer() -> impl IntoView {
         </div>
         {standing::standing(desk)}
         {repairs::repairs_table(desk)}
+        {share::share(desk)}
+        {printed::inputs(desk)}
     }
 }

@@ -2,8 +2,8 @@
 
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::report::{Report, SupportNumbers};
-use calc_core::scenario::{Mount, Scenario};
-use drawing::group::{GroupBolt, GroupState, group};
+use calc_core::scenario::Scenario;
+use drawing::group::{GroupState, group};
 use leptos::prelude::*;
 
 use super::desk::Desk;
@@ -27,7 +27,7 @@ pub(super) fn standing(desk: Desk) -> AnyView {
         shown
             .answer
             .as_ref()
-            .and_then(|(scenario, report)| bolts(scenario, report, units, example))
+            .map(|(scenario, report)| bolts(scenario, report, units, example))
     };
     view! {
         <section class="stands" aria-labelledby="stands-title"
@@ -115,50 +115,22 @@ fn tables(report: &Report, units: UnitSystem) -> AnyView {
     .into_any()
 }
 
-fn bolts(s: &Scenario, report: &Report, units: UnitSystem, example: bool) -> Option<AnyView> {
+fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> AnyView {
     let case = "Governing case: {0}. At the ball: {1} along the tube, {2} upright, {3} sideways.".with(&[
         words::message(&format!("case.{}", report.loads.case)),
         &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
         &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
         &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
     ]);
-    if s.bolting.mount == Mount::FromTop {
-        return Some(view! { <p>{case}</p> }.into_any());
-    }
     let scene = group(&GroupState {
-        id: String::from("own-group"),
-        name: String::from("bolts from the side"),
-        tube_height_mm: s.input.tube_width_mm,
-        flats_mm: s.bolting.thread.width_across_flats().value * 1e3,
-        washer_mm: s.bolting.washer.outer.value * 1e3,
-        bolts: report
-            .loads
-            .bolts
-            .iter()
-            .map(|b| GroupBolt {
-                along_mm: b.along_mm,
-                up_mm: b.across_mm,
-                force_along_n: b.force_along_n,
-                force_up_n: b.force_across_n,
-            })
-            .collect(),
-        ball_ahead_mm: s.input.ball_ahead_mm,
-        ball_below_mm: s.input.ball_below_mm,
-        ball_along_n: report.loads.longitudinal_n,
-        ball_up_n: report.loads.vertical_n,
-        units: match units {
-            UnitSystem::Us => drawing::UnitSystem::Us,
-            UnitSystem::Metric => drawing::UnitSystem::Si,
-        },
         example,
+        ..GroupState::from_core("own-group", scenario, report, units)
     });
-    Some(
-        view! {
-            <figure class="sheet single">
-                <Drawing scene=Signal::stored(scene) />
-                <figcaption>{case}</figcaption>
-            </figure>
-        }
-        .into_any(),
-    )
+    view! {
+        <figure class="sheet single">
+            <Drawing scene=Signal::stored(scene) />
+            <figcaption>{case}</figcaption>
+        </figure>
+    }
+    .into_any()
 }

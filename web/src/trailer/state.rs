@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 
+use calc_core::link::{self, Sheet};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
 use calc_core::scenario::{Field, Input, Kind, Scenario};
 use calc_core::{InputError, catalog};
@@ -92,16 +93,36 @@ impl Form {
         self.example = Some(name);
     }
 
-    /// Puts typed values back as they were typed, over a joint that was loaded.
-    pub fn keep_typed(&mut self, field: Field, typed: Typed) {
-        if self.input.number(field).is_some() {
-            let entry = Entry {
-                text: typed.text.clone(),
-                bare: typed.unit,
-                read: Ok(Some(typed)),
+    /// Puts in exactly the joint of a link, numbers and units as they were typed.
+    pub fn load_sheet(&mut self, sheet: &Sheet) {
+        self.load(sheet.input());
+        self.units = sheet.units;
+        for field in sheet.filled() {
+            let Some(entry) = sheet.entry(field) else {
+                continue;
             };
-            self.typed.insert(field, entry);
+            if let Some(typed) = Typed::set(entry.number, entry.unit) {
+                let entry = Entry {
+                    text: entry.number.to_string(),
+                    bare: entry.unit,
+                    read: Ok(Some(typed)),
+                };
+                self.typed.insert(field, entry);
+            }
         }
+    }
+
+    /// The joint for a link: numbers and units as typed.
+    #[must_use]
+    pub fn sheet(&self) -> Sheet {
+        // Errors name fields that no link can hold; those are refused by the form as well.
+        let (mut sheet, _) = Sheet::from_input(&self.input, self.units);
+        for (&field, entry) in &self.typed {
+            if let Ok(Some(typed)) = &entry.read {
+                sheet.set_typed(field, typed).ok();
+            }
+        }
+        sheet
     }
 
     /// Takes what a reader types into a number field.
@@ -113,13 +134,7 @@ impl Form {
         let bare = self.bare_unit(field);
         let read = match read(text, dimension, bare) {
             Ok(typed) => {
-                // SI and back would lose the last digit of a number that was typed in the field's unit.
-                let value = if typed.unit == field.unit() {
-                    typed.value
-                } else {
-                    tidy(field.unit().from_si(typed.si))
-                };
-                self.input.set_number(field, Some(value));
+                self.input.set_number(field, Some(as_linked(field, &typed)));
                 Ok(Some(typed))
             }
             Err(ReadError::Empty) => {
@@ -303,9 +318,13 @@ fn in_unit(si: f64, unit: Unit) -> String {
     number.trim().replace(['\u{a0}', '\u{202f}'], " ").replace('−', "-")
 }
 
-/// Without the noise of the last bits that converting leaves: twelve digits.
-fn tidy(value: f64) -> f64 {
-    format!("{value:.11e}").parse().unwrap_or(value)
+/// The value in the field's unit, to the last bit the one that a link gives back.
+fn as_linked(field: Field, typed: &Typed) -> f64 {
+    let entry = link::Entry {
+        number: typed.value,
+        unit: typed.unit,
+    };
+    entry.in_unit_of(field)
 }
 
 /// The value of a field in words: the amount, or the label of the choice.

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use calc_core::quantity::UnitSystem;
-use calc_core::report::{Check, Report, Step, Verdict};
-use drawing::parts::{Standing, marked_rule};
+use calc_core::report::{Check, Report, Step};
+use drawing::parts::marked_rule;
 use leptos::prelude::*;
 
 use super::controls::go_to;
@@ -119,16 +119,6 @@ fn spoken(desk: Desk) -> Memo<String> {
     })
 }
 
-/// How a verdict is drawn.
-const fn standing(verdict: Verdict) -> Standing {
-    match verdict {
-        Verdict::Holds => Standing::Holds,
-        Verdict::Close => Standing::Close,
-        Verdict::DoesNotHold => Standing::DoesNotHold,
-        Verdict::NotChecked => Standing::NotChecked,
-    }
-}
-
 fn row(check: &Check, units: UnitSystem, open: RwSignal<BTreeSet<&'static str>>) -> AnyView {
     let key = words::check_key(check.id);
     let number = |a: calc_core::report::Amount| words::amount(a.si, a.dimension, units);
@@ -142,7 +132,7 @@ fn row(check: &Check, units: UnitSystem, open: RwSignal<BTreeSet<&'static str>>)
     let scene = marked_rule(
         &format!("share-{key}"),
         check.utilisation,
-        standing(check.verdict),
+        check.verdict,
     );
     let used = words::share(check.utilisation);
     let steps = check.steps.iter().map(|s| step(s, units)).collect_view();
