@@ -14,6 +14,8 @@
     )
 )]
 
+pub mod api;
+pub mod el;
 pub mod paint;
 pub mod places;
 pub mod trailer;

@@ -13,19 +13,15 @@ use leptos::web_sys::{Document, Element};
 const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// A drawing that follows its scene.
-#[component]
-pub fn Drawing(
-    /// What to draw.
-    #[prop(into)]
-    scene: Signal<Scene>,
-) -> impl IntoView {
+#[must_use]
+pub fn drawing(scene: Signal<Scene>) -> AnyView {
     let place = NodeRef::<Div>::new();
     Effect::new(move || {
         if let Some(place) = place.get() {
             scene.with(|scene| paint(&place, scene));
         }
     });
-    view! { <div class="drawn" node_ref=place></div> }
+    view! { <div class="drawn" node_ref=place></div> }.into_any()
 }
 
 /// Puts a drawing into an element in place of what is there.

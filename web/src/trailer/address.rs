@@ -11,6 +11,7 @@ use leptos::web_sys;
 
 use super::desk::Desk;
 use super::words::{self, Words};
+use crate::el::{El, classed, el};
 
 /// Browsers refuse to have the address written more often than a hundred times in half a minute.
 const REST: Duration = Duration::from_millis(500);
@@ -105,84 +106,90 @@ pub(super) fn full(link: &str) -> String {
 }
 
 /// What is to be said about the link that was opened.
-pub(super) fn opened(desk: Desk) -> AnyView {
-    let told = move || desk.opened.get().map(|link| notice(desk, link));
-    view! { <div class="opened" aria-live="polite">{told}</div> }.into_any()
+pub(super) fn opened(desk: Desk) -> El {
+    classed("div", "opened")
+        .attr("aria-live", "polite")
+        .live(move || {
+            desk.opened
+                .get()
+                .and_then(|link| notice(desk, link))
+                .into_iter()
+                .collect()
+        })
 }
 
-fn notice(desk: Desk, link: Decoded) -> AnyView {
-    let aside = move |label: &'static str| {
-        view! { <button type="button" on:click=move |_| desk.opened.set(None)>{label}</button> }
+fn button(label: &str, then: impl Fn() + 'static) -> El {
+    el("button")
+        .attr("type", "button")
+        .text(label)
+        .on("click", move |_| then())
+}
+
+fn notice(desk: Desk, link: Decoded) -> Option<El> {
+    let aside = |label| button(label, move || desk.opened.set(None));
+    let told = |kind: &str, sentence: &str| {
+        classed("div", "remark")
+            .attr("data-link", kind)
+            .kid(el("p").text(sentence))
     };
-    match link {
+    let actions = || classed("p", "actions");
+    let close = || actions().kid(aside("Close this note"));
+    Some(match link {
+        Decoded::NotALink => return None,
+        Decoded::TooLong => told("too-long", words::message("link.long")).kid(close()),
+        Decoded::Foreign { kind } => {
+            let key = if kind.starts_with("v1/") || !versioned(&kind) {
+                "link.foreign"
+            } else {
+                "link.other-version"
+            };
+            told("foreign", &words::message(key).with(&[&kind])).kid(close())
+        }
         Decoded::Intact(reading) => {
             let same = reading.sheet.filled().next().is_none();
             let key = if same { "link.same" } else { "link.whole" };
-            view! {
-                <div class="remark" data-link="whole">
-                    <p>{words::message(key)}</p>
-                    {settings(desk, &reading)}
-                    <p class="actions">{aside("Close this note")}</p>
-                </div>
-            }
-            .into_any()
+            told("whole", words::message(key))
+                .kids(settings(desk, &reading))
+                .kid(close())
         }
         Decoded::Damaged(reading) => {
             let empty = reading.sheet.filled().next().is_none();
             let key = if empty { "link.damaged-empty" } else { "link.damaged" };
-            let list = settings(desk, &reading);
+            let said = told("damaged", words::message(key)).kids(settings(desk, &reading));
             let take = (!empty).then(|| {
-                view! {
-                    <button type="button" class="main" on:click=move |_| {
-                        desk.remember();
-                        desk.form.update(|form| form.load_sheet(&reading.sheet));
-                        desk.opened.set(None);
-                    }>"Use what could be read"</button>
-                }
+                button("Use what could be read", move || {
+                    desk.remember();
+                    desk.form.update(|form| form.load_sheet(&reading.sheet));
+                    desk.opened.set(None);
+                })
             });
-            view! {
-                <div class="remark" data-link="damaged">
-                    <p>{words::message(key)}</p>
-                    {list}
-                    <p class="actions">{take}{aside("Leave it")}</p>
-                </div>
-            }
-            .into_any()
+            said.kid(actions().kids(take).kid(aside("Leave it")))
         }
-        Decoded::TooLong => plain("too-long", words::message("link.long").to_owned(), aside("Close this note")),
-        Decoded::Foreign { kind } => {
-            let version = kind.strip_prefix('v').is_some_and(|rest| {
-                rest.starts_with(|c: char| c.is_ascii_digit()) && !rest.starts_with("1/")
-            });
-            let key = if version { "link.other-version" } else { "link.foreign" };
-            plain("foreign", words::message(key).with(&[&kind]), aside("Close this note"))
-        }
-        Decoded::NotALink => ().into_any(),
-    }
+    })
 }
 
-fn plain(kind: &'static str, sentence: String, aside: impl IntoView) -> AnyView {
-    view! {
-        <div class="remark" data-link=kind><p>{sentence}</p><p class="actions">{aside.into_any()}</p></div>
-    }
-    .into_any()
+/// Whether the head of a link names a version: `v2/…`.
+fn versioned(kind: &str) -> bool {
+    kind.strip_prefix('v')
+        .is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 /// The settings of a link in words, then what is to be said about single ones.
-fn settings(desk: Desk, reading: &Reading) -> AnyView {
+fn settings(desk: Desk, reading: &Reading) -> [El; 2] {
     let list = describe(&reading.sheet, desk.form.read_untracked().units())
         .into_iter()
         .map(|(field, value)| {
-            let value = reading.sheet.chosen(field).map_or(value, |name| words::choice(field, name));
-            view! { <li>{words::label(field)}": "<b>{value}</b></li> }
-        })
-        .collect_view();
-    let notices = reading
-        .notices
-        .iter()
-        .map(|notice| view! { <li>{sentence(notice)}</li> })
-        .collect_view();
-    view! { <ul class="settings">{list}</ul><ul class="notes">{notices}</ul> }.into_any()
+            let chosen = reading.sheet.chosen(field);
+            let value = chosen.map_or(value, |name| words::choice(field, name));
+            el("li")
+                .text(format!("{}: ", words::label(field)))
+                .kid(el("b").text(value))
+        });
+    let notices = reading.notices.iter().map(|notice| el("li").text(sentence(notice)));
+    [
+        classed("ul", "settings").kids(list),
+        classed("ul", "notes").kids(notices),
+    ]
 }
 
 fn sentence(notice: &Notice) -> String {

@@ -3,12 +3,13 @@
 use calc_core::quantity::UnitSystem;
 use calc_core::scenario::{Field, Kind};
 use leptos::prelude::*;
-use leptos::web_sys;
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement};
 
 use super::desk::Desk;
-use super::examples::{EXAMPLES, joint};
 use super::state::{offered, used};
 use super::words::{self, Words};
+use crate::el::{El, classed, el, value_of};
 
 /// Fields of "the rest", by group. The five measurements and the metal stand before them.
 const GROUPS: [(&str, &[Field]); 6] = [
@@ -23,10 +24,10 @@ const GROUPS: [(&str, &[Field]); 6] = [
             Field::Sleeve,
             Field::SleeveMaterial,
             Field::SleeveWelded,
+            Field::InsertMaterial,
             Field::SleeveShort,
             Field::SleeveOuter,
             Field::SleeveWall,
-            Field::InsertMaterial,
         ],
     ),
     (
@@ -86,61 +87,56 @@ const GROUPS: [(&str, &[Field]); 6] = [
     ),
 ];
 
-/// Units, look, examples, print.
-pub(super) fn bench(desk: Desk) -> AnyView {
-    let unit = move |system: UnitSystem, label: &'static str| {
-        view! {
-            <label>
-                <input type="radio" name="units" prop:checked=move || desk.units() == system
-                    on:change=move |_| desk.form.update(|form| form.set_units(system)) />
-                {label}
-            </label>
-        }
-    };
+/// One of several joined choices.
+fn radio(
+    name: &str,
+    label: &str,
+    checked: impl Fn() -> bool + Send + 'static,
+    then: impl Fn() + 'static,
+) -> El {
+    let input = el("input")
+        .attr("type", "radio")
+        .attr("name", name)
+        .prop("checked", move || JsValue::from_bool(checked()))
+        .on("change", move |_| then());
+    el("label").kid(input).text(label)
+}
+
+fn switch(legend: &str, radios: impl IntoIterator<Item = El>) -> El {
+    classed("fieldset", "switch")
+        .kid(el("legend").text(legend))
+        .kid(classed("div", "kinds").kids(radios))
+}
+
+/// The units and the look of the page.
+pub(super) fn bench(desk: Desk) -> El {
+    let units = [
+        (UnitSystem::Us, "US: in, lbf"),
+        (UnitSystem::Metric, "metric: mm, kN"),
+    ]
+    .map(|(system, label)| {
+        radio(
+            "units",
+            label,
+            move || desk.units() == system,
+            move || desk.form.update(|form| form.set_units(system)),
+        )
+    });
     let theme = RwSignal::new("");
-    let look = move |name: &'static str, label: &'static str| {
-        view! {
-            <label>
-                <input type="radio" name="look" prop:checked=move || theme.get() == name
-                    on:change=move |_| { theme.set(name); set_theme(name); } />
-                {label}
-            </label>
-        }
-    };
-    let examples = EXAMPLES
-        .iter()
-        .map(|example| {
-            view! {
-                <li>
-                    <button type="button" on:click=move |_| {
-                        if let Some(input) = joint(example) {
-                            desk.remember();
-                            desk.form.update(|form| {
-                                form.load_example(example.name, input);
-                                form.set_units(if example.metric { UnitSystem::Metric } else { UnitSystem::Us });
-                            });
-                        }
-                    }>{example.name}</button>
-                    <span>{example.story}</span>
-                </li>
-            }
-        })
-        .collect_view();
-    view! {
-        <div class="bench">
-            <fieldset class="switch"><legend>"Units"</legend><div class="kinds">
-                {unit(UnitSystem::Us, "US: in, lbf")}{unit(UnitSystem::Metric, "metric: mm, kN")}
-            </div></fieldset>
-            <fieldset class="switch"><legend>"Page"</legend><div class="kinds">
-                {look("", "as the device")}{look("light", "light")}{look("dark", "dark")}
-            </div></fieldset>
-        </div>
-        <details class="examples screen-only">
-            <summary>"See three invented joints first"</summary>
-            <ul class="cases">{examples}</ul>
-        </details>
-    }
-    .into_any()
+    let looks = [("", "as the device"), ("light", "light"), ("dark", "dark")].map(|(name, label)| {
+        radio(
+            "look",
+            label,
+            move || theme.get() == name,
+            move || {
+                theme.set(name);
+                set_theme(name);
+            },
+        )
+    });
+    classed("div", "bench")
+        .kid(switch("Units", units))
+        .kid(switch("Light or dark", looks))
 }
 
 fn set_theme(name: &str) {
@@ -154,22 +150,19 @@ fn set_theme(name: &str) {
 }
 
 /// The closed groups of everything that has a default.
-pub(super) fn groups(desk: Desk) -> AnyView {
-    let groups = GROUPS
-        .iter()
-        .map(|&(name, fields)| group(desk, name, fields))
-        .collect_view();
-    view! {
-        <section class="rest" aria-labelledby="rest-title">
-            <h3 id="rest-title">"The rest"</h3>
-            <p class="soft">"Each line stands at a stated default. Open what you know better."</p>
-            {groups}
-        </section>
-    }
-    .into_any()
+pub(super) fn groups(desk: Desk) -> El {
+    classed("section", "rest")
+        .attr("aria-labelledby", "rest-title")
+        .kid(el("h3").attr("id", "rest-title").text("The rest"))
+        .kid(classed("p", "soft").text("Everything here stands at a stated default. Open what you know better."))
+        .kids(
+            GROUPS
+                .iter()
+                .map(|&(name, fields)| group(desk, name, fields)),
+        )
 }
 
-fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> AnyView {
+fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> El {
     // A closed group tells what in it is not at its default, and opens where something is wrong.
     let told = move || {
         let form = desk.form.read();
@@ -180,64 +173,81 @@ fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> AnyView {
             .map(|field| form.value(field))
             .collect();
         if changed.is_empty() {
-            String::from("at the defaults")
+            String::from("defaults")
         } else {
             changed.join(" · ")
         }
     };
-    let wrong = Memo::new(move |_| {
-        desk.faults
-            .read()
-            .iter()
-            .any(|fault| fault.field.is_some_and(|field| fields.contains(&field)))
-    });
     let open = RwSignal::new(false);
     Effect::new(move || {
-        if wrong.get() {
+        let wrong = desk
+            .faults
+            .read()
+            .iter()
+            .any(|fault| fault.field.is_some_and(|field| fields.contains(&field)));
+        if wrong {
             open.set(true);
         }
     });
-    let place = NodeRef::<leptos::html::Details>::new();
-    let controls = fields
-        .iter()
-        .map(|&field| {
-            let hidden = move || !used(desk.form.read().input(), field);
-            view! { <div class="line" hidden=hidden>{control(desk, field)}</div> }
-        })
-        .collect_view();
-    view! {
-        <details class="group" id=format!("group-{name}") node_ref=place prop:open=move || open.get()
-            on:toggle=move |_| {
-                if let Some(details) = place.get_untracked() {
-                    open.set(details.open());
-                }
-            }>
-            <summary><span class="group-name">{words::message(&format!("group.{name}"))}</span>
-                <span class="soft told">{told}</span></summary>
-            {controls}
-        </details>
-    }
-    .into_any()
+    let summary = el("summary")
+        .kid(classed("span", "group-name").text(words::message(&format!("group.{name}"))))
+        .kid(classed("span", "told").live_text(told));
+    classed("details", "group")
+        .attr("id", &format!("group-{name}"))
+        .prop("open", move || JsValue::from_bool(open.get()))
+        .on("toggle", move |event| open.set(is_open(&event)))
+        .kid(summary)
+        .kids(fields.iter().map(|&field| {
+            control(desk, field).flag("hidden", move || !used(desk.form.read().input(), field))
+        }))
+}
+
+/// Whether the details that an event came from are open now.
+pub(super) fn is_open(event: &Event) -> bool {
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<HtmlDetailsElement>().ok())
+        .is_some_and(|details| details.open())
 }
 
 /// A field with its label, help and errors.
-pub(super) fn control(desk: Desk, field: Field) -> AnyView {
-    match field.kind() {
-        Kind::Number { .. } => number(desk, field),
-        Kind::Choice { .. } => choice(desk, field),
+pub(super) fn control(desk: Desk, field: Field) -> El {
+    let (entry, unit) = match field.kind() {
+        Kind::Number { .. } => (number(desk, field), true),
+        Kind::Choice { .. } => (choice(desk, field), false),
+    };
+    let name = field.name();
+    let wrong = fault(desk, field);
+    let (hint_id, error_id) = (format!("{name}-hint"), format!("{name}-error"));
+    let entry = entry
+        .attr("id", name)
+        .attr("aria-describedby", &format!("{hint_id} {error_id}"))
+        .live_attr("aria-invalid", move || Some(wrong.read().is_some().to_string()));
+    let mut line = classed("div", "field")
+        .attr("data-field", name)
+        .kid(el("label").attr("for", name).text(words::label(field)))
+        .kid(entry);
+    if unit {
+        line = line.kid(
+            classed("span", "unit").live_text(move || desk.form.read().bare_unit(field).symbol().into()),
+        );
     }
+    // The error line is always there, so that software that was told of it finds it.
+    line.kid(
+        classed("p", "hint")
+            .attr("id", &hint_id)
+            .live_text(move || hint(desk, field)),
+    )
+    .kid(
+        classed("p", "error")
+            .attr("id", &error_id)
+            .flag("hidden", move || wrong.read().is_none())
+            .live_text(move || wrong.get().unwrap_or_default()),
+    )
 }
 
-fn hint_id(field: Field) -> String {
-    format!("{}-hint", field.name())
-}
-
-fn error_id(field: Field) -> String {
-    format!("{}-error", field.name())
-}
-
-fn fault(desk: Desk, field: Field) -> Signal<Option<String>> {
-    Signal::derive(move || {
+fn fault(desk: Desk, field: Field) -> Memo<Option<String>> {
+    Memo::new(move |_| {
         desk.faults
             .read()
             .iter()
@@ -246,125 +256,80 @@ fn fault(desk: Desk, field: Field) -> Signal<Option<String>> {
     })
 }
 
-/// The two lines under a field. The error line is always there, so that a reader's software that
-/// was told of it finds it.
-fn notes(desk: Desk, field: Field, hint: impl Fn() -> String + Send + 'static) -> AnyView {
-    let wrong = fault(desk, field);
-    view! {
-        <p class="hint" id=hint_id(field)>{hint}</p>
-        <p class="error" id=error_id(field) hidden=move || wrong.read().is_none()>
-            {move || wrong.get().unwrap_or_default()}
-        </p>
+/// What to know, what counts when nothing is said, and the range.
+fn hint(desk: Desk, field: Field) -> String {
+    let form = desk.form.read();
+    let help = words::help(field);
+    match field.kind() {
+        Kind::Choice { default } => {
+            "{0} Default: {1}.".with(&[help, &words::choice(field, default)])
+        }
+        Kind::Number { default, .. } => {
+            let (min, max) = form.range(field).unwrap_or_default();
+            let start = default.map_or_else(
+                || String::from(words::left_out(field)),
+                |value| form.written(field, value),
+            );
+            let other = form
+                .in_other_words(field)
+                .map_or_else(String::new, |value| format!("= {value}. "));
+            "{0}{1} Default: {2}. Takes {3} to {4}.".with(&[&other, help, &start, &min, &max])
+        }
     }
-    .into_any()
 }
 
-fn described(field: Field) -> String {
-    format!("{} {}", hint_id(field), error_id(field))
-}
-
-fn number(desk: Desk, field: Field) -> AnyView {
-    let wrong = fault(desk, field);
-    let Kind::Number { default, .. } = field.kind() else {
-        return ().into_any();
-    };
+fn number(desk: Desk, field: Field) -> El {
+    // Where nothing is filled in, the field shows what was derived in its place.
     let placeholder = move || {
         let shown = desk.shown.read();
-        let derived = shown.answer.as_ref().and_then(|(_, report)| {
-            let known = report.derived.iter().find(|(f, _)| *f == field);
-            known.map(|(_, value)| *value)
-        });
-        derived.map_or_else(
-            || String::from(if default.is_none() { "–" } else { "" }),
-            |value| desk.form.read().written(field, value),
-        )
+        let (_, report) = shown.answer.as_ref()?;
+        let (_, value) = report.derived.iter().find(|(f, _)| *f == field)?;
+        Some(desk.form.read().written(field, *value))
     };
-    let hint = move || {
-        let form = desk.form.read();
-        let (min, max) = form.range(field).unwrap_or_default();
-        let start = default.map_or_else(
-            || words::left_out(field).to_owned(),
-            |value| form.written(field, value),
-        );
-        let other = form.in_other_words(field).map_or_else(String::new, |v| format!("= {v}. "));
-        "{0}{1} Left empty: {2}. From {3} to {4}.".with(&[
-            &other,
-            words::help(field),
-            &start,
-            &min,
-            &max,
-        ])
-    };
-    view! {
-        <div class="field">
-            <label for=field.name()>{words::label(field)}</label>
-            <input id=field.name() type="text" inputmode="decimal" autocomplete="off" spellcheck="false"
-                prop:value=move || desk.form.read().text(field)
-                placeholder=placeholder
-                aria-describedby=described(field)
-                aria-invalid=move || wrong.read().is_some().to_string()
-                on:input:target=move |event| desk.type_in(field, &event.target().value()) />
-            <span class="unit">{move || desk.form.read().bare_unit(field).symbol()}</span>
-            {notes(desk, field, hint)}
-        </div>
-    }
-    .into_any()
+    el("input")
+        .attr("type", "text")
+        .attr("inputmode", "decimal")
+        .attr("autocomplete", "off")
+        .attr("spellcheck", "false")
+        .live_attr("placeholder", placeholder)
+        .prop("value", move || desk.form.read().text(field).into())
+        .on("input", move |event| desk.type_in(field, &value_of(&event)))
 }
 
-fn choice(desk: Desk, field: Field) -> AnyView {
-    let wrong = fault(desk, field);
-    let Kind::Choice { default } = field.kind() else {
-        return ().into_any();
-    };
+fn choice(desk: Desk, field: Field) -> El {
     // The list changes with the bolt for grades only; the others are made once.
     let names = Memo::new(move |_| offered(desk.form.read().input(), field));
     let options = move || {
-        let chosen = desk.form.read_untracked().choice(field).to_owned();
-        let foreign = (!names.read().contains(&chosen.as_str()))
-            .then(|| view! { <option value="" selected=true>"choose"</option> });
-        let listed = names
-            .read()
-            .iter()
-            .map(|&name| {
-                view! {
-                    <option value=name prop:selected=move || desk.form.read().choice(field) == name>
-                        {words::choice(field, name)}
-                    </option>
-                }
-            })
-            .collect_view();
-        view! { {foreign}{listed} }
+        let foreign = el("option").attr("value", "").text("choose").flag("hidden", move || {
+            names.read().contains(&desk.form.read().choice(field))
+        });
+        let listed = names.get().into_iter().map(move |name| {
+            el("option")
+                .attr("value", name)
+                .prop("selected", move || {
+                    JsValue::from_bool(desk.form.read().choice(field) == name)
+                })
+                .text(words::choice(field, name))
+        });
+        std::iter::once(foreign).chain(listed).collect()
     };
-    let hint = move || {
-        "{0} Starts at: {1}.".with(&[words::help(field), &words::choice(field, default)])
-    };
-    view! {
-        <div class="field">
-            <label for=field.name()>{words::label(field)}</label>
-            <select class="wide" id=field.name() aria-describedby=described(field)
-                aria-invalid=move || wrong.read().is_some().to_string()
-                on:change:target=move |event| {
-                    let name = event.target().value();
-                    if !name.is_empty() {
-                        desk.form.update(|form| form.choose(field, &name));
-                    }
-                }>{options}</select>
-            {notes(desk, field, hint)}
-        </div>
-    }
-    .into_any()
+    classed("select", "wide").live(options).on("change", move |event| {
+        let name = value_of(&event);
+        if !name.is_empty() {
+            desk.form.update(|form| form.choose(field, &name));
+        }
+    })
 }
 
 /// Puts the cursor into a field, opening the group it stands in.
 pub(super) fn go_to(field: Field) {
-    use leptos::wasm_bindgen::JsCast;
     let Some(element) = document().get_element_by_id(field.name()) else {
         return;
     };
     if let Ok(Some(group)) = element.closest("details") {
         group.set_attribute("open", "").ok();
     }
-    if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
+    if let Ok(element) = element.dyn_into::<HtmlElement>() {
         element.focus().ok();
     }
 }

@@ -13,6 +13,7 @@ mod state;
 mod verdict;
 mod words;
 
+use crate::el;
 use leptos::prelude::*;
 
 pub use desk::Desk;
@@ -24,17 +25,19 @@ pub use state::{Fault, Form};
 pub fn Trailer() -> impl IntoView {
     let desk = Desk::new();
     address::follow(desk);
-    view! {
-        {address::opened(desk)}
-        {controls::bench(desk)}
-        {measures::measures(desk)}
-        <div class="work">
-            {verdict::verdict(desk)}
-            {controls::groups(desk)}
-        </div>
-        {standing::standing(desk)}
-        {repairs::repairs_table(desk)}
-        {share::share(desk)}
-        {printed::inputs(desk)}
-    }
+    el::el("div")
+        .kid(address::opened(desk))
+        .kid(controls::bench(desk))
+        .kid(measures::examples(desk))
+        .kid(measures::measures(desk))
+        .kid(
+            el::classed("div", "work")
+                .kid(verdict::verdict(desk))
+                .kid(controls::groups(desk)),
+        )
+        .kid(standing::standing(desk))
+        .kid(repairs::repairs_table(desk))
+        .kid(share::share(desk))
+        .kid(printed::inputs(desk))
+        .view()
 }

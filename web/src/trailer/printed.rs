@@ -8,36 +8,42 @@ use super::address::full;
 use super::desk::Desk;
 use super::state::{used, value_of};
 use super::words;
+use crate::el::{El, classed, el};
 
 /// The list; only paper shows it.
-pub(super) fn inputs(desk: Desk) -> AnyView {
+pub(super) fn inputs(desk: Desk) -> El {
     let list = move || {
         let form = desk.form.read();
         let shown = desk.shown.read();
-        shown.answer.as_ref().map(|(scenario, report)| {
-            let input = &scenario.input;
-            Field::ALL
-                .iter()
-                .copied()
-                .filter(|&field| used(input, field))
-                .map(|field| {
-                    let derived = report.derived.iter().find(|(f, _)| *f == field);
-                    let value = match (input.number(field), derived) {
-                        (None, Some((_, value))) => form.written(field, *value),
-                        _ => value_of(input, field, form.units()),
-                    };
-                    let start = input.is_default(field).then_some(" (default)");
-                    view! { <div><dt>{words::label(field)}</dt><dd>{value}{start}</dd></div> }
-                })
-                .collect_view()
-        })
+        let Some((scenario, report)) = &shown.answer else {
+            return Vec::new();
+        };
+        let input = &scenario.input;
+        Field::ALL
+            .iter()
+            .copied()
+            .filter(|&field| used(input, field))
+            .map(|field| {
+                let derived = report.derived.iter().find(|(f, _)| *f == field);
+                let value = match (input.number(field), derived) {
+                    (None, Some((_, value))) => form.written(field, *value),
+                    _ => value_of(input, field, form.units()),
+                };
+                let start = if input.is_default(field) { " (default)" } else { "" };
+                el("div")
+                    .kid(el("dt").text(words::label(field)))
+                    .kid(el("dd").text(value).text(start))
+            })
+            .collect()
     };
-    view! {
-        <section class="print-only put" aria-labelledby="put-title">
-            <h3 id="put-title">"What was put in"</h3>
-            <dl class="inputs">{list}</dl>
-            <p>"This joint again: "<span class="clear-link">{move || full(&encode(&desk.form.read().sheet()))}</span></p>
-        </section>
-    }
-    .into_any()
+    classed("section", "print-only put")
+        .attr("aria-labelledby", "put-title")
+        .kid(el("h3").attr("id", "put-title").text("What was put in"))
+        .kid(classed("dl", "inputs").live(list))
+        .kid(
+            el("p").text("This joint again: ").kid(
+                classed("span", "clear-link")
+                    .live_text(move || full(&encode(&desk.form.read().sheet()))),
+            ),
+        )
 }

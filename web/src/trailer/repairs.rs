@@ -5,10 +5,13 @@ use calc_core::repair::{Rates, Repair, Repairs};
 use calc_core::report::Verdict;
 use calc_core::scenario::SupportKind;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
 
 use super::desk::Desk;
 use super::state::{used, value_of};
+use super::verdict::verdict_word;
 use super::words::{self, Words};
+use crate::el::{El, classed, el, value_of as typed_in};
 
 /// Name, shown unit and place of a rate.
 type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
@@ -26,7 +29,7 @@ const RATES: [Rate; 9] = [
 ];
 
 /// The table, the rates and the way back.
-pub(super) fn repairs_table(desk: Desk) -> AnyView {
+pub(super) fn repairs_table(desk: Desk) -> El {
     let body = move || {
         let units = desk.units();
         let solid = desk
@@ -36,37 +39,43 @@ pub(super) fn repairs_table(desk: Desk) -> AnyView {
             .as_ref()
             .is_some_and(|(s, _)| s.support == SupportKind::Solid);
         match &*desk.repairs.read() {
-            None => view! { <p class="soft">"Repairs follow when all entries can be read."</p> }.into_any(),
-            Some(_) if solid => view! { <p>{words::message("repair.solid")}</p> }.into_any(),
+            None => vec![classed("p", "soft").text("Repairs follow when all entries can be read.")],
+            Some(_) if solid => vec![el("p").text(words::message("repair.solid"))],
             Some(found) => table(desk, found, units),
         }
     };
-    view! {
-        <section class="repairs" aria-labelledby="repairs-title"
-            data-stale=move || (!desk.shown.read().current).to_string()>
-            <h3 id="repairs-title">"Repairs side by side"</h3>
-            <p class="actions screen-only" hidden=move || desk.before.read().is_none()>
-                <button type="button" on:click=move |_| desk.undo()>"Undo: back to the joint as it was"</button>
-            </p>
-            {body}
-            {rates(desk)}
-        </section>
-    }
-    .into_any()
+    classed("section", "repairs")
+        .attr("aria-labelledby", "repairs-title")
+        .flag("data-stale", move || !desk.shown.read().current)
+        .kid(el("h3").attr("id", "repairs-title").text("Repairs side by side"))
+        .kid(
+            classed("p", "actions screen-only")
+                .flag("hidden", move || desk.before.read().is_none())
+                .kid(
+                    el("button")
+                        .attr("type", "button")
+                        .text("Undo: back to the joint as it was")
+                        .on("click", move |_| desk.undo()),
+                ),
+        )
+        .kid(el("div").live(body))
+        .kid(rates(desk))
 }
 
-fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> AnyView {
+fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     let tried = found.tried.to_string();
     if found.list.is_empty() {
-        return view! {
-            <p><b>{words::message("repair.none").with(&[&tried])}</b></p>
-            <p>{words::message("repair.none-help")}</p>
-        }
-        .into_any();
+        return vec![
+            el("p").kid(el("b").text(words::message("repair.none").with(&[&tried]))),
+            el("p").text(words::message("repair.none-help")),
+        ];
     }
     let any_holds = found.list.iter().any(|r| r.verdict == Verdict::Holds);
     let intro = if any_holds { "repair.found" } else { "repair.closest" };
-    let help = (!any_holds).then(|| view! { <p>{words::message("repair.none-help")}</p> });
+    let mut all = vec![el("p").text(words::message(intro).with(&[&tried]))];
+    if !any_holds {
+        all.push(el("p").text(words::message("repair.none-help")));
+    }
     let named = [found.cheapest, found.without_welding, found.strongest];
     let mut order: Vec<usize> = Vec::new();
     for index in named.into_iter().flatten().chain(0..found.list.len()) {
@@ -74,46 +83,45 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> AnyView {
             order.push(index);
         }
     }
-    let rows = order
+    let rows = order.into_iter().filter_map(|index| {
+        let repair = found.list.get(index)?;
+        let names: Vec<&'static str> = [
+            (found.cheapest, "cheapest"),
+            (found.without_welding, "cheapest without welding"),
+            (found.strongest, "most in hand"),
+        ]
         .into_iter()
-        .filter_map(|index| {
-            let repair = found.list.get(index)?;
-            let names: Vec<&'static str> = [
-                (found.cheapest, "cheapest"),
-                (found.without_welding, "cheapest without welding"),
-                (found.strongest, "most in hand"),
-            ]
-            .into_iter()
-            .filter_map(|(which, name)| (which == Some(index)).then_some(name))
-            .collect();
-            // The joint as it is comes through the same sieve; it is no repair.
-            (!repair.changed.is_empty()).then(|| row(desk, repair, names.join(" · "), units))
-        })
-        .collect_view();
-    view! {
-        <p>{words::message(intro).with(&[&tried])}</p>
-        {help}
-        <table class="restack repair-table">
-            <thead><tr>
-                <th scope="col">"change"</th><th scope="col">"then it"</th><th scope="col">"torque"</th>
-                <th scope="col">"work for all bolts"</th><th scope="col" class="n">"adds"</th>
-                <th scope="col" class="n">"cost"</th><th scope="col"><span class="visually-hidden">"put it in"</span></th>
-            </tr></thead>
-            <tbody>{rows}</tbody>
-        </table>
-    }
-    .into_any()
+        .filter_map(|(which, name)| (which == Some(index)).then_some(name))
+        .collect();
+        // The joint as it is comes through the same sieve; it is no repair.
+        (!repair.changed.is_empty()).then(|| row(desk, repair, &names.join(", "), units))
+    });
+    let head = |text: &str| el("th").attr("scope", "col").text(text);
+    let heads = ["change", "then the joint", "torque", "work, all bolts", "adds", "cost"].map(head);
+    all.push(
+        classed("table", "restack repair-table")
+            .kid(
+                el("thead").kid(
+                    el("tr")
+                        .kids(heads)
+                        .kid(head("").kid(classed("span", "visually-hidden").text("try it"))),
+                ),
+            )
+            .kid(el("tbody").kids(rows)),
+    );
+    all
 }
 
-fn row(desk: Desk, repair: &Repair, names: String, units: UnitSystem) -> AnyView {
+fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
     let changes = repair
         .changed
         .iter()
         .filter(|&&field| used(&repair.input, field))
         .map(|&field| {
-            view! { <li>{words::label(field)}": "<b>{value_of(&repair.input, field, units)}</b></li> }
-        })
-        .collect_view();
+            el("li")
+                .text(format!("{}: ", words::label(field)))
+                .kid(el("b").text(value_of(&repair.input, field, units)))
+        });
     let work = &repair.work;
     let count = |n: u32, one: &str, many: &str| {
         (n > 0).then(|| format!("{n}\u{a0}{}", if n == 1 { one } else { many }))
@@ -129,57 +137,68 @@ fn row(desk: Desk, repair: &Repair, names: String, units: UnitSystem) -> AnyView
     .collect();
     let name = words::repair(repair.kind);
     let input = repair.input.clone();
-    view! {
-        <tr>
-            <th scope="row" class="whole"><span class="soft small named">{names}</span>{name}<ul class="changes">{changes}</ul></th>
-            <td data-name="then it"><span class="verdict" data-verdict=words::verdict_key(repair.verdict)>{words::verdict(repair.verdict)}</span>" "{words::share(repair.utilisation)}</td>
-            <td class="n" data-name="torque">{words::amount(repair.torque_nm, Dimension::Torque, units)}</td>
-            <td data-name="work" class="whole">{jobs.join(", ")}</td>
-            <td class="n" data-name="adds">{words::amount(work.mass_kg, Dimension::Mass, units)}</td>
-            <td class="n" data-name="cost">{format!("{:.0}", work.cost)}</td>
-            <td class="whole screen-only"><button type="button" aria-label=format!("Try this repair: {name}")
-                on:click=move |_| desk.put(input.clone())>"try this repair"</button></td>
-        </tr>
+    let cell = |class: &str, name: &str, text: String| {
+        classed("td", class).attr("data-name", name).text(text)
+    };
+    let mut title = classed("th", "whole").attr("scope", "row");
+    if !names.is_empty() {
+        title = title.kid(classed("span", "named").text(names));
     }
-    .into_any()
+    let button = el("button")
+        .attr("type", "button")
+        .attr("aria-label", &format!("Try this repair: {name}"))
+        .text("try this repair")
+        .on("click", move |_| desk.put(input.clone()));
+    el("tr")
+        .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
+        .kid(
+            cell("", "then the joint", String::new())
+                .kid(verdict_word(repair.verdict))
+                .text(" ")
+                .text(words::share(repair.utilisation).unwrap_or_default()),
+        )
+        .kid(cell("n", "torque", words::amount(repair.torque_nm, Dimension::Torque, units)))
+        .kid(cell("", "work", jobs.join(", ")))
+        .kid(cell("n", "adds", words::amount(work.mass_kg, Dimension::Mass, units)))
+        .kid(cell("n", "cost", format!("{:.0}", work.cost)))
+        .kid(classed("td", "whole screen-only").kid(button))
 }
 
-fn rates(desk: Desk) -> AnyView {
-    let fields = RATES
-        .into_iter()
-        .enumerate()
-        .map(|(index, (name, place))| {
-            let id = format!("rate-{index}");
-            let start = format!("{}", *place(&mut desk.rates.get_untracked()));
-            let wrong = RwSignal::new(false);
-            view! {
-                <div class="field">
-                    <label for=id.clone()>{name}</label>
-                    <input id=id.clone() type="text" inputmode="decimal" autocomplete="off" prop:value=start
-                        aria-invalid=move || wrong.get().to_string() aria-describedby=format!("{id}-error")
-                        on:input:target=move |event| {
-                            let typed = event.target().value().trim().replace(',', ".").parse::<f64>();
-                            match typed {
-                                Ok(value) if (0.0..=1e6).contains(&value) => {
-                                    wrong.set(false);
-                                    desk.rates.update(|rates| *place(rates) = value);
-                                }
-                                _ => wrong.set(true),
-                            }
-                        } />
-                    <span class="unit"></span>
-                    <p class="error" id=format!("{id}-error") hidden=move || !wrong.get()>
-                        {name}": write a number from 0 to 1 000 000. The last one that could be read still counts."</p>
-                </div>
+fn rates(desk: Desk) -> El {
+    classed("details", "rates screen-only")
+        .kid(el("summary").text("Your own rates"))
+        .kid(classed("p", "soft").text("Costs are in your own money. The figures to start with are assumptions."))
+        .kids(RATES.into_iter().enumerate().map(|(index, rate)| rate_field(desk, index, rate)))
+}
+
+fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
+    let id = format!("rate-{index}");
+    let error_id = format!("{id}-error");
+    let start = place(&mut desk.rates.get_untracked()).to_string();
+    let wrong = RwSignal::new(false);
+    let input = el("input")
+        .attr("id", &id)
+        .attr("type", "text")
+        .attr("inputmode", "decimal")
+        .attr("autocomplete", "off")
+        .attr("aria-describedby", &error_id)
+        .live_attr("aria-invalid", move || Some(wrong.get().to_string()))
+        .prop("value", move || JsValue::from_str(&start))
+        .on("input", move |event| {
+            let typed = typed_in(&event).trim().replace(',', ".").parse::<f64>();
+            let value = typed.ok().filter(|value| (0.0..=1e6).contains(value));
+            wrong.set(value.is_none());
+            if let Some(value) = value {
+                desk.rates.update(|rates| *place(rates) = value);
             }
-        })
-        .collect_view();
-    view! {
-        <details class="rates screen-only">
-            <summary>"Your own rates"</summary>
-            <p class="soft">"Costs are in your own money. The figures to start with are assumptions."</p>
-            {fields}
-        </details>
-    }
-    .into_any()
+        });
+    classed("div", "field")
+        .kid(el("label").attr("for", &id).text(name))
+        .kid(input)
+        .kid(
+            classed("p", "error")
+                .attr("id", &error_id)
+                .flag("hidden", move || !wrong.get())
+                .text(format!("{name}: write a number from 0 to 1 000 000. The last one that could be read still counts.")),
+        )
 }

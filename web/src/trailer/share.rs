@@ -4,16 +4,19 @@ use calc_core::link::{CopyForms, copy_forms, encode};
 use calc_core::quantity::UnitSystem;
 use calc_core::report::Report;
 use calc_core::scenario::{Field, Input};
-use leptos::html::Textarea;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsValue;
-use leptos::web_sys;
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{self, HtmlTextAreaElement};
 use wasm_bindgen_futures::JsFuture;
 
 use super::address::full;
 use super::desk::Desk;
 use super::state::value_of;
 use super::words::{self, Words};
+use crate::el::{El, classed, el};
+
+/// Id of the field with the text in clear.
+const TEXT: &str = "share-text";
 
 /// One line that says which joint it is and how it stands.
 fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
@@ -59,7 +62,7 @@ fn in_form(forms: &CopyForms, form: Form) -> String {
 }
 
 /// Buttons to copy and to print, and the text in clear.
-pub(super) fn share(desk: Desk) -> AnyView {
+pub(super) fn share(desk: Desk) -> El {
     let forms = Memo::new(move |_| {
         let shown = desk.shown.read();
         let form = desk.form.read();
@@ -72,48 +75,72 @@ pub(super) fn share(desk: Desk) -> AnyView {
     });
     let form = RwSignal::new(Form::Plain);
     let outcome = RwSignal::new("");
-    let field = NodeRef::<Textarea>::new();
     let text = move || {
+        let forms = forms.read();
         forms
-            .read()
             .as_ref()
             .map_or_else(String::new, |forms| in_form(forms, form.get()))
     };
-    let button = move |which: Form, label: &'static str| {
-        view! {
-            <button type="button" disabled=move || !desk.shown.read().current on:click=move |_| {
+    let button = move |which: Form, label: &str| {
+        el("button")
+            .attr("type", "button")
+            .flag("disabled", move || !desk.shown.read().current)
+            .text(label)
+            .on("click", move |_| {
                 form.set(which);
-                let wanted = forms.read_untracked().as_ref().map(|forms| in_form(forms, which));
-                let Some(wanted) = wanted else { return };
-                leptos::task::spawn_local(async move {
-                    let copied = copy(&wanted).await;
-                    outcome.set(if copied { "Copied." } else {
-                        "The browser did not let this page copy. The text below is selected: copy it by hand."
-                    });
-                    if let (false, Some(field)) = (copied, field.get_untracked()) {
-                        field.focus().ok();
-                        field.select();
-                    }
-                });
-            }>{label}</button>
-        }
+                let wanted = forms
+                    .read_untracked()
+                    .as_ref()
+                    .map(|forms| in_form(forms, which));
+                if let Some(wanted) = wanted {
+                    leptos::task::spawn_local(hand_over(wanted, outcome));
+                }
+            })
     };
-    view! {
-        <section class="share screen-only" aria-labelledby="share-title">
-            <h3 id="share-title">"Take it with you"</h3>
-            <p>"The link holds the whole joint. Whoever opens it sees these numbers and this verdict."</p>
-            <p class="actions">
-                {button(Form::Plain, "Copy link")}
-                {button(Form::Markdown, "Copy as Markdown")}
-                {button(Form::BbCode, "Copy for a forum (BBCode)")}
-                <button type="button" on:click=move |_| print()>"Print"</button>
-            </p>
-            <p role="status">{move || outcome.get()}</p>
-            <label for="share-text">"The text to copy"</label>
-            <textarea id="share-text" readonly rows="3" node_ref=field prop:value=text></textarea>
-        </section>
+    let buttons = [
+        button(Form::Plain, "Copy link"),
+        button(Form::Markdown, "Copy as Markdown"),
+        button(Form::BbCode, "Copy for a forum (BBCode)"),
+        el("button")
+            .attr("type", "button")
+            .text("Print")
+            .on("click", |_| print()),
+    ];
+    classed("section", "share screen-only")
+        .attr("aria-labelledby", "share-title")
+        .kid(el("h3").attr("id", "share-title").text("Take it with you"))
+        .kid(el("p").text("The link holds the whole joint. Whoever opens it sees these numbers and this verdict."))
+        .kid(classed("p", "actions").kids(buttons))
+        .kid(
+            el("p")
+                .attr("role", "status")
+                .live_text(move || String::from(outcome.get())),
+        )
+        .kid(el("label").attr("for", TEXT).text("The text to copy"))
+        .kid(
+            el("textarea")
+                .attr("id", TEXT)
+                .attr("readonly", "")
+                .attr("rows", "3")
+                .prop("value", move || text().into()),
+        )
+}
+
+/// Copies, and where that is refused selects the text for copying by hand.
+async fn hand_over(text: String, outcome: RwSignal<&'static str>) {
+    let copied = copy(&text).await;
+    outcome.set(if copied {
+        "Copied."
+    } else {
+        "The browser did not let this page copy. The text below is selected: copy it by hand."
+    });
+    let field = document()
+        .get_element_by_id(TEXT)
+        .and_then(|element| element.dyn_into::<HtmlTextAreaElement>().ok());
+    if let (false, Some(field)) = (copied, field) {
+        field.focus().ok();
+        field.select();
     }
-    .into_any()
 }
 
 /// Hands text to the clipboard; false where the browser has none or refuses.

@@ -1,24 +1,25 @@
 //! What the clamp stands on, with both strengths kept apart, and what the road asks.
 
 use calc_core::quantity::{Dimension, UnitSystem};
-use calc_core::report::{Report, SupportNumbers};
+use calc_core::report::{Report, SupportNumbers, SupportReport};
 use calc_core::scenario::Scenario;
 use drawing::group::{GroupState, group};
 use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::words::{self, Words};
-use crate::paint::Drawing;
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
 
 /// Both tables and the drawing of the bolts.
-pub(super) fn standing(desk: Desk) -> AnyView {
+pub(super) fn standing(desk: Desk) -> El {
     let tables = move || {
         let units = desk.units();
         let shown = desk.shown.read();
         shown
             .answer
             .as_ref()
-            .map(|(_, report)| tables(report, units))
+            .map_or_else(Vec::new, |(_, report)| tables(report, units))
     };
     let bolts = move || {
         let units = desk.units();
@@ -28,34 +29,61 @@ pub(super) fn standing(desk: Desk) -> AnyView {
             .answer
             .as_ref()
             .map(|(scenario, report)| bolts(scenario, report, units, example))
+            .into_iter()
+            .collect()
     };
-    view! {
-        <section class="stands" aria-labelledby="stands-title"
-            data-stale=move || (!desk.shown.read().current).to_string()>
-            <h3 id="stands-title">"What the clamp stands on"</h3>
-            <div class="halves">
-                <div>{tables}</div>
-                <div>{bolts}</div>
-            </div>
-        </section>
-    }
-    .into_any()
+    classed("section", "stands")
+        .attr("aria-labelledby", "stands-title")
+        .flag("data-stale", move || !desk.shown.read().current)
+        .kid(el("h3").attr("id", "stands-title").text("What the clamp stands on"))
+        .kid(
+            classed("div", "halves")
+                .kid(el("div").live(tables))
+                .kid(el("div").live(bolts)),
+        )
 }
 
 /// A line of the table: what, with least strength, with likely strength.
-fn line(what: &'static str, least: String, likely: String) -> AnyView {
-    view! {
-        <tr><th scope="row">{what}</th><td class="n" data-name="least">{least}</td><td class="n end" data-name="likely">{likely}</td></tr>
-    }
-    .into_any()
+fn line(what: &str, least: &str, likely: &str) -> El {
+    el("tr")
+        .kid(el("th").attr("scope", "row").text(what))
+        .kid(classed("td", "n").attr("data-name", "least").text(least))
+        .kid(classed("td", "n end").attr("data-name", "likely").text(likely))
 }
 
-fn tables(report: &Report, units: UnitSystem) -> AnyView {
+fn limits(s: &SupportReport, units: UnitSystem) -> El {
+    let both = |what, pick: fn(&SupportNumbers) -> f64| {
+        let force = |n| words::amount(pick(n), Dimension::Force, units);
+        line(what, &force(&s.least), &force(&s.likely))
+    };
+    let head = el("tr")
+        .kid(el("th").attr("scope", "col").text("clamp"))
+        .kid(classed("th", "n").attr("scope", "col").text("least"))
+        .kid(classed("th", "n").attr("scope", "col").text("likely"));
+    let (least, likely) = (words::part(s.least.gives_way), words::part(s.likely.gives_way));
+    classed("table", "restack")
+        .kid(el("caption").text("With least and with likely strength"))
+        .kid(el("thead").kid(head))
+        .kid(
+            el("tbody")
+                .kid(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
+                .kid(both("Faces are in by 1 % of their width at", |n| {
+                    n.load_at_1pct_of_width_n
+                }))
+                .kid(both("Faces are in by 3 % of their width at", |n| {
+                    n.load_at_3pct_of_width_n
+                }))
+                .kid(both("Limit that the check uses", |n| n.limit_n))
+                .kid(both("Clamp that is reached", |n| n.clamp_reached_n))
+                .kid(line("Gives way first", least, likely)),
+        )
+}
+
+fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
     let force = |n: f64| words::amount(n, Dimension::Force, units);
     let torque = |nm: f64| words::amount(nm, Dimension::Torque, units);
     let depth = |mm: f64| words::amount(mm * 1e-3, Dimension::Length, units);
     let s = &report.support;
-    let both = |what, pick: fn(&SupportNumbers) -> f64| line(what, force(pick(&s.least)), force(pick(&s.likely)));
     let wanted = "The wrench is set to {0}. On something solid that gives {1} of clamp, and between {2} and {3} from one bolt to the next."
         .with(&[
             &torque(report.tightening.torque_nm),
@@ -80,42 +108,30 @@ fn tables(report: &Report, units: UnitSystem) -> AnyView {
         _ => String::from("The faces are not loaded."),
     };
     let compared = s.faces.first().map(|face| {
-        view! {
-            <p class="small">{"For comparison, the bare face under this washer with likely strength: {0} when it is in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
-                .with(&[
-                    &force(face.likely.load_at_3pct_of_width_n),
-                    &force(face.yield_line_circular_patch_n),
-                    &force(face.yield_line_square_patch_n),
-                ])}</p>
-        }
+        "For comparison, the bare face under this washer with likely strength: {0} when it is in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
+            .with(&[
+                &force(face.likely.load_at_3pct_of_width_n),
+                &force(face.yield_line_circular_patch_n),
+                &force(face.yield_line_square_patch_n),
+            ])
     });
     let l = &report.losses;
     let left = "After the first days and with heat and cold, at least {0} of clamp is left (settling takes {1}, flattening of rough faces {2}, temperature up to {3})."
         .with(&[&force(l.left_min_n), &force(l.relaxation_n), &force(l.embedding_n), &force(l.temperature_n)]);
-    view! {
-        <p>{wanted}</p>
-        <table class="restack">
-            <caption>"Clamp that it takes"</caption>
-            <thead><tr><th scope="col">"clamp at which"</th><th scope="col" class="n">"least"</th><th scope="col" class="n">"likely"</th></tr></thead>
-            <tbody>
-                {both("a lasting dent begins", |n| n.lasting_dent_from_n)}
-                {both("faces are in by 1 % of their width", |n| n.load_at_1pct_of_width_n)}
-                {both("faces are in by 3 % of their width", |n| n.load_at_3pct_of_width_n)}
-                {both("it is trusted up to", |n| n.limit_n)}
-                {both("clamp that is reached", |n| n.clamp_reached_n)}
-                {line("gives way first", words::part(s.least.gives_way).into(), words::part(s.likely.gives_way).into())}
-            </tbody>
-        </table>
-        <p class="small">"Least: the strength that the metal must have, thinnest wall, welded where welded; verdicts use it. Likely: what is usually found, as on a test bench."</p>
-        <p>{clicks}</p>
-        <p>{dents}</p>
-        <p>{left}</p>
-        {compared}
-    }
-    .into_any()
+    let small = |text: String| classed("p", "small").text(text);
+    let mut all = vec![
+        el("p").text(wanted),
+        limits(s, units),
+        small(String::from("Least: the strength that the metal must have, the thinnest wall, welded where welded; verdicts use it. Likely: what is usually found, as on a test bench.")),
+        el("p").text(clicks),
+        el("p").text(dents),
+        el("p").text(left),
+    ];
+    all.extend(compared.map(small));
+    all
 }
 
-fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> AnyView {
+fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
     let case = "Governing case: {0}. At the ball: {1} along the tube, {2} upright, {3} sideways.".with(&[
         words::message(&format!("case.{}", report.loads.case)),
         &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
@@ -126,11 +142,7 @@ fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool)
         example,
         ..GroupState::from_core("own-group", scenario, report, units)
     });
-    view! {
-        <figure class="sheet single">
-            <Drawing scene=Signal::stored(scene) />
-            <figcaption>{case}</figcaption>
-        </figure>
-    }
-    .into_any()
+    classed("figure", "sheet single")
+        .put(drawing(Signal::stored(scene)))
+        .kid(el("figcaption").text(case))
 }
