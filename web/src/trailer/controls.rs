@@ -11,6 +11,16 @@ use super::state::{offered, used};
 use super::words::{self, Words};
 use crate::el::{El, classed, el, value_of};
 
+/// The fields that stand before "the rest".
+pub(super) const MEASURED: [Field; 6] = [
+    Field::TubeWidth,
+    Field::TubeDepth,
+    Field::TubeWall,
+    Field::Bolt,
+    Field::Grade,
+    Field::TubeMaterial,
+];
+
 /// Fields of "the rest", by group. The five measurements and the metal stand before them.
 const GROUPS: [(&str, &[Field]); 6] = [
     (
@@ -158,18 +168,34 @@ pub(super) fn groups(desk: Desk) -> El {
         .kids(
             GROUPS
                 .iter()
-                .map(|&(name, fields)| group(desk, name, fields)),
+                .map(|&(name, fields)| group(desk, name, fields.to_vec())),
         )
+        .kids(Some(elsewhere()).filter(|rest| !rest.is_empty()).map(|rest| group(desk, "other", rest)))
 }
 
-fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> El {
+/// Fields that stand in no group: none may be left out of the form.
+fn elsewhere() -> Vec<Field> {
+    Field::ALL
+        .iter()
+        .copied()
+        .filter(|field| {
+            !GROUPS.iter().any(|(_, fields)| fields.contains(field))
+                && !MEASURED.contains(field)
+                // Read for completeness of the material; nothing is computed from it.
+                && *field != Field::TubeUltimate
+        })
+        .collect()
+}
+
+fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
+    let (told_of, watched) = (fields.clone(), fields.clone());
     // A closed group tells what in it is not at its default, and opens where something is wrong.
     let told = move || {
         let form = desk.form.read();
         let changed: Vec<String> = form
             .changed()
             .into_iter()
-            .filter(|field| fields.contains(field))
+            .filter(|field| told_of.contains(field))
             .map(|field| form.value(field))
             .collect();
         if changed.is_empty() {
@@ -184,7 +210,7 @@ fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> El {
             .faults
             .read()
             .iter()
-            .any(|fault| fault.field.is_some_and(|field| fields.contains(&field)));
+            .any(|fault| fault.field.is_some_and(|field| watched.contains(&field)));
         if wrong {
             open.set(true);
         }
@@ -197,7 +223,7 @@ fn group(desk: Desk, name: &'static str, fields: &'static [Field]) -> El {
         .prop("open", move || JsValue::from_bool(open.get()))
         .on("toggle", move |event| open.set(is_open(&event)))
         .kid(summary)
-        .kids(fields.iter().map(|&field| {
+        .kids(fields.into_iter().map(|field| {
             control(desk, field).flag("hidden", move || !used(desk.form.read().input(), field))
         }))
 }

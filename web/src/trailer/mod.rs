@@ -39,5 +39,6 @@ pub fn Trailer() -> impl IntoView {
         .kid(repairs::repairs_table(desk))
         .kid(share::share(desk))
         .kid(printed::inputs(desk))
+        .kid(verdict::stuck(desk))
         .view()
 }

@@ -63,16 +63,19 @@ pub(super) fn repairs_table(desk: Desk) -> El {
 }
 
 fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
-    let tried = found.tried.to_string();
+    let counts = [found.tried, found.held, found.undecided].map(|n| n.to_string());
+    let [tried, held, undecided] = &counts;
+    let waiting = (found.undecided > 0)
+        .then(|| el("p").text(words::message("repair.undecided").with(&[undecided])));
     if found.list.is_empty() {
-        return vec![
-            el("p").kid(el("b").text(words::message("repair.none").with(&[&tried]))),
-            el("p").text(words::message("repair.none-help")),
-        ];
+        let none = el("p").kid(el("b").text(words::message("repair.none").with(&[tried])));
+        let help = el("p").text(words::message("repair.none-help"));
+        return [Some(none), waiting, Some(help)].into_iter().flatten().collect();
     }
     let any_holds = found.list.iter().any(|r| r.verdict == Verdict::Holds);
     let intro = if any_holds { "repair.found" } else { "repair.closest" };
-    let mut all = vec![el("p").text(words::message(intro).with(&[&tried]))];
+    let mut all = vec![el("p").text(words::message(intro).with(&[tried, held]))];
+    all.extend(waiting);
     if !any_holds {
         all.push(el("p").text(words::message("repair.none-help")));
     }
@@ -87,7 +90,7 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
         let repair = found.list.get(index)?;
         let names: Vec<&'static str> = [
             (found.cheapest, "cheapest"),
-            (found.without_welding, "cheapest without welding"),
+            (found.without_welding, "cheapest without a weld"),
             (found.strongest, "most in hand"),
         ]
         .into_iter()

@@ -359,7 +359,6 @@ pub(crate) fn used(input: &Input, field: Field) -> bool {
         Field::PreloadShare => input.torque_nm.is_none(),
         Field::SpacingAcross => input.bolt_rows > 1.0,
         Field::SpacingAlong => input.bolts_along > 1.0,
-        Field::TubeEnd => input.end_distance_mm.is_some(),
         Field::TubeWall | Field::WallBasis | Field::CornerRadius | Field::FittingSpreads => {
             support != "solid"
         }

@@ -1,9 +1,9 @@
 //! The verdict, and every check as a row with its working.
 
-use std::collections::BTreeSet;
+use std::collections::HashSet;
 
 use calc_core::quantity::UnitSystem;
-use calc_core::report::{Amount, Check, Report, Step, Verdict};
+use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
 use drawing::parts::marked_rule;
 use drawing::section::{Layout, SectionState, section};
 use leptos::prelude::*;
@@ -16,8 +16,8 @@ use super::words::{self, Words};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
-/// Keys of the checks whose working is open.
-type Open = RwSignal<BTreeSet<&'static str>>;
+/// The checks whose working is open.
+type Open = RwSignal<HashSet<CheckId>>;
 
 /// A verdict in words, with its sign from the style sheet.
 pub(super) fn verdict_word(verdict: Verdict) -> El {
@@ -28,7 +28,7 @@ pub(super) fn verdict_word(verdict: Verdict) -> El {
 
 /// The sheet with the verdict and the checks.
 pub(super) fn verdict(desk: Desk) -> El {
-    let open = Open::new(BTreeSet::new());
+    let open = Open::new(HashSet::new());
     let of_report = move |build: fn(&Report, UnitSystem) -> Vec<El>| {
         move || {
             let units = desk.units();
@@ -79,6 +79,24 @@ pub(super) fn verdict(desk: Desk) -> El {
                 .live(checks),
         )
         .kid(classed("ul", "notes").live(notes))
+}
+
+/// The answer in one line, which stays in sight while the form is filled in.
+pub(super) fn stuck(desk: Desk) -> El {
+    let line = move || {
+        let shown = desk.shown.read();
+        let Some((_, report)) = &shown.answer else {
+            return Vec::new();
+        };
+        let used = report.checks.first().and_then(|c| words::share(c.utilisation));
+        let stale = if shown.current { "" } else { " (not current)" };
+        vec![
+            verdict_word(report.verdict),
+            el("span").text(used.unwrap_or_default()).text(stale),
+            classed("span", "soft").text(words::question(report.weakest)),
+        ]
+    };
+    classed("p", "stuck screen-only").kid(el("a").attr("href", "#verdict-title").live(line))
 }
 
 /// The reader's joint in section, as the wrench leaves it.
@@ -181,7 +199,8 @@ fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
 }
 
 fn row(check: &Check, units: UnitSystem, open: Open) -> El {
-    let key = words::check_key(check.id);
+    let id = check.id;
+    let key = words::check_key(id);
     let number = |a: Amount| words::amount(a.si, a.dimension, units);
     let factor = ((check.factor * 100.0).round() / 100.0).to_string();
     let mut needs = number(check.demand);
@@ -191,12 +210,12 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
     let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
     let soft = |text: &'static str| classed("span", "soft").text(text);
     let working = el("details")
-        .prop("open", move || JsValue::from_bool(open.read().contains(key)))
+        .prop("open", move || JsValue::from_bool(open.read().contains(&id)))
         .on("toggle", move |event| {
-            if is_open(&event) != open.read_untracked().contains(key) {
+            if is_open(&event) != open.read_untracked().contains(&id) {
                 open.update(|set| {
-                    if !set.remove(key) {
-                        set.insert(key);
+                    if !set.remove(&id) {
+                        set.insert(id);
                     }
                 });
             }
@@ -207,7 +226,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
             "Factor {0}: {1}.".with(&[&factor, words::message(check.factor_is)]),
         ));
     classed("li", "check")
-        .attr("data-check", key)
+        .attr("data-check", &key)
         .kid(classed("p", "question").text(words::question(check.id)))
         .kid(
             classed("p", "needs")

@@ -134,57 +134,40 @@ pub(crate) fn verdict(verdict: Verdict) -> &'static str {
     keyed("verdict.", verdict_key(verdict))
 }
 
-/// The key of a check, as in JSON.
+/// The key of a check, as in JSON: its name in lower case, words joined by hyphens.
 #[must_use]
-pub(crate) const fn check_key(id: CheckId) -> &'static str {
-    match id {
-        CheckId::Clamp => "clamp",
-        CheckId::BoltTightening => "bolt-tightening",
-        CheckId::Grade => "grade",
-        CheckId::Slip => "slip",
-        CheckId::Opening => "opening",
-        CheckId::BoltShear => "bolt-shear",
-        CheckId::WallBearing => "wall-bearing",
-        CheckId::EndDistance => "end-distance",
-        _ => "other",
+pub(crate) fn check_key(id: CheckId) -> String {
+    hyphened(&format!("{id:?}"))
+}
+
+/// `BoltShear` → `bolt-shear`.
+fn hyphened(name: &str) -> String {
+    let mut out = String::with_capacity(name.len() + 4);
+    for letter in name.chars() {
+        if letter.is_ascii_uppercase() && !out.is_empty() {
+            out.push('-');
+        }
+        out.push(letter.to_ascii_lowercase());
     }
+    out
 }
 
 /// The question that a check answers.
 #[must_use]
 pub(crate) fn question(id: CheckId) -> &'static str {
-    keyed("check.", check_key(id))
+    keyed("check.", &check_key(id))
 }
 
 /// The name of a part that gives way.
 #[must_use]
 pub(crate) fn part(part: Part) -> &'static str {
-    message(match part {
-        Part::Face => "part.face",
-        Part::Washer => "part.washer",
-        Part::Plate => "part.plate",
-        Part::Corner => "part.corner",
-        Part::SideWall => "part.side-wall",
-        Part::Sleeve => "part.sleeve",
-        Part::Insert => "part.insert",
-        Part::Stack => "part.stack",
-        Part::Bolt => "part.bolt",
-        _ => "part.other",
-    })
+    keyed("part.", &hyphened(&format!("{part:?}")))
 }
 
 /// The name of a kind of repair.
 #[must_use]
 pub(crate) fn repair(kind: RepairKind) -> &'static str {
-    message(match kind {
-        RepairKind::Tightening => "repair.tightening",
-        RepairKind::ThickWasher => "repair.thick-washer",
-        RepairKind::Spreader => "repair.spreader",
-        RepairKind::LooseSleeve => "repair.loose-sleeve",
-        RepairKind::ThroughSleeve => "repair.through-sleeve",
-        RepairKind::WeldedSleeve => "repair.welded-sleeve",
-        RepairKind::SolidInsert => "repair.solid-insert",
-    })
+    keyed("repair.", &hyphened(&format!("{kind:?}")))
 }
 
 /// A share used, in percent; nothing where it was not checked.
