@@ -10,6 +10,7 @@ mod bolts;
 mod friction;
 mod hex;
 mod holes;
+mod load_rules;
 mod material;
 mod pretension;
 mod printed;
@@ -27,6 +28,9 @@ pub use friction::{
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};
+pub use load_rules::{
+    Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule, load_rules,
+};
 pub use material::{Family, Form, Material, Strength, Welded, material, materials};
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};
 pub use scatter::{TighteningMethod, tightening_method, tightening_methods};

@@ -24,6 +24,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         tight,
         stands,
         grip,
+        cases,
         service,
         checks,
     } = judged;
@@ -35,7 +36,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         tightening: tight.report(s),
         support: stands.report(s, &tight),
         losses: grip.losses(),
-        loads: service.report(s),
+        loads: cases.report(s, service.as_ref()),
         notes: notes(s, &tight),
         checks,
         derived: s.derived.clone(),
@@ -47,7 +48,8 @@ pub(crate) struct Judged {
     pub(crate) tight: tighten::Tight,
     pub(crate) stands: support::Stands,
     grip: grip::Grip,
-    service: loads::Service,
+    cases: loads::Cases,
+    service: Option<loads::Service>,
     /// Weakest first.
     pub(crate) checks: Vec<Check>,
 }
@@ -66,13 +68,20 @@ pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
     let tight = tighten::tighten(s);
     let stands = support::Stands::new(s, &tight);
     let grip = grip::grip(s, &tight, &stands);
-    let service = loads::governing(s, &grip);
-    let mut checks = checks::all(s, &tight, &stands, &grip, &service, working);
+    let cases = loads::Cases::new(s);
+    let service = cases.service(s, &grip);
+    let mut checks = checks::all(
+        s,
+        (&tight, &stands, &grip),
+        (&cases, service.as_ref()),
+        working,
+    );
     checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
     Judged {
         tight,
         stands,
         grip,
+        cases,
         service,
         checks,
     }
@@ -123,6 +132,9 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
             "note-sleeve-short",
             vec![Amount::new(s.sleeve_short.si(), Dimension::Length)],
         );
+    }
+    for code in loads::notes(s) {
+        say(code, Vec::new());
     }
     if s.tube.end_distance.is_none() && s.tube.open_end {
         say("note-end-distance-unknown", Vec::new());

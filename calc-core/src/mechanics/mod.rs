@@ -4,10 +4,13 @@
 //! names.
 
 pub mod bolt_group;
+pub mod edge_tension;
 pub mod face;
+pub mod instantaneous_centre;
 pub mod losses;
 pub mod opening;
 pub mod plate;
+pub mod prying;
 pub mod range;
 pub mod shear;
 pub mod side_wall;

@@ -1,13 +1,18 @@
 //! The way from the plain input to the checked scenario.
 
 use super::checked::{
-    Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Tightening, Tube, Washer,
 };
-use super::choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
+use super::choices::{
+    FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+};
 use super::fields::{Field, Input, Kind};
-use crate::catalog::{self, Family, HoleFit, Thread, WasherSeries};
+use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::error::InputError;
-use crate::quantity::{Acceleration, InUnits, Length, Stress, kilogram, mm, newton_metre};
+use crate::quantity::{
+    Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,
+};
 
 /// Collects every refusal, so that a reader sees all of them at once.
 struct Reader<'a> {
@@ -133,6 +138,8 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         thickness: r.length(Field::FittingThickness),
         material: r.row(Field::FittingMaterial, catalog::material)?,
         spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
+        edge: mm(r.or_derived(Field::FittingEdge, 1.5 * bolting.thread.major().si()) * 1e3),
+        flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
     };
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
@@ -144,16 +151,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
     let tightening = tightening(r)?;
-    let loads = Loads {
-        mass: kilogram(r.number(Field::TrailerMass)),
-        tongue_share: r.number(Field::TongueShare),
-        vertical_factor: r.number(Field::VerticalFactor),
-        braking: acceleration(r.number(Field::Braking)),
-        side: acceleration(r.number(Field::Side)),
-        ball_ahead: r.length(Field::BallAhead),
-        ball_below: r.length(Field::BallBelow),
-        temperature_swing: r.number(Field::TemperatureSwing),
-    };
+    let loads = loads(r)?;
     Some(Scenario {
         input: r.input.clone(),
         tube,
@@ -167,6 +165,47 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         tightening,
         loads,
         derived: std::mem::take(&mut r.derived),
+    })
+}
+
+fn loads(r: &mut Reader<'_>) -> Option<Loads> {
+    Some(Loads {
+        mass: kilogram(r.number(Field::TrailerMass)),
+        tongue_share: r.number(Field::TongueShare),
+        vertical_factor: r.number(Field::VerticalFactor),
+        braking: acceleration(r.number(Field::Braking)),
+        side: acceleration(r.number(Field::Side)),
+        ball_ahead: r.length(Field::BallAhead),
+        ball_below: r.length(Field::BallBelow),
+        temperature_swing: r.number(Field::TemperatureSwing),
+        joint: r.row(Field::Joint, JointKind::by_name)?,
+        rule: r.row(Field::LoadRule, catalog::load_rule)?,
+        towing: kilogram(r.number(Field::TowingMass)),
+        hanger: HangerLoad {
+            axles: r.count(Field::Axles),
+            tyre_radius: r.length(Field::TyreRadius),
+            height: r.length(Field::HangerHeight),
+            offset: r.length(Field::HangerOffset),
+            share: r.number(Field::HangerShare),
+            spring_length: r.length(Field::SpringLength),
+        },
+        chain: ChainLoad {
+            angle: Angle::new::<uom::si::angle::radian>(r.number(Field::ChainAngle)),
+            share: r.number(Field::ChainShare),
+        },
+        free: FreeLoad {
+            along: newton(r.number(Field::FreeAlong)),
+            up: newton(r.number(Field::FreeUp)),
+            side: newton(r.number(Field::FreeSide)),
+            about_along: r.number(Field::FreeAboutAlong),
+            about_side: r.number(Field::FreeAboutSide),
+            about_up: r.number(Field::FreeAboutUp),
+            kind: match r.row(Field::FreeKind, FreeKind::by_name)? {
+                FreeKind::Service => LoadKind::Service,
+                FreeKind::Proof => LoadKind::Proof,
+                FreeKind::Ultimate => LoadKind::Ultimate,
+            },
+        },
     })
 }
 

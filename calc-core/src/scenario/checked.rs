@@ -1,10 +1,10 @@
 //! The checked scenario: typed values that every formula can take.
 
-use super::choices::{Mount, SupportKind};
+use super::choices::{JointKind, Mount, SupportKind};
 use super::fields::{Field, Input};
-use crate::catalog::{BoltGrade, BoltStrength, Material, Thread};
+use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
 use crate::mechanics::face::FaceTube;
-use crate::quantity::{Acceleration, Length, Mass, Stress, Torque};
+use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
 use crate::report::Strength;
 
 /// The tube, or the solid that stands in its place.
@@ -153,6 +153,10 @@ pub struct Fitting {
     pub material: &'static Material,
     /// Whether it lies between washer and tube and reaches over both side walls.
     pub spreads: bool,
+    /// Outermost bolt to the edge of its contact.
+    pub edge: Length,
+    /// Bolt centre to the upright part of a flange that can bend; `None`: stiff.
+    pub flange_arm: Option<Length>,
 }
 
 /// Spreader plate.
@@ -217,6 +221,75 @@ pub struct Loads {
     pub ball_below: Length,
     /// Temperature swing, K.
     pub temperature_swing: f64,
+    /// What is bolted on.
+    pub joint: JointKind,
+    /// Published loads on top of the road's.
+    pub rule: &'static LoadRule,
+    /// Mass of the towing vehicle.
+    pub towing: Mass,
+    /// Spring hanger.
+    pub hanger: HangerLoad,
+    /// Chain bracket.
+    pub chain: ChainLoad,
+    /// Free load.
+    pub free: FreeLoad,
+}
+
+impl Loads {
+    /// What published loads are counted from.
+    #[must_use]
+    pub const fn trailer(&self) -> Trailer {
+        Trailer {
+            mass: self.mass,
+            towing: self.towing,
+            tongue_share: self.tongue_share,
+        }
+    }
+}
+
+/// What a spring hanger's load is counted from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HangerLoad {
+    /// Axles of the trailer.
+    pub axles: usize,
+    /// Ground to wheel centre.
+    pub tyre_radius: Length,
+    /// Spring eye below the group's middle.
+    pub height: Length,
+    /// Spring eye ahead of the group's middle.
+    pub offset: Length,
+    /// Share of one spring's load.
+    pub share: f64,
+    /// Spring from eye to eye.
+    pub spring_length: Length,
+}
+
+/// What a chain bracket's load is counted from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ChainLoad {
+    /// Between chain and tube.
+    pub angle: Angle,
+    /// Share of the strength required of all chains together.
+    pub share: f64,
+}
+
+/// Six components at the point that stands in the ball's place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FreeLoad {
+    /// Forward.
+    pub along: Force,
+    /// Upward.
+    pub up: Force,
+    /// To the left.
+    pub side: Force,
+    /// About the tube, N·m.
+    pub about_along: f64,
+    /// About the sideways line, N·m.
+    pub about_side: f64,
+    /// About the upright line, N·m.
+    pub about_up: f64,
+    /// What it asks for.
+    pub kind: LoadKind,
 }
 
 /// A scenario whose every value was checked.

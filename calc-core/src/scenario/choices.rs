@@ -97,6 +97,32 @@ named! {
     }
 }
 
+named! {
+    /// What is bolted to the tube.
+    JointKind {
+        /// Coupler at the end of the tongue.
+        Coupler = "coupler",
+        /// Hanger of a leaf spring, under the tube or round its sides.
+        SpringHanger = "spring-hanger",
+        /// Bracket of a safety chain.
+        ChainBracket = "chain-bracket",
+        /// Anything: six components at a point.
+        Free = "free",
+    }
+}
+
+named! {
+    /// What a free load asks for; see [`LoadKind`](crate::catalog::LoadKind).
+    FreeKind {
+        /// Comes again and again.
+        Service = "service",
+        /// Once, without lasting harm.
+        Proof = "proof",
+        /// Once, without breaking.
+        Ultimate = "ultimate",
+    }
+}
+
 /// The names that a field takes, in the order shown; empty for numbers.
 #[must_use]
 pub fn options(field: Field) -> Vec<&'static str> {
@@ -122,6 +148,9 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::Method => ids(catalog::tightening_methods(), |m| m.id()),
         Field::Surface => ids(catalog::slip_surfaces(), |s| s.id()),
         Field::Sleeve => ids(catalog::sleeves(), |s| s.id()),
+        Field::Joint => JointKind::NAMES.to_vec(),
+        Field::FreeKind => FreeKind::NAMES.to_vec(),
+        Field::LoadRule => ids(catalog::load_rules(), |r| r.id()),
         _ => Vec::new(),
     }
 }

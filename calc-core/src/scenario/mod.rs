@@ -9,8 +9,13 @@ mod checked;
 mod choices;
 mod fields;
 
-pub use checked::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
-pub use choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
+pub use checked::{
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Tightening, Tube, Washer,
+};
+pub use choices::{
+    FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+};
 pub use fields::{Field, Input, Kind};
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.

@@ -32,6 +32,7 @@ impl Joint<'_> {
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: Some(utilisation),
+            case: None,
             reason: said(
                 if utilisation > 1.0 {
                     "end-too-near"

@@ -2,12 +2,14 @@
 
 mod bolt;
 mod clamp;
+mod demand;
 mod geometry;
+mod pull;
 mod slip;
 mod slipped;
 
 use super::grip::Grip;
-use super::loads::Service;
+use super::loads::{Cases, Service};
 use super::support::Stands;
 use super::tighten::Tight;
 use super::working::Working;
@@ -24,16 +26,16 @@ struct Joint<'a> {
     tight: &'a Tight,
     stands: &'a Stands,
     grip: &'a Grip,
-    service: &'a Service,
+    cases: &'a Cases,
+    /// The case that slips first; `None` where no case counts on friction.
+    service: Option<&'a Service>,
     working: bool,
 }
 
 pub(crate) fn all(
     s: &Scenario,
-    tight: &Tight,
-    stands: &Stands,
-    grip: &Grip,
-    service: &Service,
+    (tight, stands, grip): (&Tight, &Stands, &Grip),
+    (cases, service): (&Cases, Option<&Service>),
     working: bool,
 ) -> Vec<Check> {
     let joint = Joint {
@@ -41,16 +43,20 @@ pub(crate) fn all(
         tight,
         stands,
         grip,
+        cases,
         service,
         working,
     };
-    let mut checks = Vec::with_capacity(8);
+    let mut checks = Vec::with_capacity(12);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
-    checks.push(joint.slip());
+    checks.extend(joint.slip());
     checks.extend(joint.opening());
-    checks.push(joint.bolt_shear());
+    checks.extend(joint.bolt_service());
+    checks.extend(joint.bolt_shear());
+    checks.extend(joint.bolt_pull());
+    checks.extend(joint.fitting_flange());
     checks.extend(joint.wall_bearing());
     checks.extend(joint.end_distance());
     checks
@@ -77,6 +83,7 @@ fn of_forces(
         factor,
         factor_is,
         utilisation: Some(utilisation),
+        case: None,
         reason,
         steps: working.finish(),
     }

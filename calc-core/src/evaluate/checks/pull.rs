@@ -1,0 +1,191 @@
+//! The outside pull along the bolt: with the clamp in service, and without it.
+
+use super::demand::Demand;
+use super::{Joint, of_forces, said};
+use crate::cite::{Cite, Flag};
+use crate::mechanics::shear;
+use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
+use crate::quantity::{InUnits, newton};
+use crate::report::{Check, CheckId, Verdict};
+
+/// Share of the tensile strength on the shank area that a threaded part holds.
+///
+/// Source: AISC 360-22 Table J3.2.
+const THREADED: f64 = 0.75;
+
+impl Joint<'_> {
+    /// The scatter of tightening is in the demand, so this check holds up to the proof load and is close
+    /// up to the yield load, as the one for tightening.
+    pub(super) fn bolt_service(&self) -> Option<Check> {
+        let (g, tight) = (self.grip, self.tight);
+        let pulled = self.clamped(|spread| spread.largest_pull)?;
+        let pull = self.pull_on_bolt(pulled.force, tight.proof);
+        let clamp = tight.max.si();
+        // Once the faces have parted the bolt carries the whole pull.
+        let demand = (clamp + g.bolt_share * pull).max(pull);
+        let mut w = self.sheet();
+        self.case_line(&mut w, &pulled);
+        self.pried_line(&mut w, pulled.force, pull);
+        w.step(
+            (
+                "F_b",
+                "largest bolt force in service",
+                "max(F_max + C·N, N)",
+            ),
+            &[
+                ("F_max", clamp, Force),
+                ("C", g.bolt_share, Ratio),
+                ("N", pull, Force),
+            ],
+            (demand, Force),
+            Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
+        );
+        let (proof, yields) = (tight.proof.si(), tight.yields.si());
+        let code = if demand > yields {
+            "bolt-service-over-yield"
+        } else if demand > proof {
+            "bolt-service-over-proof"
+        } else {
+            "bolt-service-below-proof"
+        };
+        let mut check = of_forces(
+            CheckId::BoltService,
+            (demand, yields),
+            (1.0, "factor-none"),
+            said(code, &[(demand, Force), (proof, Force), (yields, Force)]),
+            w,
+        );
+        if demand <= proof {
+            check.verdict = Verdict::Holds;
+        } else if check.verdict == Verdict::Holds {
+            check.verdict = Verdict::Close;
+        }
+        Some(pulled.name(check))
+    }
+
+    /// Strength of one bolt against pull, N.
+    fn pull_strength(&self) -> f64 {
+        let b = &self.s.bolting;
+        THREADED * b.strength.tensile.si() * b.thread.shank_area().si()
+    }
+
+    /// Pull alone; that it comes together with shear is a question of its own.
+    pub(super) fn bolt_pull(&self) -> Option<Check> {
+        let b = &self.s.bolting;
+        let capacity = self.pull_strength();
+        let to_proof = capacity / self.tight.proof.si().max(1.0);
+        let pulled = self.strength((shear::OMEGA, to_proof), |spread| {
+            self.pull_on_bolt(spread.largest_pull, newton(capacity))
+        })?;
+        let mut w = self.sheet();
+        self.case_line(&mut w, &pulled);
+        self.pried_line(&mut w, pulled.spread.largest_pull, pulled.force);
+        w.step(
+            ("R", "strength of one bolt against pull", "0.75·F_u·A_b"),
+            &[
+                ("F_u", b.strength.tensile.si(), Stress),
+                ("A_b", b.thread.shank_area().si(), Area),
+            ],
+            (capacity, Force),
+            Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
+        );
+        let over = pulled.factor * pulled.force > capacity;
+        let check = of_forces(
+            CheckId::BoltPull,
+            (pulled.force, capacity),
+            (pulled.factor, pulled.factor_is),
+            said(
+                if over {
+                    "bolt-pull-breaks"
+                } else {
+                    "bolt-pull-holds"
+                },
+                &[(pulled.force, Force), (capacity, Force)],
+            ),
+            w,
+        );
+        Some(pulled.name(check))
+    }
+
+    /// Only where the reader says how far the bolts stand from the upright part of the fitting.
+    pub(super) fn fitting_flange(&self) -> Option<Check> {
+        let s = self.s;
+        let bolt = newton(self.pull_strength());
+        let pried = self.pried(0.0, bolt)?;
+        let strengths = s.fitting.material.least();
+        let to_yield =
+            strengths.ultimate_strength().si() / strengths.yield_strength().si().max(1.0);
+        let pulled = self.strength((shear::OMEGA, to_yield), |spread| spread.largest_pull)?;
+        let capacity = pried.capacity.si();
+        let mut w = self.sheet();
+        self.case_line(&mut w, &pulled);
+        w.step(
+            (
+                "t_c",
+                "thickness at which the flange adds nothing",
+                "√(4·B·b'/(p·F_u))",
+            ),
+            &[
+                ("B", bolt.si(), Force),
+                ("t", s.fitting.thickness.si(), Length),
+            ],
+            (pried.thick_enough.si(), Length),
+            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+        );
+        w.step(
+            (
+                "T_max",
+                "pull that flange and bolt hold together",
+                "B·min(1, (t/t_c)²·(1 + δ·α'))",
+            ),
+            &[("B", bolt.si(), Force)],
+            (capacity, Force),
+            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+        );
+        let check = of_forces(
+            CheckId::FittingFlange,
+            (pulled.force, capacity),
+            (pulled.factor, pulled.factor_is),
+            said(
+                if pulled.factor * pulled.force > capacity {
+                    "flange-bends"
+                } else {
+                    "flange-holds"
+                },
+                &[(pulled.force, Force), (capacity, Force)],
+            ),
+            w,
+        );
+        Some(pulled.name(check))
+    }
+
+    /// The forces of the case that decides.
+    pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
+        let case = &demand.spread.case;
+        w.step(
+            (
+                "V, N",
+                "most that the case asks of one bolt, here",
+                "elastic vector method; pull about middle or edge, the larger",
+            ),
+            &[
+                ("along", case.along, Force),
+                ("up", case.up, Force),
+                ("side", case.side, Force),
+            ],
+            (demand.force, Force),
+            case.cite,
+        );
+    }
+
+    fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
+        if self.s.fitting.flange_arm.is_some() {
+            w.step(
+                ("N", "pull on the bolt with prying", "T + q"),
+                &[("T", pull, Force)],
+                (with, Force),
+                Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+            );
+        }
+    }
+}
