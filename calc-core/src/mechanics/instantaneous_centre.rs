@@ -46,11 +46,12 @@ pub struct InPlane {
 /// the strength `strength` (N).
 ///
 /// The group turns rigidly about a centre; each bolt pulls against its own motion with the force of
-/// [`share_of_strength`], the farthest deformed by [`GREATEST_DEFORMATION`]. The centre is where force
-/// and moment of the bolts are in the ratio of the load's.
+/// [`share_of_strength`], the farthest deformed by [`GREATEST_DEFORMATION`] and then at its strength: the
+/// law, which comes to 0.98 there, is scaled to 1, so that a force through the middle is shared equally at
+/// full strength. The centre is where force and moment of the bolts are in the ratio of the load's.
 ///
 /// ```text
-/// K·q = λ·f,   K = Σ (R_i/Δ_i)·B_iᵀ·B_i,   max Δ_i = 0.34 in
+/// K·q = λ·f,   K = Σ (R_i/Δ_i)·B_iᵀ·B_i,   max Δ_i = 0.34 in,   R(0.34 in) = strength
 /// ```
 ///
 /// | symbol | meaning | unit |
@@ -62,7 +63,7 @@ pub struct InPlane {
 ///
 /// Solved by secant stiffness: the elastic solution first, then `R_i/Δ_i` of the last motion until
 /// force and moment fit to one part in 10⁹. `None` where there is no load, a single bolt is twisted, or
-/// the iteration does not settle: use the elastic vector method then, which never gives more.
+/// the iteration does not settle: use the elastic vector method then.
 ///
 /// # Sources
 /// Method: AISC Steel Construction Manual, Part 7, from memory; solution derived here.
@@ -97,6 +98,7 @@ pub fn multiple_of_load(places: &[Place], load: &InPlane, strength: f64) -> Opti
         }
         k
     };
+    let full = share_of_strength(GREATEST_DEFORMATION);
     let mut q = solve(stiffness(&|_| 1.0), f)?;
     for _ in 0..ROUNDS {
         let largest = places
@@ -114,7 +116,7 @@ pub fn multiple_of_load(places: &[Place], load: &InPlane, strength: f64) -> Opti
             let [u, v] = motion(q, p);
             // A bolt in the centre itself does not move: its force is nought whatever its stiffness.
             let moved = u.hypot(v).max(1e-9 * GREATEST_DEFORMATION);
-            share_of_strength(moved) / moved
+            share_of_strength(moved) / (full * moved)
         };
         let k = stiffness(&secant);
         let got = times(k, q);
@@ -176,7 +178,7 @@ mod tests {
             twist: 0.0,
         };
         let got = multiple_of_load(&pattern(3, 2, 0.08, 0.05), &load, 1000.0).unwrap();
-        let want = 6.0 * 1000.0 * share_of_strength(GREATEST_DEFORMATION) / 5.0;
+        let want = 6.0 * 1000.0 / 5.0;
         assert!((got / want - 1.0).abs() < 1e-9, "{got} against {want}");
     }
 

@@ -3,6 +3,8 @@
 use super::{Joint, of_forces, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::Spread;
+use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
 use crate::quantity::{InUnits, newton};
@@ -11,6 +13,9 @@ use crate::report::{Check, CheckId, Verdict};
 impl Joint<'_> {
     pub(super) fn slip(&self) -> Option<Check> {
         let (s, g) = (self.s, self.grip);
+        if self.unloaded() {
+            return Some(self.no_load());
+        }
         let service = self.service?;
         let share = service.worst_share();
         let mut w = self.sheet();
@@ -132,6 +137,31 @@ impl Joint<'_> {
             check.reason = said("slip-clamp-unknown", &[]);
         }
         Some(check)
+    }
+
+    /// Whether no case asks for anything: a free load that was not filled in.
+    fn unloaded(&self) -> bool {
+        let still = |spread: &Spread| {
+            spread.largest_in_plane <= 0.0
+                && spread.largest_pull <= 0.0
+                && spread.shares.iter().all(|share| share.pull == 0.0)
+                && spread.not_taken == NotTaken::default()
+        };
+        self.cases.all.iter().all(still)
+    }
+
+    /// A joint that nothing pulls at is not judged.
+    fn no_load(&self) -> Check {
+        let mut check = of_forces(
+            CheckId::Slip,
+            (0.0, 0.0),
+            (1.0, "factor-none"),
+            said("slip-no-load", &[]),
+            self.sheet(),
+        );
+        check.verdict = Verdict::NotChecked;
+        check.utilisation = None;
+        check
     }
 
     pub(super) fn outside_range(&self) -> bool {

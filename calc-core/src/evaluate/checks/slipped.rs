@@ -87,7 +87,7 @@ impl Joint<'_> {
     }
 
     /// Breaking load of the group by its instantaneous centre, as a multiple of an ultimate case. The
-    /// verdict keeps to the vectors, which never give more.
+    /// verdict keeps to the vectors, the safer of the two.
     fn instantaneous_centre(&self, asked: &Demand<'_>, capacity: f64) -> Option<f64> {
         let spread = asked.spread;
         let wanted = self.working && spread.case.kind == LoadKind::Ultimate && spread.couple == 0.0;
