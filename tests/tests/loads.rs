@@ -9,6 +9,7 @@ use calc_core::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use calc_core::mechanics::prying::{Flange, t_stub};
 use calc_core::quantity::{InUnits, Unit, kilogram, mm, mpa, newton, pound_force};
 use calc_core::report::{CaseReport, CheckId, Report, Verdict};
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
 use outside_checks::reference::{Row, rows};
@@ -148,6 +149,94 @@ fn coupling_loads() {
         check.row(&row, &[("value", trailer.force(size) / unit)]);
     }
     check.finish();
+}
+
+#[test]
+fn free_loads() {
+    let mut check = Check::new("free-loads");
+    for row in rows("free_loads.toml") {
+        let mut input = Input {
+            joint: "free".into(),
+            mount: row.text("mount").into(),
+            ..Input::default()
+        };
+        for name in row.input.keys().filter(|name| *name != "mount") {
+            let field = Field::by_name(name).unwrap();
+            input.set_number(field, Some(row.number(name)));
+        }
+        let loads = report(&input).loads;
+        let (first, last) = (loads.bolts[0], loads.bolts[loads.bolts.len() - 1]);
+        check.row(
+            &row,
+            &[
+                ("first_along_n", first.force_along_n),
+                ("first_across_n", first.force_across_n),
+                ("first_pull_n", first.pull_n),
+                ("last_along_n", last.force_along_n),
+                ("last_across_n", last.force_across_n),
+                ("last_pull_n", last.pull_n),
+            ],
+        );
+    }
+    check.finish();
+}
+
+/// The bolt's force in service is its largest clamp and its share of the pull, which is below the proof
+/// load or the check says so.
+#[test]
+fn bolt_in_service() {
+    for (up, code) in [
+        (2e3, "bolt-service-below-proof"),
+        (60e3, "bolt-service-over-yield"),
+    ] {
+        let report = report(&Input {
+            free_up_n: up,
+            ..joint("free", "from-top", "road-service")
+        });
+        let check = report
+            .checks
+            .iter()
+            .find(|check| check.id == CheckId::BoltService)
+            .unwrap();
+        let step = check.steps.iter().find(|s| s.symbol == "F_b").unwrap();
+        let put_in = |symbol: &str| {
+            let term = step.inputs.iter().find(|t| t.symbol == symbol).unwrap();
+            term.amount.si
+        };
+        assert_eq!(check.reason.code, code, "{}", check.demand.si);
+        assert_eq!(put_in("F_max"), report.tightening.clamp_max_n);
+        assert!(put_in("C") > 0.0 && put_in("C") < 1.0);
+        let sum = put_in("F_max") + put_in("C") * put_in("N");
+        assert!((check.demand.si - sum.max(put_in("N"))).abs() < 1e-6);
+        let most = report
+            .loads
+            .bolts
+            .iter()
+            .map(|b| b.pull_n)
+            .fold(0.0, f64::max);
+        assert_eq!(put_in("N"), most);
+    }
+}
+
+/// A thin flange pries: more pull on the bolt, and a check of its own.
+#[test]
+fn a_thin_flange_pries() {
+    let with = |arm: Option<f64>| {
+        report(&Input {
+            flange_arm_mm: arm,
+            fitting_thickness_mm: 6.0,
+            free_up_n: 30e3,
+            ..joint("free", "from-top", "road-service")
+        })
+    };
+    let demand = |report: &Report| {
+        let check = report.checks.iter().find(|c| c.id == CheckId::BoltPull);
+        check.unwrap().demand.si
+    };
+    let (stiff, bending) = (with(None), with(Some(45.0)));
+    assert!(demand(&bending) > 1.05 * demand(&stiff));
+    let flange = |report: &Report| report.checks.iter().any(|c| c.id == CheckId::FittingFlange);
+    assert!(flange(&bending) && !flange(&stiff));
 }
 
 /// The joint that the page opens with must not change under the reader.

@@ -41,6 +41,8 @@ pub enum Size {
     Pounds(f64),
     /// Times the D-value.
     Reference(f64),
+    /// Times the D-value of a centre-axle trailer.
+    ReferenceCentreAxle(f64),
     /// Times the weight that rests on the coupler.
     Tongue(f64),
 }
@@ -101,6 +103,7 @@ impl Trailer {
             Size::Weight(times) => times * self.weight(),
             Size::Pounds(pounds) => pound_force(pounds).si(),
             Size::Reference(times) => times * self.reference_force(),
+            Size::ReferenceCentreAxle(times) => times * self.reference_force_centre_axle(),
             Size::Tongue(times) => times * self.weight() * self.tongue_share,
         }
     }
@@ -160,6 +163,7 @@ pub struct LoadRule {
     id: &'static str,
     label: &'static str,
     note: &'static str,
+    heaviest_kg: Option<f64>,
     classes: &'static [RuleClass],
 }
 
@@ -180,6 +184,12 @@ impl LoadRule {
     #[must_use]
     pub const fn note(&self) -> &'static str {
         self.note
+    }
+
+    /// Whether the rule is made for a trailer as heavy as this; its loads are counted all the same.
+    #[must_use]
+    pub fn covers(&self, trailer: &Trailer) -> bool {
+        self.heaviest_kg.is_none_or(|kg| trailer.mass.si() <= kg)
     }
 
     /// The class that a trailer falls in; the last one for anything heavier.
@@ -336,7 +346,7 @@ const fn with_rest(case: &'static str, kind: LoadKind, times: f64, cite: Cite) -
         along: Size::Reference(times),
         side: Size::Nought,
         up: Size::Tongue(1.0),
-        other_reading: None,
+        other_reading: Some(Size::ReferenceCentreAxle(times)),
         cite,
     }
 }
@@ -370,17 +380,22 @@ const fn chain(size: Size, each: bool, cite: Cite) -> Chain {
     Chain { size, each, cite }
 }
 
+/// 10 000 lb in kilograms.
+const TEN_THOUSAND_LB: f64 = 4_535.923_7;
+
 static RULES: &[LoadRule] = &[
     LoadRule {
         id: "road-service",
         label: "Road service, your own figures",
         note: "Tongue weight times a bump factor, with braking, pulling or cornering. Every other rule is checked on top of these.",
+        heaviest_kg: None,
         classes: &[one(&[], CHAIN_OF_WEIGHT)],
     },
     LoadRule {
         id: "us-tow-bar",
         label: "49 CFR 393.71, tow-bars",
         note: "For commercial driveaway-towaway; a benchmark here, no rule for private utility trailers. It says strength and not whether lasting harm is allowed: the stricter reading, none, is taken.",
+        heaviest_kg: None,
         classes: &[
             up_to(
                 5000.0,
@@ -395,6 +410,7 @@ static RULES: &[LoadRule] = &[
         id: "coupler-classes",
         label: "COMAR 11.13.08.10, coupler classes 1 to 4",
         note: "Breaking strengths by weight of the trailer, the same classes as SAE J684. For class 4 the law prints 1.3 and 1.4 times the weight for the two vertical directions; 1.4 is taken for both.",
+        heaviest_kg: Some(TEN_THOUSAND_LB),
         classes: &[
             up_to(
                 2000.0,
@@ -421,12 +437,14 @@ static RULES: &[LoadRule] = &[
         id: "adr-62",
         label: "ADR 62/02, to 3.5 t",
         note: "Held 10 s without cracks or harmful set. One direction at a time is our reading. The endurance alternative (±12 kN) is not used.",
+        heaviest_kg: Some(3500.0),
         classes: &[one(&ADR_CASES, chain(Size::Weight(1.0), false, ADR_CHAIN))],
     },
     LoadRule {
         id: "un-r55",
         label: "UN Regulation 55, D-value",
-        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. Above 3.5 t the rule also asks for a vertical value V, which is not computed here.",
+        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a centre-axle trailer, Dc, is smaller; D is taken and Dc shown. Above 3.5 t the rule also asks for a vertical value V, which is not computed here.",
+        heaviest_kg: Some(3500.0),
         classes: &[one(&R55_CASES, CHAIN_OF_WEIGHT)],
     },
 ];

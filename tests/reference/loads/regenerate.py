@@ -1,4 +1,4 @@
-"""Write ../bolt_groups.toml and ../prying.toml: bolt groups and flanges solved apart from calc-core.
+"""Write ../bolt_groups.toml, ../prying.toml and ../free_loads.toml: solved apart from calc-core.
 
     pip install numpy scipy
     python tests/reference/loads/regenerate.py
@@ -6,7 +6,9 @@
 Bolt groups, elastic: the stiffness matrix of equal springs in the plane, solved for the motion of the
 group (no vector formula). Instantaneous centre: search for the centre itself (two unknowns) from many
 starts, the deformation of each bolt in proportion to its distance from it; accepted only where force
-and moment agree. Flanges: linear programmes of the plastic equilibrium (no formula for prying).
+and moment agree. Flanges: linear programmes of the plastic equilibrium (no formula for prying). Free
+loads: the six components carried to the middle of the group by a cross product, then springs in the
+plane and along the bolts; along the bolts also a stiff plate turning about its edge, the larger counts.
 """
 
 import pathlib
@@ -119,6 +121,43 @@ def t_stub(t, b, a, p, d, hole, fu, bolt, pull):
     return -most.fun, pull + (least.x[0] if least.success else net / a1)
 
 
+def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth):
+    """First and last bolt: along, across, pull. x forward, y to the left, z up; N and mm."""
+    p = pattern(na, nr, px, py)
+    n = len(p)
+    f = np.array(force, float)
+    m = np.array(moment, float) + np.cross([ahead, 0, -below], f)
+    if mount == "from-top":
+        # Plane x, y; bolts along z; a pull N at (x, y) has the moment (y·N, -x·N, 0).
+        plane, twist, pull, by_x, by_y, couple = (f[0], f[1]), m[2], f[2], -m[1], m[0], 0.0
+    else:
+        # Plane x, z seen from the right; turning x towards z is against the y axis. Bolts along y; a pull
+        # N at (x, z) has the moment (-z·N, 0, x·N), of which the part about x goes into the two cheeks.
+        plane, twist, pull, by_x, by_y = (f[0], f[2]), -m[1], abs(f[1]), m[2], 0.0
+        couple = 2 * abs(m[0]) / depth / n
+    shares = elastic(p, plane, twist)
+    shares[:, 1] += np.where(shares[:, 1] >= 0, couple, -couple)
+    basis = np.c_[np.ones(n), p]
+    motion = np.linalg.lstsq(basis.T @ basis, np.array([pull, by_x, by_y]), rcond=None)[0]
+    about_middle = basis @ motion
+    half = [np.abs(p[:, 0]).max() + edge, min(np.abs(p[:, 1]).max() + edge, width / 2)]
+    about_edge = np.full(n, pull / n)
+    for axis, turning in ((0, by_x), (1, by_y)):
+        lift = half[axis] + np.sign(turning) * p[:, axis]
+        about_edge += np.abs(turning) * lift / (lift @ lift)
+    pulls = np.maximum(about_middle, about_edge)
+    return [*shares[0], pulls[0], *shares[-1], pulls[-1]]
+
+
+FREE = [
+    # mount, along, rows, px, py, ahead, below, (Fx, Fy, Fz), (mx, my, mz), edge, tube width, depth
+    ("from-top", 2, 2, 90, 30, 130, 30, (3000, 500, 2500), (60e3, -40e3, 25e3), 19, 76, 50),
+    ("from-top", 3, 2, 60, 40, 200, -50, (-4000, -900, -1500), (-30e3, 80e3, -90e3), 25, 100, 60),
+    ("from-top", 2, 1, 90, 40, 130, 30, (2000, 300, 2000), (20e3, 0, 0), 19, 76, 50),
+    ("through-sides", 2, 1, 90, 40, 130, 30, (3700, 250, 2700), (0, 0, 0), 19, 50.8, 76.2),
+    ("through-sides", 2, 2, 90, 40, 250, 60, (-3000, -800, -1200), (15e3, 50e3, -35e3), 20, 100, 60),
+]
+
 GROUPS = [
     # along, across, px, py, Fx, Fy, twist (mm, N, N·mm)
     (2, 1, 90, 40, 3677.5, 2758.1, 468.9e3),
@@ -184,6 +223,43 @@ expect = {{ capacity_n = {capacity:.9g}, bolt_pull_n = {pull:.9g} }}
 rel = 1e-6
 """
     (HERE.parent / "prying.toml").write_text(text, encoding="utf-8")
+    text = "# Written by loads/regenerate.py; not by hand.\n"
+    for i, row in enumerate(FREE, 1):
+        mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth = row
+        got = free(*row)
+        names = [f"{end}_{part}_n" for end in ("first", "last") for part in ("along", "across", "pull")]
+        expect = ", ".join(f"{n} = {float(v):.9g}" for n, v in zip(names, got))
+        half = ", ".join(f"{n} = 1e-3" for n in names)
+        text += f"""
+[[row]]
+id = "free-{i}"
+source = "own-derivation"
+place = "loads/regenerate.py"
+flag = "computed"
+origin = "own"
+[row.input]
+mount = "{mount}"
+bolts_along = {na}
+bolt_rows = {nr}
+spacing_along_mm = {px}
+spacing_across_mm = {py}
+ball_ahead_mm = {ahead}
+ball_below_mm = {below}
+free_along_n = {force[0]}
+free_side_n = {force[1]}
+free_up_n = {force[2]}
+free_about_along_nm = {moment[0] / 1e3}
+free_about_side_nm = {moment[1] / 1e3}
+free_about_up_nm = {moment[2] / 1e3}
+fitting_edge_mm = {edge}
+tube_width_mm = {width}
+tube_depth_mm = {depth}
+[row.expect]
+{expect.replace(", ", chr(10))}
+[row.half_unit]
+{half.replace(", ", chr(10))}
+"""
+    (HERE.parent / "free_loads.toml").write_text(text, encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -8,9 +8,10 @@ use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
 
-/// Share of the tensile strength on the shank area that a threaded part holds.
+/// Share of the shank area that a threaded part counts with against pull.
 ///
-/// Source: AISC 360-22 Table J3.2.
+/// # Sources
+/// AISC 360-22 Table J3.2.
 const THREADED: f64 = 0.75;
 
 impl Joint<'_> {
@@ -63,10 +64,12 @@ impl Joint<'_> {
         Some(pulled.name(check))
     }
 
-    /// Strength of one bolt against pull, N.
+    /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
+    /// published share of the shank, and an ultimate case has no factor to cover that.
     fn pull_strength(&self) -> f64 {
         let b = &self.s.bolting;
-        THREADED * b.strength.tensile.si() * b.thread.shank_area().si()
+        let area = THREADED * b.thread.shank_area().si();
+        b.strength.tensile.si() * area.min(b.thread.stress_area().si())
     }
 
     /// Pull alone; that it comes together with shear is a question of its own.
@@ -81,10 +84,15 @@ impl Joint<'_> {
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.spread.largest_pull, pulled.force);
         w.step(
-            ("R", "strength of one bolt against pull", "0.75·F_u·A_b"),
+            (
+                "R",
+                "strength of one bolt against pull",
+                "F_u·min(0.75·A_b, A_t)",
+            ),
             &[
                 ("F_u", b.strength.tensile.si(), Stress),
                 ("A_b", b.thread.shank_area().si(), Area),
+                ("A_t", b.thread.stress_area().si(), Area),
             ],
             (capacity, Force),
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),

@@ -66,8 +66,12 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     if !coupling && l.rule.id() != "road-service" {
         notes.push("note-rule-not-for-this-joint");
     }
-    if l.joint == JointKind::Coupler && l.rule.id() == "un-r55" && l.mass.si() > 3500.0 {
-        notes.push("note-no-vertical-value");
+    if coupling && !l.rule.covers(&l.trailer()) {
+        notes.push(if l.rule.id() == "un-r55" {
+            "note-no-vertical-value"
+        } else {
+            "note-too-heavy-for-rule"
+        });
     }
     if l.joint == JointKind::ChainBracket {
         notes.push("note-chain-bears-only-then");
