@@ -1,6 +1,7 @@
 //! Loads of the joint and their share per bolt against values from elsewhere, and what must hold for
 //! every group.
 
+use std::collections::BTreeSet;
 use std::f64::consts::TAU;
 
 use calc_core::catalog::{LoadKind, Trailer, load_rule, load_rules};
@@ -12,7 +13,7 @@ use calc_core::report::{CaseReport, CheckId, Report, Verdict};
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
-use outside_checks::reference::{Row, rows};
+use outside_checks::reference::{Row, folder, rows};
 use proptest::prelude::*;
 
 fn report(input: &Input) -> Report {
@@ -326,6 +327,68 @@ fn checks_name_their_case_and_kinds_are_not_mixed() {
             }
         }
     }
+}
+
+/// Every key that these reports use has its words.
+#[test]
+fn every_key_has_words() {
+    let path = folder().join("../../content/messages.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let known: BTreeSet<&str> = text
+        .lines()
+        .filter_map(|line| line.split_once(" = "))
+        .map(|(key, _)| key)
+        .collect();
+    let mut used = BTreeSet::new();
+    for name in ["coupler", "spring-hanger", "chain-bracket", "free"] {
+        for mount in ["through-sides", "from-top"] {
+            for rule in load_rules() {
+                for (mass, arm) in [(750.0, None), (4000.0, Some(40.0))] {
+                    let report = report(&Input {
+                        trailer_mass_kg: mass,
+                        flange_arm_mm: arm,
+                        ..joint(name, mount, rule.id())
+                    });
+                    used.insert(format!("case.{}", report.loads.case));
+                    for case in &report.loads.cases {
+                        used.insert(format!("case.{}", case.case));
+                        used.insert(format!("kind.{}", case.kind.name()));
+                    }
+                    for check in &report.checks {
+                        let id = serde_json::to_value(check.id).unwrap();
+                        used.insert(format!("check.{}", id.as_str().unwrap()));
+                        used.insert(check.factor_is.to_owned());
+                    }
+                    // Reasons of the loads' own checks; those of others are theirs to word.
+                    let own = [
+                        CheckId::BoltService,
+                        CheckId::BoltPull,
+                        CheckId::FittingFlange,
+                    ];
+                    for check in report.checks.iter().filter(|c| own.contains(&c.id)) {
+                        used.insert(check.reason.code.to_owned());
+                    }
+                    let ours = |code: &&str| {
+                        ["-rule", "-vertical", "-chain"]
+                            .iter()
+                            .any(|part| code.contains(part))
+                    };
+                    let notes = report.notes.iter().map(|note| note.code);
+                    used.extend(notes.filter(ours).map(str::to_owned));
+                }
+            }
+        }
+    }
+    for name in Field::ALL.iter().map(|field| field.name()) {
+        used.insert(format!("field.{name}"));
+        used.insert(format!("help.{name}"));
+    }
+    let missing: Vec<_> = used
+        .iter()
+        .filter(|key| !known.contains(key.as_str()))
+        .collect();
+    assert!(missing.is_empty(), "{missing:?}");
+    assert!(used.len() > 100, "{}", used.len());
 }
 
 /// A published rule is checked on top of the road: no use of any check falls.
