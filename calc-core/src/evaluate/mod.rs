@@ -3,6 +3,7 @@
 mod checks;
 mod grip;
 mod loads;
+mod remarks;
 mod stand;
 mod support;
 mod tighten;
@@ -127,5 +128,6 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     if s.tube.end_distance.is_none() && s.tube.open_end {
         say("note-end-distance-unknown", Vec::new());
     }
+    notes.extend(remarks::remarks(s));
     notes
 }
