@@ -130,7 +130,7 @@ fn net_section_mpa(row: &Row) -> f64 {
         };
     }
     let stress = section.stress(newton(n("pull_n")), n("up_nm"), n("side_nm"));
-    stress.si() * 1e-6
+    stress.unwrap().si() * 1e-6
 }
 
 /// What lies between the two published forms must agree at their common points.

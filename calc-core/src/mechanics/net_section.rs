@@ -151,18 +151,18 @@ impl TubeSection {
     /// | `pull` | force along the tube `N`, either way | N |
     /// | `up`, `side` | moments `M_1` up and down, `M_2` sideways | N·m |
     ///
-    /// Not a number of a section that the holes have used up: infinite.
+    /// `None` where the holes have used the section up.
     ///
     /// # Sources
     /// Elementary.
     #[must_use]
-    pub fn stress(&self, pull: Force, up: f64, side: f64) -> Stress {
+    pub fn stress(&self, pull: Force, up: f64, side: f64) -> Option<Stress> {
         if self.area <= 0.0 || self.second_up <= 0.0 || self.second_side <= 0.0 {
-            return crate::quantity::mpa(f64::INFINITY);
+            return None;
         }
         let pa = pull.si().abs() / self.area
             + up.abs() * self.height / (2.0 * self.second_up)
             + side.abs() * self.width / (2.0 * self.second_side);
-        crate::quantity::mpa(pa * 1e-6)
+        Some(crate::quantity::mpa(pa * 1e-6))
     }
 }

@@ -75,10 +75,12 @@ impl Joint<'_> {
         let s = self.s;
         let (gross, net) = self.tube_sections();
         let (pull, up, side) = self.on_tube();
-        let (on_gross, on_net) = (
+        let (Some(on_gross), Some(on_net)) = (
             gross.stress(newton(pull), up, side),
             net.stress(newton(pull), up, side),
-        );
+        ) else {
+            return self.section_used_up();
+        };
         let (fy, fu) = self.tube_strengths();
         let aluminium = s.tube.material.family() == Family::Aluminium;
         let (omega_yield, omega_rupture) = omegas(aluminium);
@@ -161,6 +163,22 @@ impl Joint<'_> {
         }
     }
 
+    /// Holes that leave nothing of the tube.
+    fn section_used_up(&self) -> Check {
+        let hole = counted_hole(self.hole_in_tube()).si();
+        Check {
+            id: CheckId::NetSection,
+            verdict: Verdict::DoesNotHold,
+            demand: amount(hole, Length),
+            capacity: amount(0.0, Length),
+            factor: 1.0,
+            factor_is: "factor-none",
+            utilisation: None,
+            reason: said("section-used-up", &[(hole, Length)]),
+            steps: Vec::new(),
+        }
+    }
+
     /// Only with more than one row: a single row tears out bolt by bolt.
     pub(super) fn block_shear(&self) -> Option<Check> {
         let s = self.s;
@@ -189,6 +207,7 @@ impl Joint<'_> {
             end,
         });
         let known = tube.is_some() && (fitting.is_some() || !has_fitting);
+        let asked = 1.5 * b.thread.major().si();
         // The forces along the tube, added up without regard to their sign.
         let demand = self
             .service
@@ -230,7 +249,7 @@ impl Joint<'_> {
             CheckId::BlockShear,
             demand,
             way,
-            known,
+            (!known).then_some(asked),
             ["block-tears", "block-fine", "block-edge-unknown"],
             w,
         ))
