@@ -4,6 +4,9 @@ use calc_core::mechanics::bearing::{self, HolePlace};
 use calc_core::mechanics::net_section::{Block, TubeSection, block_shear};
 use calc_core::mechanics::{en_bolt, interaction, loosening, pin};
 use calc_core::quantity::{Force, InUnits, Length, inch, ksi, mm, mm2, mpa, newton, pound_force};
+use calc_core::repair::{Rates, repairs};
+use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
 use outside_checks::reference::{Row, rows};
 
@@ -151,4 +154,197 @@ fn a_bolt_that_may_bend_as_much_as_allowed_stays_elastic() {
     let allowed = pin::strength(fy, d).si() / pin::OMEGA;
     assert!(allowed < pin::first_yield(fy, d).si());
     assert!(pin::strength(fy, d) < pin::plastic(fy, d));
+}
+
+/// A joint whose forces can be worked out in the head: one bolt, half the weight straight along the tube.
+fn plain_joint() -> Input {
+    Input {
+        bolts_along: 1.0,
+        trailer_mass_kg: 1000.0,
+        tongue_share: 0.0,
+        braking_g: 0.5,
+        ball_below_mm: 0.0,
+        ..Input::default()
+    }
+}
+
+fn report(input: &Input) -> Report {
+    evaluate(&Scenario::new(input).unwrap())
+}
+
+fn find(report: &Report, id: CheckId) -> &calc_core::report::Check {
+    report.checks.iter().find(|c| c.id == id).unwrap()
+}
+
+#[test]
+fn a_plain_joint_gets_the_forces_worked_out_by_hand() {
+    let r = report(&plain_joint());
+    let near = |got: f64, want: f64| assert!((got / want - 1.0).abs() < 1e-4, "{got} {want}");
+    // 1000 kg × 9.80665 × 0.5 on one bolt, half of it in each plane.
+    near(find(&r, CheckId::BoltShear).demand.si, 4903.325);
+    near(find(&r, CheckId::FittingBearing).demand.si, 2451.66);
+    // Lever (5 + 3.175)/2 mm.
+    near(find(&r, CheckId::BoltBending).demand.si, 10.0212);
+    // 2 × 1.8 × 240 MPa × 12.7 × 3.175 mm.
+    near(find(&r, CheckId::WallBearing).capacity.si, 34_837.7);
+    // Two planes, threads in them: 0.5 × 827.4 MPa × 91.55 mm² × 2/1.25, by the European column.
+    let shear = find(&r, CheckId::BoltShear);
+    assert!((shear.capacity.si / 60_590.0 - 1.0).abs() < 2e-3);
+    assert_eq!(shear.factor, 1.5);
+}
+
+#[test]
+fn bolts_from_the_top_lean_on_the_near_wall_alone() {
+    let mut input = plain_joint();
+    input.mount = "from-top".to_owned();
+    let r = report(&input);
+    let wall = find(&r, CheckId::WallBearing);
+    // V·(1 + a/L), a = 4.0875 mm, L = 76.2 − 3.175 mm.
+    assert!((wall.demand.si / (4903.325 * (1.0 + 4.0875 / 73.025)) - 1.0).abs() < 1e-4);
+    assert!((wall.capacity.si / 17_418.9 - 1.0).abs() < 1e-4);
+}
+
+#[test]
+fn tear_out_waits_for_the_distances_and_says_which_would_do() {
+    for (material, thickness, mass) in [("a36", 5.0, 1000.0), ("6061-t6", 3.0, 3000.0)] {
+        let mut input = plain_joint();
+        input.fitting_material = material.to_owned();
+        input.fitting_thickness_mm = thickness;
+        input.trailer_mass_kg = mass;
+        let before = report(&input);
+        let asked = |id| {
+            let check = find(&before, id);
+            assert_eq!(check.verdict, Verdict::NotChecked);
+            assert_eq!(check.utilisation, None);
+            check.reason.amounts[0].si * 1e3
+        };
+        input.end_distance_mm = Some(asked(CheckId::TubeTearOut));
+        input.fitting_edge_mm = Some(asked(CheckId::FittingTearOut));
+        let after = report(&input);
+        for id in [
+            CheckId::TubeTearOut,
+            CheckId::FittingTearOut,
+            CheckId::EndDistance,
+            CheckId::FittingEdge,
+        ] {
+            assert_eq!(
+                find(&after, id).verdict,
+                Verdict::Holds,
+                "{material} {id:?}"
+            );
+        }
+        // Half of it is too near, whatever the force.
+        input.end_distance_mm = input.end_distance_mm.map(|e| e / 2.0);
+        let near = report(&input);
+        assert_eq!(
+            find(&near, CheckId::EndDistance).verdict,
+            Verdict::DoesNotHold
+        );
+    }
+}
+
+#[test]
+fn holes_that_overlap_tear_out_whatever_was_measured() {
+    let mut input = plain_joint();
+    input.bolts_along = 2.0;
+    input.spacing_along_mm = 14.0;
+    let r = report(&input);
+    for id in [
+        CheckId::TubeTearOut,
+        CheckId::FittingTearOut,
+        CheckId::Spacing,
+    ] {
+        assert_eq!(find(&r, id).verdict, Verdict::DoesNotHold, "{id:?}");
+    }
+}
+
+#[test]
+fn a_repair_list_asks_for_the_missing_distances_instead_of_coming_up_empty() {
+    let scenario = Scenario::new(&Input::default()).unwrap();
+    let found = repairs(&scenario, &Rates::default());
+    assert!(!found.list.is_empty());
+    assert!(found.to_measure.contains(&CheckId::TubeTearOut));
+    assert!(found.to_measure.contains(&CheckId::FittingTearOut));
+    let measured = Input {
+        end_distance_mm: Some(60.0),
+        fitting_edge_mm: Some(40.0),
+        ..Input::default()
+    };
+    let found = repairs(&Scenario::new(&measured).unwrap(), &Rates::default());
+    assert_eq!(found.to_measure, []);
+}
+
+#[test]
+fn worn_holes_are_told_from_oversize_ones() {
+    let hole = |mm: f64| {
+        let r = report(&Input {
+            hole_mm: Some(mm),
+            ..Input::default()
+        });
+        let check = find(&r, CheckId::HoleSize);
+        (check.verdict, find(&r, CheckId::Slip).factor)
+    };
+    assert_eq!(hole(14.2875), (Verdict::Holds, 1.50));
+    assert_eq!(hole(15.0), (Verdict::Close, 1.76));
+    assert_eq!(hole(17.0), (Verdict::DoesNotHold, 1.76));
+}
+
+#[test]
+fn play_in_the_holes_is_how_far_it_slips() {
+    let r = report(&Input {
+        hole_mm: Some(14.7),
+        fitting_hole_mm: Some(13.7),
+        ..Input::default()
+    });
+    let note = r
+        .notes
+        .iter()
+        .find(|n| n.code == "note-slip-travel")
+        .unwrap();
+    // 2.0 mm in the tube, 1.0 mm in the fitting.
+    assert!((note.amounts[0].si * 1e3 - 3.0).abs() < 1e-9);
+}
+
+#[test]
+fn who_is_eaten_follows_the_metals_and_the_salt() {
+    let codes = |change: &dyn Fn(&mut Input)| -> Vec<&'static str> {
+        let mut input = Input::default();
+        change(&mut input);
+        report(&input)
+            .notes
+            .iter()
+            .map(|n| n.code)
+            .filter(|code| code.starts_with("note-galvanic"))
+            .collect()
+    };
+    let eats = "note-galvanic-steel-eats-aluminium";
+    assert!(codes(&|_| ()).contains(&eats));
+    assert!(codes(&|_| ()).contains(&"note-galvanic-zinc-spares-aluminium"));
+    // 30 to 180 mV: over the harsh limit of 150 only.
+    assert!(!codes(&|i| i.exposure = "wet".to_owned()).contains(&eats));
+    assert_eq!(codes(&|i| i.exposure = "dry".to_owned()), [""; 0]);
+    let stainless = codes(&|i| i.bolt_finish = "stainless".to_owned());
+    assert!(stainless.contains(&"note-galvanic-stainless-eats-aluminium"));
+    let all_steel = codes(&|i| {
+        i.tube_material = "a500-b".to_owned();
+        i.bolt_finish = "plain".to_owned();
+    });
+    assert_eq!(all_steel, [""; 0]);
+}
+
+#[test]
+fn a_sleeve_is_tight_good_or_loose_on_its_bolt() {
+    let fit = |outer: f64| {
+        let r = report(&Input {
+            support: "loose-sleeve".to_owned(),
+            sleeve_outer_mm: Some(outer),
+            sleeve_wall_mm: Some(3.0),
+            ..Input::default()
+        });
+        let check = find(&r, CheckId::SleeveFit);
+        (check.verdict, check.reason.code)
+    };
+    assert_eq!(fit(19.0), (Verdict::Holds, "sleeve-fit-tight"));
+    assert_eq!(fit(20.0), (Verdict::Holds, "sleeve-fit-good"));
+    assert_eq!(fit(22.5), (Verdict::Close, "sleeve-fit-loose"));
 }

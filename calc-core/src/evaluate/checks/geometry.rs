@@ -3,6 +3,7 @@
 use super::{Joint, amount, said};
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
+use crate::mechanics::slip;
 use crate::quantity::Dimension::Length;
 use crate::quantity::{InUnits, Length as Metres};
 use crate::report::{Check, CheckId, Verdict};
@@ -43,6 +44,26 @@ impl Joint<'_> {
                 &[(needed, Length), (given, Length)],
             ),
             steps: w.finish(),
+        }
+    }
+
+    /// The largest clearance hole that the bolt itself passes. A through sleeve takes the place of the
+    /// holes in the tube.
+    fn largest_clearance(&self) -> Metres {
+        let s = self.s;
+        if s.support == SupportKind::ThroughSleeve {
+            s.fitting.hole
+        } else {
+            s.bolting.hole.max(s.fitting.hole)
+        }
+    }
+
+    /// Factor on slip: more where a hole is oversize.
+    pub(super) fn slip_omega(&self) -> f64 {
+        if self.is_oversize(self.largest_clearance()) {
+            slip::OMEGA_OVERSIZE
+        } else {
+            slip::OMEGA
         }
     }
 
@@ -135,7 +156,7 @@ impl Joint<'_> {
         let thread = s.bolting.thread;
         let loose = clearance_hole(thread, HoleFit::Loose)?;
         let normal = clearance_hole(thread, HoleFit::Normal)?;
-        let hole = s.bolting.hole.max(s.fitting.hole);
+        let hole = self.largest_clearance();
         let oversize = self.is_oversize(hole);
         let largest = [Some(loose), clearance_hole(thread, HoleFit::Structural)]
             .into_iter()
@@ -189,7 +210,7 @@ impl Joint<'_> {
         let hole = if s.support == SupportKind::ThroughSleeve {
             s.sleeve.inner.max(s.fitting.hole)
         } else {
-            s.bolting.hole.max(s.fitting.hole)
+            self.largest_clearance()
         };
         let rim = 0.5 * (s.bolting.washer.outer - hole).si();
         let needed = WASHER_RIM * s.bolting.thread.major().si();

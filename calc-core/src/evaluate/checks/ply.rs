@@ -3,10 +3,10 @@
 use super::{Joint, Way, of_forces, said};
 use crate::catalog::{Family, HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::bearing::{self, GAMMA_Q, HolePlace};
+use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
-use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, Length as Metres, Stress as Stresses};
+use crate::quantity::Dimension::{Force, Length, Ratio, Stress};
+use crate::quantity::{InUnits, Length as Metres, Stress as Stresses, mm};
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::{Mount, SupportKind};
 
@@ -24,7 +24,10 @@ impl Joint<'_> {
             .filter_map(|fit| clearance_hole(thread, fit))
             .map(|listed| listed.diameter)
             .reduce(Metres::max)
-            .is_some_and(|largest| hole.si() > largest.si() + 0.05e-3)
+            // A size without a listed hole: one tenth more than the bolt.
+            .map_or(1.1 * thread.major().si(), InUnits::si)
+            + 0.05e-3
+            < hole.si()
     }
 
     /// Holes of the group as the European rule sees them, the closer spacing in both directions: the
@@ -190,22 +193,35 @@ impl Joint<'_> {
         )
     }
 
+    /// Clear distance, and the safer of the published ways to tear-out of one ply of the fitting, at a
+    /// distance from the edge. `None`: neither an edge nor a neighbour to tear out to.
+    fn fitting_way(&self, edge: Option<Metres>) -> Option<(Metres, [f64; 3], Way)> {
+        let f = &self.s.fitting;
+        let to_edge = edge.map(|edge| bearing::clear_to_edge(edge, f.hole));
+        let next = self
+            .closest_spacing()
+            .map(|spacing| bearing::clear_between(spacing, f.hole));
+        let clear = to_edge.into_iter().chain(next).reduce(Metres::min)?;
+        let us = bearing::tear_out(f.ultimate_least, clear, f.thickness).si();
+        let eu = self.fitting_en(edge);
+        let mut way = Way::allowable(us, shear::OMEGA).safer(Way::design(eu));
+        let d = self.s.bolting.thread.major();
+        let soft = bearing::aluminium_ply(f.ultimate_least, d, f.thickness, edge).si();
+        if f.material.family() == Family::Aluminium {
+            way = way.safer(Way::allowable(soft, bearing::OMEGA_ALUMINIUM));
+        }
+        Some((clear, [us, eu, soft], way))
+    }
+
     pub(super) fn fitting_tear_out(&self) -> Option<Check> {
         let s = self.s;
         let f = &s.fitting;
         if f.thickness.si() <= 0.0 {
             return None;
         }
-        let to_edge = f.edge.map(|edge| bearing::clear_to_edge(edge, f.hole));
-        let next = self
-            .closest_spacing()
-            .map(|spacing| bearing::clear_between(spacing, f.hole));
         let mut w = self.sheet();
-        let d = s.bolting.thread.major();
-        let asked = asked(self.per_plane(), f.ultimate_least, f.thickness, f.hole, d);
-        let clear = to_edge.into_iter().chain(next).reduce(Metres::min);
-        let capacity = clear.map(|clear| {
-            let us = bearing::tear_out(f.ultimate_least, clear, f.thickness).si();
+        let found = self.fitting_way(f.edge);
+        if let Some((clear, [us, eu, soft], _)) = found {
             w.step(
                 (
                     "R",
@@ -220,8 +236,8 @@ impl Joint<'_> {
                 (us, Force),
                 Cite::new("aisc-360-22", "J3.11a", Flag::Read),
             );
-            let eu = self.fitting_en(f.edge);
             let place = self.hole_place(f.edge);
+            let bolt_over_ply = s.bolting.strength.tensile.si() / f.ultimate_least.si();
             w.step(
                 (
                     "F_b,Rd",
@@ -230,38 +246,28 @@ impl Joint<'_> {
                 ),
                 &[
                     ("k_1", place.k_1(f.hole), Ratio),
-                    (
-                        "α_b",
-                        place.alpha_b(
-                            f.hole,
-                            s.bolting.strength.tensile.si() / f.ultimate_least.si(),
-                        ),
-                        Ratio,
-                    ),
-                    ("n", 1.0, Count),
-                    ("γ_Q", GAMMA_Q, Ratio),
+                    ("α_b", place.alpha_b(f.hole, bolt_over_ply), Ratio),
+                    ("f_u", f.ultimate_least.si(), Stress),
+                    ("γ_M2", bearing::GAMMA_M2, Ratio),
                 ],
                 (eu, Force),
                 Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
             );
-            let mut way = Way::allowable(us, shear::OMEGA).safer(Way::design(eu));
             if f.material.family() == Family::Aluminium {
-                let soft = bearing::aluminium_ply(f.ultimate_least, d, f.thickness, f.edge).si();
                 w.step(
                     ("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
                     &[("F_tu", f.ultimate_least.si(), Stress)],
                     (soft, Force),
                     Cite::new("adm-2020", "chapter J", Flag::Memory),
                 );
-                way = way.safer(Way::allowable(soft, bearing::OMEGA_ALUMINIUM));
             }
-            way
-        });
+        }
+        let missing = f.edge.is_none().then(|| self.fitting_edge_asked());
         Some(torn(
             CheckId::FittingTearOut,
             self.per_plane(),
-            capacity,
-            f.edge.is_none().then_some(asked),
+            found.map(|(_, _, way)| way),
+            missing,
             [
                 "fitting-tear-out-tears",
                 "fitting-tear-out-fine",
@@ -270,15 +276,44 @@ impl Joint<'_> {
             w,
         ))
     }
+
+    /// Distance to the edge of the fitting that would do: used up to 80 %, or no worse than far from
+    /// any edge.
+    fn fitting_edge_asked(&self) -> f64 {
+        let f = &self.s.fitting;
+        let d = self.s.bolting.thread.major().si();
+        let used = |edge: f64| {
+            self.fitting_way(Some(mm(edge * 1e3)))
+                .map_or(0.0, |(_, _, way)| {
+                    way.factor * self.per_plane() / way.capacity.max(1e-9)
+                })
+        };
+        let far = 20.0 * d;
+        let enough = used(far).max(CLOSE_FROM) * (1.0 + 1e-9);
+        let least = (1.5 * d).max(1.2 * f.hole.si());
+        // Five per cent at a time: a rule to measure by, not a dimension to cut to.
+        let mut edge = least;
+        while edge < far && used(edge) > enough {
+            edge *= 1.05;
+        }
+        half_millimetres(edge)
+    }
 }
 
 /// Distance from the bolt to an edge that would do: tear-out at the least of its factor used up to 80 %,
 /// and no hole nearer than 1.5 d or 1.2 d₀.
 fn asked(demand: f64, fu: Stresses, thickness: Metres, hole: Metres, d: Metres) -> f64 {
     let clear = shear::OMEGA * demand / CLOSE_FROM / (1.2 * fu.si() * thickness.si());
-    (0.5 * hole.si() + clear)
-        .max(1.5 * d.si())
-        .max(1.2 * hole.si())
+    half_millimetres(
+        (0.5 * hole.si() + clear)
+            .max(1.5 * d.si())
+            .max(1.2 * hole.si()),
+    )
+}
+
+/// Up to the next half millimetre: what a rule reads.
+pub(super) fn half_millimetres(metres: f64) -> f64 {
+    (metres * 2e3).ceil() / 2e3
 }
 
 /// A tear-out check that says so when a distance it needs was not given: `missing` is what would do.

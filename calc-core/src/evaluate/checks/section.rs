@@ -207,7 +207,7 @@ impl Joint<'_> {
             end,
         });
         let known = tube.is_some() && (fitting.is_some() || !has_fitting);
-        let asked = 1.5 * b.thread.major().si();
+        let asked = super::ply::half_millimetres(1.5 * b.thread.major().si());
         // The forces along the tube, added up without regard to their sign.
         let demand = self
             .service
