@@ -120,8 +120,36 @@ pub enum CheckId {
     BoltShear,
     /// If it slips: does the wall bear at the hole?
     WallBearing,
+    /// If it slips: does the fitting bear at the hole?
+    FittingBearing,
+    /// If it slips: does the bolt bend between cheeks and walls?
+    BoltBending,
+    /// If it slips: does the bolt take shear, pull and bending together?
+    BoltCombined,
+    /// If it slips: does the bolt tear out of the tube, to its end or to the next hole?
+    TubeTearOut,
+    /// If it slips: does the bolt tear out of the fitting?
+    FittingTearOut,
+    /// If it slips: does the group tear a block out of tube or fitting?
+    BlockShear,
+    /// Does the tube hold with the holes in it?
+    NetSection,
+    /// Does head or nut pull through what it lies on?
+    PullThrough,
+    /// Can the nut shake loose?
+    Loosening,
     /// Is the hole far enough from the end of the tube?
     EndDistance,
+    /// Is the hole far enough from the edge of the fitting?
+    FittingEdge,
+    /// Are the bolts far enough from each other?
+    Spacing,
+    /// Is the hole one that a bolt of this size may have?
+    HoleSize,
+    /// Does the washer cover the hole?
+    WasherCover,
+    /// Does the sleeve fit the bolt?
+    SleeveFit,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.

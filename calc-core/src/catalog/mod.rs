@@ -8,6 +8,7 @@
 mod alloys;
 mod bolts;
 mod friction;
+mod galvanic;
 mod hex;
 mod holes;
 mod material;
@@ -24,6 +25,9 @@ pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
 pub use friction::{
     LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
     nut_factors, slip_surface, slip_surfaces,
+};
+pub use galvanic::{
+    GalvanicLimit, GalvanicMetal, galvanic_limits, galvanic_metal, galvanic_metals,
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};

@@ -3,6 +3,7 @@
 mod checks;
 mod grip;
 mod loads;
+mod remarks;
 mod stand;
 mod support;
 mod tighten;
@@ -59,6 +60,28 @@ impl Judged {
             .first()
             .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
     }
+
+    /// The check that decides among those that do not wait for a distance to be measured.
+    pub(crate) fn weakest_measured(&self) -> Option<&Check> {
+        self.checks.iter().find(|c| !waits_for_a_distance(c))
+    }
+
+    /// The checks that wait for a distance to be measured.
+    pub(crate) fn to_measure(&self) -> impl Iterator<Item = CheckId> + '_ {
+        self.checks
+            .iter()
+            .filter(|c| waits_for_a_distance(c))
+            .map(|c| c.id)
+    }
+}
+
+/// Whether a check stands open only because nobody gave the distance to an edge.
+fn waits_for_a_distance(check: &Check) -> bool {
+    check.verdict == Verdict::NotChecked
+        && matches!(
+            check.id,
+            CheckId::TubeTearOut | CheckId::FittingTearOut | CheckId::BlockShear
+        )
 }
 
 /// Runs the checks, with or without their working.
@@ -127,5 +150,6 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     if s.tube.end_distance.is_none() && s.tube.open_end {
         say("note-end-distance-unknown", Vec::new());
     }
+    notes.extend(remarks::remarks(s));
     notes
 }
