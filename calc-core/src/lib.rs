@@ -6,6 +6,7 @@
 #[macro_use]
 extern crate uom;
 
+pub mod caliper;
 pub mod catalog;
 pub mod cite;
 pub mod error;

@@ -1,11 +1,11 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 mod checks;
-mod grip;
-mod loads;
-mod stand;
-mod support;
-mod tighten;
+pub(crate) mod grip;
+pub(crate) mod loads;
+pub(crate) mod stand;
+pub(crate) mod support;
+pub(crate) mod tighten;
 mod turn;
 mod working;
 
