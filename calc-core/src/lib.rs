@@ -8,6 +8,7 @@ extern crate uom;
 
 pub mod caliper;
 pub mod catalog;
+pub mod chance;
 pub mod cite;
 pub mod error;
 pub mod evaluate;
