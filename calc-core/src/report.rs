@@ -1,6 +1,10 @@
 //! What comes out: verdicts, checks, worked steps. Plain data; the words for its codes stand in
 //! `content/`.
 
+pub mod fatigue;
+
+pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
+
 use crate::cite::Cite;
 use crate::mechanics::range::OutOfRange;
 use crate::quantity::Dimension;
@@ -122,6 +126,8 @@ pub enum CheckId {
     WallBearing,
     /// Is the hole far enough from the end of the tube?
     EndDistance,
+    /// Does the bolt endure a pull that comes and goes?
+    BoltFatigue,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.
@@ -369,4 +375,7 @@ pub struct Report {
     pub derived: Vec<(Field, f64)>,
     /// Things to say that are no check.
     pub notes: Vec<Said>,
+    /// Fatigue; only in the full report.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fatigue: Option<FatigueReport>,
 }

@@ -1,6 +1,7 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 mod checks;
+mod fatigue;
 pub(crate) mod grip;
 pub(crate) mod loads;
 pub(crate) mod stand;
@@ -9,6 +10,7 @@ pub(crate) mod tighten;
 mod turn;
 mod working;
 
+pub use fatigue::default_road;
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -27,6 +29,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
+    let fatigue = Some(fatigue::report(s, &tight, &grip, &service, &checks));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -39,6 +42,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         notes: notes(s, &tight),
         checks,
         derived: s.derived.clone(),
+        fatigue,
     }
 }
 

@@ -5,10 +5,12 @@
 
 pub mod bolt_group;
 pub mod face;
+pub mod fatigue;
 pub mod losses;
 pub mod opening;
 pub mod plate;
 pub mod range;
+pub mod section;
 pub mod shear;
 pub mod side_wall;
 pub mod sleeve;

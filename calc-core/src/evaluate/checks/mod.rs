@@ -2,6 +2,7 @@
 
 mod bolt;
 mod clamp;
+mod fatigue;
 mod geometry;
 mod slip;
 mod slipped;
@@ -50,10 +51,20 @@ pub(crate) fn all(
     checks.extend(joint.grade());
     checks.push(joint.slip());
     checks.extend(joint.opening());
+    let gripping = holds_so_far(&checks);
+    checks.extend(joint.bolt_fatigue(gripping));
     checks.push(joint.bolt_shear());
     checks.extend(joint.wall_bearing());
     checks.extend(joint.end_distance());
     checks
+}
+
+/// Whether the joint grips and stays shut, so that fatigue can be spoken of at all.
+pub(super) fn holds_so_far(checks: &[Check]) -> bool {
+    checks
+        .iter()
+        .filter(|check| matches!(check.id, CheckId::Slip | CheckId::Opening))
+        .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
 const fn amount(si: f64, dimension: Dimension) -> Amount {
