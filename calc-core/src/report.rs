@@ -375,7 +375,6 @@ pub struct Report {
     pub derived: Vec<(Field, f64)>,
     /// Things to say that are no check.
     pub notes: Vec<Said>,
-    /// Fatigue; only in the full report.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub fatigue: Option<FatigueReport>,
+    /// Fatigue, on the road that is assumed.
+    pub fatigue: FatigueReport,
 }

@@ -210,6 +210,9 @@ impl Source {
 
 /// Draws joints in slices, so that a page stays alive meanwhile.
 ///
+/// Not drawn, but taken as entered: strengths of bolt, sleeve, spreader and fitting, all measures but
+/// the wall, and which bolt of the group has most to carry.
+///
 /// The result does not depend on how the slices are cut. Walls and yield strengths between the nodes
 /// of a net of support curves are taken by straight lines: within 1 % of the exact curves.
 ///

@@ -104,9 +104,8 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
 fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
     let mut compared = 0;
     for s in variety() {
-        // A seam of rounding apart, a welded or sleeved tube takes its strength from rows instead.
         let mut sampler = Sampler::new(&s, 11, 0);
-        for _ in 0..30 {
+        for _ in 0..80 {
             let drawn = sampler.draw();
             let fast = sampler.one(&drawn);
             let mut input = s.input.clone();
@@ -136,7 +135,7 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             }
         }
     }
-    assert!(compared > 100, "{compared}");
+    assert!(compared >= 200, "{compared}");
 }
 
 /// Without any spread the slip utilisation is that of the check, which carries a factor besides.

@@ -10,7 +10,7 @@ pub(crate) mod tighten;
 mod turn;
 mod working;
 
-pub use fatigue::default_road;
+pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -29,7 +29,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
-    let fatigue = Some(fatigue::report(s, &tight, &grip, &service, &checks));
+    let fatigue = fatigue::report(s, &tight, &grip, &service, (&checks, default_road()));
     Report {
         version: VERSION,
         input: s.input.clone(),
