@@ -43,6 +43,11 @@ fn variety() -> Vec<Scenario> {
             set("loose-sleeve")(i);
             i.sleeve_short_mm = 1.0;
         }),
+        joint(|i| {
+            set("loose-sleeve")(i);
+            i.sleeve_short_mm = -0.1;
+            i.preload_share = 0.9;
+        }),
         joint(set("through-sleeve")),
         joint(set("solid-insert")),
         joint(set("solid")),

@@ -63,8 +63,8 @@ pub(super) fn exact(stand: &Stand, wanted: f64) -> Seen {
 type State = [f64; 4];
 
 /// Numbers of a node that do not depend on the approach: limit; stiffness, strength and gap of the
-/// core.
-type Node = [f64; 4];
+/// core; approach from the touching of the faces to the end of the checked range.
+type Node = [f64; 5];
 
 /// The net.
 #[derive(Clone, Debug)]
@@ -73,8 +73,9 @@ pub(super) struct Surface {
     yield_: Axis,
     states: Vec<[State; STATES]>,
     nodes: Vec<Node>,
-    /// Largest approach checked; zero where no face carries.
-    end: f64,
+    /// Approach at which the faces are first pressed.
+    face_gap: f64,
+    has_faces: bool,
     has_core: bool,
 }
 
@@ -115,7 +116,7 @@ impl Axis {
     }
 }
 
-/// Approach of a state as a share of the end: dense at the start, where the curve bends.
+/// Place of a state between the touching of the faces and the end of the range: dense at the start, where the curve bends.
 fn share(state: usize) -> f64 {
     let x = state as f64 / (STATES - 1) as f64;
     x * x
@@ -133,7 +134,8 @@ impl Surface {
             yield_,
             states: Vec::with_capacity(WALLS * YIELDS),
             nodes: Vec::with_capacity(WALLS * YIELDS),
-            end: 0.0,
+            face_gap: 0.0,
+            has_faces: false,
             has_core: false,
         };
         for i in 0..WALLS {
@@ -146,20 +148,26 @@ impl Surface {
 
     fn add(&mut self, stand: &Stand) {
         let faces = stand.sides().is_some();
-        if faces {
-            self.end = stand.approach_end();
-        }
+        self.has_faces |= faces;
+        self.face_gap = stand.face_gap();
         let core = stand.core();
         self.has_core |= core.is_some();
+        let reach = if faces {
+            stand.approach_end() - self.face_gap
+        } else {
+            0.0
+        };
         let mut states = [[0.0; 4]; STATES];
         if faces {
             for (i, state) in states.iter_mut().enumerate() {
-                *state = stand.faces_at(self.end * share(i)).unwrap_or_default();
+                let x = self.face_gap + reach * share(i);
+                *state = stand.faces_at(x).unwrap_or_default();
             }
         }
         self.states.push(states);
         let [stiffness, strength, gap] = core.map_or([0.0; 3], |c| c.parts_si());
-        self.nodes.push([stand.limit(), stiffness, strength, gap]);
+        self.nodes
+            .push([stand.limit(), stiffness, strength, gap, reach]);
     }
 
     fn corners(&self, wall: f64, yield_: f64) -> Corners {
@@ -188,7 +196,7 @@ impl Surface {
     }
 
     fn node(&self, corners: &Corners) -> Node {
-        let mut mean = [0.0; 4];
+        let mut mean = [0.0; 5];
         for &(node, weight) in &corners.0 {
             for (sum, value) in mean
                 .iter_mut()
@@ -203,9 +211,9 @@ impl Surface {
     /// How the support with this wall and yield strength answers a wanted clamp.
     pub(super) fn see(&self, wall: f64, yield_: f64, wanted: f64) -> Seen {
         let corners = self.corners(wall, yield_);
-        let [limit, stiffness, strength, gap] = self.node(&corners);
+        let [limit, stiffness, strength, gap, reach] = self.node(&corners);
         let core = SleeveCurve::of_si(stiffness, strength, gap);
-        if self.end <= 0.0 {
+        if !self.has_faces {
             let clamp = wanted.min(strength);
             let takes_it = wanted <= strength;
             let at = if takes_it {
@@ -224,11 +232,24 @@ impl Surface {
             };
         }
         let pull = |x: f64| if self.has_core { core.force_si(x) } else { 0.0 };
-        let force = |i: usize| self.faces(&corners, i, 0) + pull(self.end * share(i));
+        let place = |i: usize| self.face_gap + reach * share(i);
+        let force = |i: usize| self.faces(&corners, i, 0) + pull(place(i));
         let last = STATES - 1;
         let most = force(last);
         let takes_it = most >= wanted;
         let clamp = wanted.min(most);
+        // A sleeve that is too long takes it before the faces are touched.
+        if clamp <= pull(self.face_gap) && self.face_gap > 0.0 {
+            return Seen {
+                clamp,
+                takes_it,
+                approach: gap + clamp / stiffness,
+                dent: 0.0,
+                left: 0.0,
+                limit,
+                spring: self.faces(&corners, 0, 1) + stiffness,
+            };
+        }
         // First state whose force is not below the clamp.
         let (mut below, mut above) = (0, last);
         while above - below > 1 {
@@ -239,7 +260,7 @@ impl Surface {
                 above = middle;
             }
         }
-        let (x0, x1) = (self.end * share(below), self.end * share(above));
+        let (x0, x1) = (place(below), place(above));
         let (f0, f1) = (
             self.faces(&corners, below, 0),
             self.faces(&corners, above, 0),

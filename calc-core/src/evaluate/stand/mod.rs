@@ -125,6 +125,11 @@ impl Stand {
         self.sides.as_ref()
     }
 
+    /// Approach that a sleeve which is too long keeps off the faces, m.
+    pub(crate) const fn face_gap(&self) -> f64 {
+        self.face_gap
+    }
+
     /// What carries between the faces, where something does.
     pub(crate) const fn core(&self) -> Option<SleeveCurve> {
         self.core
