@@ -1,6 +1,10 @@
 //! What comes out: verdicts, checks, worked steps. Plain data; the words for its codes stand in
 //! `content/`.
 
+pub mod fatigue;
+
+pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
+
 use crate::cite::Cite;
 use crate::mechanics::range::OutOfRange;
 use crate::quantity::Dimension;
@@ -150,6 +154,8 @@ pub enum CheckId {
     WasherCover,
     /// Does the sleeve fit the bolt?
     SleeveFit,
+    /// Does the bolt endure a pull that comes and goes?
+    BoltFatigue,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.
@@ -397,4 +403,6 @@ pub struct Report {
     pub derived: Vec<(Field, f64)>,
     /// Things to say that are no check.
     pub notes: Vec<Said>,
+    /// Fatigue, on the road that is assumed.
+    pub fatigue: FatigueReport,
 }

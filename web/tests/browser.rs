@@ -57,14 +57,22 @@ async fn the_verdict_follows_what_is_typed() {
     leptos::task::tick().await;
     assert_eq!(input.get_attribute("aria-invalid").as_deref(), Some("true"));
     assert_eq!(input.value(), "nothing");
-    assert!(place.query_selector("[data-stale] .answer").unwrap().is_some());
+    assert!(
+        place
+            .query_selector("[data-stale] .answer")
+            .unwrap()
+            .is_some()
+    );
 }
 
 #[wasm_bindgen_test]
 fn another_page_gets_a_report_or_named_errors() {
     let report = api::evaluate(JsValue::UNDEFINED).unwrap();
     let get = |from: &JsValue, name: &str| Reflect::get(from, &JsValue::from_str(name)).unwrap();
-    assert_eq!(get(&report, "verdict").as_string().unwrap(), "does-not-hold");
+    assert_eq!(
+        get(&report, "verdict").as_string().unwrap(),
+        "does-not-hold"
+    );
     let joint = api::defaults().unwrap();
     Reflect::set(&joint, &"tube_wall_mm".into(), &900.0.into()).unwrap();
     let error = api::evaluate(joint).unwrap_err();

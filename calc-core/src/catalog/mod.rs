@@ -7,6 +7,7 @@
 
 mod alloys;
 mod bolts;
+mod endurance;
 mod friction;
 mod galvanic;
 mod hex;
@@ -22,6 +23,10 @@ mod washers;
 mod wileman;
 
 pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
+pub use endurance::{
+    ALUMINIUM_SHARE, BoltEndurance, Category, Detail, FatigueCategory, bolt_endurance,
+    fatigue_categories, fatigue_category,
+};
 pub use friction::{
     LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
     nut_factors, slip_surface, slip_surfaces,

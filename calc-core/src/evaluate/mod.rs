@@ -1,15 +1,17 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 mod checks;
-mod grip;
-mod loads;
+mod fatigue;
+pub(crate) mod grip;
+pub(crate) mod loads;
 mod remarks;
-mod stand;
-mod support;
-mod tighten;
+pub(crate) mod stand;
+pub(crate) mod support;
+pub(crate) mod tighten;
 mod turn;
 mod working;
 
+pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -28,6 +30,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
+    let fatigue = fatigue::report(s, &tight, &grip, &service, (&checks, default_road()));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -40,6 +43,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         notes: notes(s, &tight),
         checks,
         derived: s.derived.clone(),
+        fatigue,
     }
 }
 

@@ -36,7 +36,10 @@ fn switching_units_changes_no_value_and_no_meaning() {
     // The bare number says its unit now; what had one stays as typed.
     assert_eq!(form.text(Field::TubeWall), "3/16 in");
     assert_eq!(form.text(Field::TubeDepth), "60 mm");
-    assert_eq!(form.in_other_words(Field::TubeWall).as_deref(), Some("4.76\u{a0}mm"));
+    assert_eq!(
+        form.in_other_words(Field::TubeWall).as_deref(),
+        Some("4.76\u{a0}mm")
+    );
     form.set_units(UnitSystem::Us);
     assert_eq!(form.text(Field::TubeWall), "3/16");
     assert_eq!(form.input(), &before);
@@ -76,7 +79,12 @@ fn a_value_outside_the_range_names_field_value_and_range_in_the_readers_units() 
     form.type_in(Field::TubeWall, "3 in");
     let fault = &faults(&form)[0];
     assert_eq!(fault.field, Some(Field::TubeWall));
-    for part in ["Wall thickness", "76.2\u{a0}mm", "0.8\u{a0}mm", "25\u{a0}mm"] {
+    for part in [
+        "Wall thickness",
+        "76.2\u{a0}mm",
+        "0.8\u{a0}mm",
+        "25\u{a0}mm",
+    ] {
         assert!(fault.sentence.contains(part), "{part}: {}", fault.sentence);
     }
 }

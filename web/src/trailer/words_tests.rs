@@ -24,7 +24,9 @@ fn codes() -> Vec<String> {
     ];
     found.retain(|code| {
         kinds.iter().any(|kind| code.starts_with(kind))
-            && code.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+            && code
+                .chars()
+                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
     });
     found
 }
@@ -65,7 +67,13 @@ fn every_field_and_choice_has_its_words() {
 #[test]
 fn every_place_of_every_sentence_is_filled() {
     let mut inputs = vec![Input::default()];
-    for field in [Field::Support, Field::Mount, Field::Grade, Field::Surface, Field::WeldNear] {
+    for field in [
+        Field::Support,
+        Field::Mount,
+        Field::Grade,
+        Field::Surface,
+        Field::WeldNear,
+    ] {
         for name in options(field) {
             let mut input = Input::default();
             input.set_choice(field, name);
@@ -107,7 +115,10 @@ fn inches_of_a_tape_are_fractions_and_others_are_not() {
     let length = |si| amount(si, Dimension::Length, UnitSystem::Us);
     assert_eq!(length(0.0635), "2\u{a0}1/2\u{a0}in");
     assert_eq!(length(0.001), "0.039\u{a0}in");
-    assert_eq!(amount(0.0635, Dimension::Length, UnitSystem::Metric), "63.5\u{a0}mm");
+    assert_eq!(
+        amount(0.0635, Dimension::Length, UnitSystem::Metric),
+        "63.5\u{a0}mm"
+    );
 }
 
 #[test]

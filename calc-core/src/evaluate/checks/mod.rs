@@ -2,6 +2,7 @@
 
 mod bolt;
 mod clamp;
+mod fatigue;
 mod geometry;
 mod loosening;
 mod pin;
@@ -55,6 +56,8 @@ pub(crate) fn all(
     checks.extend(joint.grade());
     checks.push(joint.slip());
     checks.extend(joint.opening());
+    let gripping = holds_so_far(&checks);
+    checks.extend(joint.bolt_fatigue(gripping));
     checks.push(joint.bolt_shear());
     checks.extend(joint.wall_bearing());
     checks.extend(joint.fitting_bearing());
@@ -73,6 +76,14 @@ pub(crate) fn all(
     checks.push(joint.washer_cover());
     checks.extend(joint.sleeve_fit());
     checks
+}
+
+/// Whether the joint grips and stays shut, so that fatigue can be spoken of at all.
+pub(super) fn holds_so_far(checks: &[Check]) -> bool {
+    checks
+        .iter()
+        .filter(|check| matches!(check.id, CheckId::Slip | CheckId::Opening))
+        .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
 const fn amount(si: f64, dimension: Dimension) -> Amount {
