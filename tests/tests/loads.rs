@@ -231,8 +231,9 @@ fn a_thin_flange_pries() {
         })
     };
     let demand = |report: &Report| {
-        let check = report.checks.iter().find(|c| c.id == CheckId::BoltPull);
-        check.unwrap().demand.si
+        let check = report.checks.iter().find(|c| c.id == CheckId::BoltCombined);
+        // The pull is the second amount of its sentence.
+        check.unwrap().reason.amounts[1].si
     };
     let (stiff, bending) = (with(None), with(Some(45.0)));
     assert!(demand(&bending) > 1.05 * demand(&stiff));
@@ -362,14 +363,14 @@ fn every_key_has_words() {
                     // Reasons of the loads' own checks; those of others are theirs to word.
                     let own = [
                         CheckId::BoltService,
-                        CheckId::BoltPull,
+                        CheckId::BoltCombined,
                         CheckId::FittingFlange,
                     ];
                     for check in report.checks.iter().filter(|c| own.contains(&c.id)) {
                         used.insert(check.reason.code.to_owned());
                     }
                     let ours = |code: &&str| {
-                        ["-rule", "-vertical", "-chain"]
+                        ["-rule", "-vertical", "-chain", "-bending"]
                             .iter()
                             .any(|part| code.contains(part))
                     };
@@ -400,7 +401,13 @@ fn a_rule_only_adds() {
             let with = report(&joint("coupler", mount, rule.id()));
             for check in &road.checks {
                 let other = with.checks.iter().find(|c| c.id == check.id).unwrap();
-                assert!(other.utilisation >= check.utilisation, "{:?}", check.id);
+                // Where a rule makes the joint slip, nobody can say how long the bolt lasts any more.
+                let open = other.verdict == Verdict::NotChecked && other.utilisation.is_none();
+                assert!(
+                    open || other.utilisation >= check.utilisation,
+                    "{:?}",
+                    check.id
+                );
             }
         }
     }

@@ -1,19 +1,24 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 mod checks;
-mod grip;
-mod loads;
-mod stand;
-mod support;
-mod tighten;
+mod fatigue;
+pub(crate) mod grip;
+mod holes;
+pub(crate) mod loads;
+mod pried;
+mod remarks;
+pub(crate) mod stand;
+pub(crate) mod support;
+pub(crate) mod tighten;
 mod turn;
 mod working;
 
+pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
-use crate::scenario::{Scenario, SupportKind, VERSION};
+use crate::scenario::{Field, Scenario, SupportKind, VERSION};
 
 /// Computes the whole report.
 #[must_use]
@@ -28,6 +33,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
+    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, default_road()));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -37,9 +43,10 @@ pub fn evaluate(s: &Scenario) -> Report {
         support: stands.report(s, &tight),
         losses: grip.losses(),
         loads: cases.report(s, service.as_ref()),
-        notes: notes(s, &tight),
+        notes: notes(s, &tight, &stands),
         checks,
         derived: s.derived.clone(),
+        fatigue,
     }
 }
 
@@ -98,7 +105,7 @@ fn weight(check: &Check) -> f64 {
     rank * 1e6 + check.utilisation.unwrap_or(0.0).min(9e5)
 }
 
-fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
+fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<Said> {
     let mut notes = Vec::new();
     let mut say = |code, amounts| notes.push(Said { code, amounts });
     if tight.combined_max(s) > s.bolting.yield_strength() {
@@ -136,8 +143,13 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     for code in loads::notes(s) {
         say(code, Vec::new());
     }
-    if s.tube.end_distance.is_none() && s.tube.open_end {
-        say("note-end-distance-unknown", Vec::new());
+    let faces = stands.least.sides().is_some();
+    if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {
+        say(
+            "note-end-distance-assumed",
+            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
+        );
     }
+    notes.extend(remarks::remarks(s));
     notes
 }

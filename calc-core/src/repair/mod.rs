@@ -5,7 +5,7 @@ mod candidates;
 mod work;
 
 use crate::evaluate::judge;
-use crate::quantity::InUnits;
+use crate::quantity::{Dimension, InUnits};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
 use serde::{Deserialize, Serialize};
@@ -119,7 +119,7 @@ pub struct Repairs {
     pub tried: usize,
     /// How many of them hold or are close.
     pub held: usize,
-    /// How many could not be decided, most often because the distance to an open end is not given.
+    /// How many could not be decided, most often because their shape lies outside the checked range.
     pub undecided: usize,
     /// Of those that hold or are close, those that no other beats in margin, work, cost and welds together, and the cheapest of
     /// each kind; those that hold first, then by cost.
@@ -202,11 +202,12 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     }
 }
 
-/// Largest utilisation of the checks other than tightening.
+/// Largest utilisation of the checks other than tightening. Distances are there or not; a larger one is
+/// no strength in hand.
 fn most_used(checks: &[Check]) -> f64 {
     checks
         .iter()
-        .filter(|c| c.id != CheckId::BoltTightening)
+        .filter(|c| c.id != CheckId::BoltTightening && c.capacity.dimension != Dimension::Length)
         .filter_map(|c| c.utilisation)
         .fold(0.0, f64::max)
 }

@@ -5,7 +5,8 @@ use super::checked::{
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
+    WallBasis, WeldNear, options,
 };
 use super::fields::{Field, Input, Kind};
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
@@ -134,19 +135,13 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let support = r.row(Field::Support, SupportKind::by_name)?;
     let tube = tube(r, support)?;
     let bolting = bolting(r)?;
-    let fitting = Fitting {
-        thickness: r.length(Field::FittingThickness),
-        material: r.row(Field::FittingMaterial, catalog::material)?,
-        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
-        edge: mm(r.or_derived(Field::FittingEdge, 1.5 * bolting.thread.major().si()) * 1e3),
-        flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
-    };
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
         width: mm(r.or_derived(Field::SpreaderWidth, tube.width.si()) * 1e3),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
+    let fitting = fitting(r, support, &tube, &bolting, spreader.thickness)?;
     let sleeve = sleeve(r, support, &tube, &bolting)?;
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
@@ -164,6 +159,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         insert_material,
         tightening,
         loads,
+        exposure: r.row(Field::Exposure, Exposure::by_name)?,
         derived: std::mem::take(&mut r.derived),
     })
 }
@@ -209,6 +205,43 @@ fn loads(r: &mut Reader<'_>) -> Option<Loads> {
     })
 }
 
+fn fitting(
+    r: &mut Reader<'_>,
+    support: SupportKind,
+    tube: &Tube,
+    bolting: &Bolting,
+    plate: Length,
+) -> Option<Fitting> {
+    let material = r.row(Field::FittingMaterial, catalog::material)?;
+    let strength = match material.welded() {
+        Some(welded) if tube.weld_near => &welded.least,
+        _ => material.least(),
+    };
+    let hole = mm(r.or_derived(Field::FittingHole, bolting.hole.si()) * 1e3);
+    r.refuse_if(
+        hole < bolting.thread.major(),
+        Field::FittingHole,
+        "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
+    );
+    // Nobody says on which side of the plate the fitting lies: between is the worse.
+    let between = if support == SupportKind::Spreader {
+        plate.si()
+    } else {
+        0.0
+    };
+    Some(Fitting {
+        thickness: r.length(Field::FittingThickness),
+        material,
+        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
+        yield_least: strength.yield_strength(),
+        ultimate_least: strength.ultimate_strength(),
+        edge: r.length(Field::FittingEdge),
+        flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
+        hole,
+        gap: mm(r.or_derived(Field::FittingGap, between) * 1e3),
+    })
+}
+
 fn acceleration(si: f64) -> Acceleration {
     Acceleration::new::<uom::si::acceleration::meter_per_second_squared>(si)
 }
@@ -248,7 +281,19 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
     );
     let own_yield = r.given(Field::TubeYield);
     let own = |from_row: Stress| own_yield.map_or(from_row, |pa| crate::quantity::mpa(pa * 1e-6));
-    let _ = r.given(Field::TubeUltimate);
+    let row_ultimate = match material.welded() {
+        Some(welded) if weld_near => welded.least.ultimate_strength(),
+        _ => material.least().ultimate_strength(),
+    };
+    // A tube that the reader knows to yield earlier than its row is not credited with the row's tensile
+    // strength.
+    let weaker = own_yield.map_or(1.0, |pa| (pa / least.si()).min(1.0));
+    let ultimate = r.or_derived(Field::TubeUltimate, row_ultimate.si() * weaker);
+    r.refuse_if(
+        own_yield.is_some_and(|pa| r.input.tube_ultimate_mpa.is_some() && ultimate < pa),
+        Field::TubeUltimate,
+        "lower than the yield strength: give the tensile strength",
+    );
     let modulus = r.or_derived(Field::TubeModulus, material.modulus().si());
     let poisson = r.or_derived(Field::TubePoisson, material.poisson());
     if own_yield.is_none() {
@@ -270,8 +315,9 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
         poisson,
         yield_least: own(least),
         yield_likely: own(likely),
+        ultimate_least: crate::quantity::mpa(ultimate * 1e-6),
         weld_near,
-        end_distance: r.given(Field::EndDistance).map(|m| mm(m * 1e3)),
+        end_distance: r.length(Field::EndDistance),
         open_end,
     })
 }
@@ -281,6 +327,7 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
     let thread = r.row(Field::Bolt, catalog::thread)?;
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
     let series = r.row(Field::Washer, WasherSeries::from_id)?;
+    let finish = r.row(Field::BoltFinish, BoltFinish::by_name)?;
     let Some(strength) = grade.strength(thread) else {
         r.refuse_if(
             true,
@@ -314,6 +361,11 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
         spacing_across: r.length(Field::SpacingAcross),
         hole,
         washer,
+        finish: if grade.stainless() {
+            BoltFinish::Stainless
+        } else {
+            finish
+        },
     })
 }
 

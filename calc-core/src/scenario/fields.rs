@@ -203,6 +203,11 @@ fields! {
         FreeAboutSide free_about_side_nm "yb" Moment * NewtonMetre = 0.0 in -50000.0 .. 50000.0;
         /// Free load: moment about the upright line, turning forward towards left.
         FreeAboutUp free_about_up_nm "yc" Moment * NewtonMetre = 0.0 in -50000.0 .. 50000.0;
+        /// From the middle of the bolt to the nearest edge of the fitting; past the outermost bolts the
+        /// fitting is taken to touch the tube that far.
+        FittingEdge fitting_edge_mm "fe" Length * Millimetre = 25.0 in 3.0 .. 500.0;
+        /// From the middle of the bolt nearest the end to the end of the tube.
+        EndDistance end_distance_mm "ed" Length * Millimetre = 60.0 in 5.0 .. 5000.0;
     }
     derived {
         /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
@@ -215,8 +220,6 @@ fields! {
         TubeModulus tube_modulus_gpa "em" Stress * Gigapascal in 40.0 .. 230.0;
         /// Poisson's ratio of the tube; left out: the material's row.
         TubePoisson tube_poisson "nu" Ratio * One in 0.2 .. 0.4;
-        /// From the bolt to the open end of the tube; left out: far from an end.
-        EndDistance end_distance_mm "ed" Length * Millimetre in 5.0 .. 5000.0;
         /// Hole in the tube; left out: the normal clearance hole of the bolt.
         Hole hole_mm "dh" Length * Millimetre in 5.0 .. 80.0;
         /// Outside diameter of the washer; left out: the washer's row.
@@ -237,11 +240,13 @@ fields! {
         SleeveOuter sleeve_outer_mm "so" Length * Millimetre in 6.0 .. 120.0;
         /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
         SleeveWall sleeve_wall_mm "sw" Length * Millimetre in 0.5 .. 40.0;
-        /// Outermost bolt to the edge of the fitting's contact; left out: 1.5 × bolt diameter.
-        FittingEdge fitting_edge_mm "fe" Length * Millimetre in 3.0 .. 300.0;
         /// Bolt centre to the upright part of a flange that can bend; left out: the fitting is taken as
         /// stiff, no prying.
         FlangeArm flange_arm_mm "fa" Length * Millimetre in 3.0 .. 200.0;
+        /// Hole in the fitting; left out: as large as the hole in the tube.
+        FittingHole fitting_hole_mm "fh" Length * Millimetre in 5.0 .. 80.0;
+        /// Gap or packing between the fitting and the wall of the tube; left out: none, or the spreader plate.
+        FittingGap fitting_gap_mm "fg" Length * Millimetre in 0.0 .. 100.0;
     }
     choices {
         /// Which way the bolts run: through the sides (cross-bolted) or from the top.
@@ -288,6 +293,10 @@ fields! {
         LoadRule load_rule "lr" = "road-service";
         /// What a free load asks for.
         FreeKind free_kind "fk" = "service";
+        /// What the bolt is coated with; stainless grades are stainless whatever stands here.
+        BoltFinish bolt_finish "bf" = "zinc";
+        /// How wet and how salty the joint lives.
+        Exposure exposure "ex" = "road-salt";
     }
 }
 

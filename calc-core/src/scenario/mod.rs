@@ -14,7 +14,8 @@ pub use checked::{
     Tightening, Tube, Washer,
 };
 pub use choices::{
-    FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
+    WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

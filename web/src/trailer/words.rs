@@ -175,3 +175,7 @@ pub(crate) fn repair(kind: RepairKind) -> &'static str {
 pub(crate) fn share(utilisation: Option<f64>) -> Option<String> {
     utilisation.map(|u| write(u, Dimension::Share, UnitSystem::Metric))
 }
+
+#[cfg(test)]
+#[path = "words_tests.rs"]
+mod tests;

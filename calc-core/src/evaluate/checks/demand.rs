@@ -1,11 +1,12 @@
 //! Which load case decides a question, and with which factor.
 
-use super::{Joint, OMEGA_OPENING, said};
+use super::{Joint, OMEGA_OPENING, Way, said};
 use crate::catalog::LoadKind;
-use crate::evaluate::loads::{Spread, friction_factor};
-use crate::mechanics::prying::{Flange, Pried, t_stub};
+use crate::evaluate::loads::Spread;
+use crate::evaluate::pried::{pried, pull_on_bolt};
+use crate::mechanics::prying::Pried;
 use crate::quantity::Dimension::Moment;
-use crate::quantity::{Force, InUnits, newton};
+use crate::quantity::Force;
 use crate::report::{Check, Verdict};
 
 /// The governing demand of a question.
@@ -19,6 +20,11 @@ pub(super) struct Demand<'a> {
 }
 
 impl Demand<'_> {
+    /// Share of a capacity that is used.
+    pub(super) fn used(&self, capacity: f64) -> f64 {
+        self.factor * self.force / capacity.max(1e-9)
+    }
+
     /// A check with this case's name.
     pub(super) fn name(&self, check: Check) -> Check {
         check.in_case(self.spread.case.case, self.spread.case.kind)
@@ -53,18 +59,48 @@ impl<'a> Joint<'a> {
         })
     }
 
+    /// Of several published ways to one strength the one that is used most, with the demand on it: which
+    /// one that is depends on the kind of case, as the ways share their safety out differently between
+    /// strength and load.
+    ///
+    /// `None` where no case asks for anything.
+    pub(super) fn asked(
+        &self,
+        ways: &[Way],
+        measure: impl Fn(&Spread) -> f64,
+    ) -> Option<(Way, Demand<'a>)> {
+        let used = |(way, asked): &(Way, Demand<'_>)| asked.used(way.capacity);
+        ways.iter()
+            .filter_map(|way| {
+                let mut asked = self.strength((way.factor, way.to_yield()), &measure)?;
+                if asked.spread.case.kind == LoadKind::Service {
+                    asked.factor_is = way.factor_is;
+                }
+                Some((*way, asked))
+            })
+            .reduce(|most, next| {
+                if used(&next) > used(&most) {
+                    next
+                } else {
+                    most
+                }
+            })
+    }
+
     /// Demand on the clamp, over the cases that count on it.
     pub(super) fn clamped(&self, measure: impl Fn(&Spread) -> f64) -> Option<Demand<'a>> {
+        let factor = |kind| match kind {
+            LoadKind::Service => Some((OMEGA_OPENING, "factor-own")),
+            LoadKind::Proof => Some((1.0, "factor-proof")),
+            LoadKind::Ultimate => None,
+        };
         let (spread, _) = self.cases.governing(|spread| {
             let force = measure(spread);
-            friction_factor(spread.case.kind)
+            factor(spread.case.kind)
                 .filter(|_| force > 0.0)
-                .map(|factor| factor * force)
+                .map(|(factor, _)| factor * force)
         })?;
-        let (factor, factor_is) = match spread.case.kind {
-            LoadKind::Service => (OMEGA_OPENING, "factor-own"),
-            LoadKind::Proof | LoadKind::Ultimate => (1.0, "factor-proof"),
-        };
+        let (factor, factor_is) = factor(spread.case.kind)?;
         Some(Demand {
             spread,
             force: measure(spread),
@@ -98,28 +134,11 @@ impl<'a> Joint<'a> {
 
     /// What the fitting's flange adds to a pull; `None` where the fitting is taken as stiff.
     pub(super) fn pried(&self, pull: f64, bolt: Force) -> Option<Pried> {
-        let (s, b) = (self.s, &self.s.bolting);
-        let arm = s.fitting.flange_arm?;
-        let tributary = if b.along > 1 {
-            b.spacing_along
-        } else {
-            s.fitting.edge * 2.0
-        };
-        let flange = Flange {
-            thickness: s.fitting.thickness,
-            arm,
-            edge: s.fitting.edge,
-            tributary,
-            bolt: b.thread.major(),
-            hole: b.hole,
-            tensile: s.fitting.material.least().ultimate_strength(),
-        };
-        Some(t_stub(&flange, newton(pull), bolt))
+        pried(self.s, pull, bolt)
     }
 
     /// A pull with what the flange adds, N.
     pub(super) fn pull_on_bolt(&self, pull: f64, bolt: Force) -> f64 {
-        self.pried(pull, bolt)
-            .map_or(pull, |pried| pried.bolt_pull.si())
+        pull_on_bolt(self.s, pull, bolt)
     }
 }

@@ -2,11 +2,20 @@
 
 mod bolt;
 mod clamp;
+mod combined;
 mod demand;
+mod fatigue;
 mod geometry;
+mod loosening;
+mod pin;
+mod ply;
 mod pull;
+mod section;
 mod slip;
 mod slipped;
+mod way;
+
+use way::Way;
 
 use super::grip::Grip;
 use super::loads::{Cases, Service};
@@ -47,19 +56,44 @@ pub(crate) fn all(
         service,
         working,
     };
-    let mut checks = Vec::with_capacity(12);
+    let mut checks = Vec::with_capacity(26);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
     checks.extend(joint.slip());
     checks.extend(joint.opening());
+    let gripping = holds_so_far(&checks);
     checks.extend(joint.bolt_service());
+    checks.extend(joint.bolt_fatigue(gripping));
     checks.extend(joint.bolt_shear());
-    checks.extend(joint.bolt_pull());
-    checks.extend(joint.fitting_flange());
     checks.extend(joint.wall_bearing());
-    checks.extend(joint.end_distance());
+    checks.extend(joint.fitting_bearing());
+    checks.extend(joint.bolt_bending());
+    checks.extend(joint.bolt_combined());
+    checks.extend(joint.tube_tear_out());
+    checks.extend(joint.fitting_tear_out());
+    checks.extend(joint.block_shear());
+    checks.extend(joint.net_section());
+    checks.extend(joint.pull_through());
+    checks.extend(joint.fitting_flange());
+    checks.extend(joint.loosening());
+    checks.push(joint.end_distance());
+    checks.extend(joint.fitting_edge());
+    checks.extend(joint.spacing());
+    checks.extend(joint.hole_size());
+    checks.push(joint.washer_cover());
+    checks.extend(joint.sleeve_fit());
     checks
+}
+
+/// Whether the joint grips and stays shut, so that fatigue can be spoken of at all. Where no load counts
+/// on friction nobody knows.
+pub(super) fn holds_so_far(checks: &[Check]) -> bool {
+    checks.iter().any(|check| check.id == CheckId::Slip)
+        && checks
+            .iter()
+            .filter(|check| matches!(check.id, CheckId::Slip | CheckId::Opening))
+            .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
 const fn amount(si: f64, dimension: Dimension) -> Amount {

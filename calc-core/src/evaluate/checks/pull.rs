@@ -1,10 +1,10 @@
-//! The outside pull along the bolt: with the clamp in service, and without it.
+//! The outside pull along the bolt: with the clamp in service, and on the flange of the fitting.
 
 use super::demand::Demand;
 use super::{Joint, of_forces, said};
 use crate::cite::{Cite, Flag};
 use crate::mechanics::shear;
-use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
+use crate::quantity::Dimension::{Force, Length, Ratio};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
 
@@ -66,53 +66,10 @@ impl Joint<'_> {
 
     /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
     /// published share of the shank, and an ultimate case has no factor to cover that.
-    fn pull_strength(&self) -> f64 {
+    pub(super) fn pull_strength(&self) -> f64 {
         let b = &self.s.bolting;
         let area = THREADED * b.thread.shank_area().si();
         b.strength.tensile.si() * area.min(b.thread.stress_area().si())
-    }
-
-    /// Pull alone; that it comes together with shear is a question of its own.
-    pub(super) fn bolt_pull(&self) -> Option<Check> {
-        let b = &self.s.bolting;
-        let capacity = self.pull_strength();
-        let to_proof = capacity / self.tight.proof.si().max(1.0);
-        let pulled = self.strength((shear::OMEGA, to_proof), |spread| {
-            self.pull_on_bolt(spread.largest_pull, newton(capacity))
-        })?;
-        let mut w = self.sheet();
-        self.case_line(&mut w, &pulled);
-        self.pried_line(&mut w, pulled.spread.largest_pull, pulled.force);
-        w.step(
-            (
-                "R",
-                "strength of one bolt against pull",
-                "F_u·min(0.75·A_b, A_t)",
-            ),
-            &[
-                ("F_u", b.strength.tensile.si(), Stress),
-                ("A_b", b.thread.shank_area().si(), Area),
-                ("A_t", b.thread.stress_area().si(), Area),
-            ],
-            (capacity, Force),
-            Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
-        );
-        let over = pulled.factor * pulled.force > capacity;
-        let check = of_forces(
-            CheckId::BoltPull,
-            (pulled.force, capacity),
-            (pulled.factor, pulled.factor_is),
-            said(
-                if over {
-                    "bolt-pull-breaks"
-                } else {
-                    "bolt-pull-holds"
-                },
-                &[(pulled.force, Force), (capacity, Force)],
-            ),
-            w,
-        );
-        Some(pulled.name(check))
     }
 
     /// Only where the reader says how far the bolts stand from the upright part of the fitting.
@@ -120,9 +77,7 @@ impl Joint<'_> {
         let s = self.s;
         let bolt = newton(self.pull_strength());
         let pried = self.pried(0.0, bolt)?;
-        let strengths = s.fitting.material.least();
-        let to_yield =
-            strengths.ultimate_strength().si() / strengths.yield_strength().si().max(1.0);
+        let to_yield = s.fitting.ultimate_least.si() / s.fitting.yield_least.si().max(1.0);
         let pulled = self.strength((shear::OMEGA, to_yield), |spread| spread.largest_pull)?;
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
@@ -186,7 +141,7 @@ impl Joint<'_> {
         );
     }
 
-    fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
+    pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
         if self.s.fitting.flange_arm.is_some() {
             w.step(
                 ("N", "pull on the bolt with prying", "T + q"),

@@ -1,89 +1,173 @@
-//! What carries the load once the joint has slipped.
+//! What carries the load once the joint has slipped: the bolt in shear, the walls at their holes.
 
 use super::demand::Demand;
-use super::{Joint, of_forces, said};
+use super::{Joint, Way, Working};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
+use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
-use crate::mechanics::shear;
+use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, mm};
+use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
 use crate::report::{Check, CheckId};
-use crate::scenario::SupportKind;
+use crate::scenario::{Mount, SupportKind};
 
 impl Joint<'_> {
-    pub(super) fn bolt_shear(&self) -> Option<Check> {
-        let (s, g) = (self.s, self.grip);
+    /// Whether threads reach a plane where the bolt is sheared. Where a plate may lie between fitting
+    /// and tube it is taken to lie there: threads come sooner.
+    pub(super) fn threads_in_plane(&self) -> bool {
+        let s = self.s;
         let b = &s.bolting;
-        // The plane farther from the head, where threads come first.
-        let far_plane = b.washer.thickness
-            + s.fitting.thickness
-            + if b.slip_planes() > 1.5 {
-                s.tube.depth
-            } else {
-                mm(0.0)
-            };
-        let threads = g.shank < far_plane;
-        let capacity = shear::bolt(
+        let plates = if s.support == SupportKind::Spreader {
+            s.spreader.thickness * b.slip_planes()
+        } else {
+            mm(0.0)
+        };
+        let through = if b.mount == Mount::ThroughSides {
+            s.tube.depth
+        } else {
+            mm(0.0)
+        };
+        let far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
+        // A307 has one value, threads in the plane or not.
+        b.grade.id() == "a307" || self.grip.shank < far
+    }
+
+    /// Shear strength of one bolt, all planes, in the two published ways.
+    pub(super) fn shear_ways(&self) -> [Way; 2] {
+        let b = &self.s.bolting;
+        let us = shear::bolt(
             b.strength.tensile,
             b.thread.shank_area(),
             b.slip_planes(),
-            threads,
+            self.threads_in_plane(),
         )
         .si();
-        // Down to yield by distortion energy, on the same area.
-        let share = if threads { 0.450 } else { 0.563 };
-        let to_yield = share * b.strength.tensile.si() / (b.yield_strength().si() / 3f64.sqrt());
-        let asked = self.strength((shear::OMEGA, to_yield), |spread| spread.largest_in_plane)?;
-        let demand = asked.force;
+        let eu = b.slip_planes()
+            * en_bolt::shear(self.alpha_v(), b.strength.tensile, self.shear_area()).si();
+        // Distortion energy, on the area that is there.
+        let yields =
+            b.slip_planes() * self.shear_area().si() * b.yield_strength().si() / 3f64.sqrt();
+        [
+            Way::allowable(us, shear::OMEGA, yields),
+            Way::design(eu, yields),
+        ]
+    }
+
+    fn alpha_v(&self) -> f64 {
+        if self.threads_in_plane() {
+            en_bolt::alpha_v_threads(self.s.bolting.grade.id())
+        } else {
+            0.6
+        }
+    }
+
+    fn shear_area(&self) -> crate::quantity::Area {
+        let thread = self.s.bolting.thread;
+        if self.threads_in_plane() {
+            thread.stress_area()
+        } else {
+            thread.shank_area()
+        }
+    }
+
+    pub(super) fn bolt_shear(&self) -> Option<Check> {
+        let b = &self.s.bolting;
+        let threads = self.threads_in_plane();
+        let ways = self.shear_ways();
+        let [us, eu] = ways.map(|way| way.capacity);
+        let (way, asked) = self.asked(&ways, |spread| spread.largest_in_plane)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &asked);
         w.step(
             ("R", "shear strength of one bolt", "m·c·F_u·A_b"),
             &[
                 ("m", b.slip_planes(), Count),
-                ("c", share, Ratio),
+                ("c", if threads { 0.450 } else { 0.563 }, Ratio),
                 ("F_u", b.strength.tensile.si(), Stress),
                 ("A_b", b.thread.shank_area().si(), Area),
             ],
-            (capacity, Force),
+            (us, Force),
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
         );
-        if let Some(multiple) = self.instantaneous_centre(&asked, capacity) {
-            w.step(
+        w.step(
+            (
+                "F_v,Rd",
+                "the same by the European column, for a design load",
+                "m·α_v·f_ub·A/γ_M2",
+            ),
+            &[
+                ("m", b.slip_planes(), Count),
+                ("α_v", self.alpha_v(), Ratio),
+                ("f_ub", b.strength.tensile.si(), Stress),
+                ("A", self.shear_area().si(), Area),
+                ("γ_M2", GAMMA_M2, Ratio),
+            ],
+            (eu, Force),
+            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+        );
+        match asked.spread.case.kind {
+            LoadKind::Service => w.step(
                 (
-                    "λ",
-                    "second opinion: breaking load of the whole group, times this case",
-                    "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
+                    "R/Ω",
+                    "the safer of the two, for a service load",
+                    "min(R/2.00, F_v,Rd/γ_Q)",
                 ),
                 &[
-                    ("R_ult", capacity, Force),
-                    ("λ by vectors", capacity / demand.max(1e-9), Ratio),
+                    ("R", us, Force),
+                    ("F_v,Rd", eu, Force),
+                    ("γ_Q", GAMMA_Q, Ratio),
                 ],
-                (multiple, Ratio),
-                Cite::new(
-                    "aisc-manual",
-                    "Part 7, eccentrically loaded groups",
-                    Flag::Memory,
-                ),
-            );
-        }
-        let check = of_forces(
-            CheckId::BoltShear,
-            (demand, capacity),
-            (asked.factor, asked.factor_is),
-            said(
-                if threads {
-                    "shear-threads"
-                } else {
-                    "shear-shank"
-                },
-                &[(demand, Force), (capacity, Force)],
+                (way.capacity / way.factor, Force),
+                Cite::new("en-1990", "variable action", Flag::Memory),
             ),
+            LoadKind::Proof => w.step(
+                ("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
+                &[
+                    ("m", b.slip_planes(), Count),
+                    ("A", self.shear_area().si(), Area),
+                    ("f_y", b.yield_strength().si(), Stress),
+                ],
+                (way.yields, Force),
+                Cite::new("elementary", "distortion energy", Flag::Computed),
+            ),
+            LoadKind::Ultimate => self.centre_line(&mut w, &asked, way.capacity),
+        }
+        let check = Self::of_way(
+            CheckId::BoltShear,
+            (&way, &asked),
+            if threads {
+                ["shear-threads"; 2]
+            } else {
+                ["shear-shank"; 2]
+            },
             w,
         );
         let untaken = self.untaken(|kind| kind == LoadKind::Ultimate);
-        Some(Self::with_lever(asked.name(check), untaken))
+        Some(Self::with_lever(check, untaken))
+    }
+
+    fn centre_line(&self, w: &mut Working, asked: &Demand<'_>, capacity: f64) {
+        let Some(multiple) = self.instantaneous_centre(asked, capacity) else {
+            return;
+        };
+        w.step(
+            (
+                "λ",
+                "second opinion: breaking load of the whole group, times this case",
+                "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
+            ),
+            &[
+                ("R_ult", capacity, Force),
+                ("λ by vectors", capacity / asked.force.max(1e-9), Ratio),
+            ],
+            (multiple, Ratio),
+            Cite::new(
+                "aisc-manual",
+                "Part 7, eccentrically loaded groups",
+                Flag::Memory,
+            ),
+        );
     }
 
     /// Breaking load of the group by its instantaneous centre, as a multiple of an ultimate case. The
@@ -101,6 +185,58 @@ impl Joint<'_> {
             .flatten()
     }
 
+    /// Yield and tensile strength of the tube at the hole; next to the weld of a welded sleeve those of
+    /// the weakened metal.
+    pub(super) fn tube_strengths(&self) -> (Pascals, Pascals) {
+        let s = self.s;
+        let plain = (s.tube.yield_least, s.tube.ultimate_least);
+        let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+        match s.tube.material.welded() {
+            Some(near) if welded => (
+                plain.0.min(near.least.yield_strength()),
+                plain.1.min(near.least.ultimate_strength()),
+            ),
+            _ => plain,
+        }
+    }
+
+    /// Hole in the wall of the tube: that of a through sleeve is as wide as the sleeve.
+    pub(super) fn hole_in_tube(&self) -> Metres {
+        let s = self.s;
+        if s.support == SupportKind::ThroughSleeve {
+            s.sleeve.outer.max(s.bolting.hole)
+        } else {
+            s.bolting.hole
+        }
+    }
+
+    /// Lever between fitting and wall.
+    pub(super) fn lever(&self) -> Metres {
+        let s = self.s;
+        pin::lever(s.fitting.thickness, s.fitting.gap, s.tube.design_wall)
+    }
+
+    /// Of a force on one bolt, what falls on one plane.
+    pub(super) fn per_plane(&self, in_plane: f64) -> f64 {
+        in_plane / self.s.bolting.slip_planes()
+    }
+
+    /// Of a force on one bolt, what it presses on one wall. With one fitting the near wall takes all of
+    /// it and, as the bolt tips, a little more.
+    pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
+        let s = self.s;
+        let plane = self.per_plane(in_plane);
+        match s.bolting.mount {
+            Mount::FromTop if s.support != SupportKind::Solid => pin::near_wall(
+                newton(plane),
+                self.lever(),
+                s.tube.depth - s.tube.design_wall,
+            )
+            .si(),
+            _ => plane,
+        }
+    }
+
     pub(super) fn wall_bearing(&self) -> Option<Check> {
         let s = self.s;
         if s.support == SupportKind::Solid {
@@ -109,10 +245,8 @@ impl Joint<'_> {
         let d = s.bolting.thread.major();
         // Bolts from the top are pushed where the fitting sits: the far wall hardly helps.
         let walls = s.bolting.slip_planes();
-        let capacity = shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
-        // No lasting set: mean bearing pressure at the yield strength.
-        let asked = self.strength((shear::OMEGA, 1.8), |spread| spread.largest_in_plane)?;
-        let demand = asked.force;
+        let mut capacity =
+            shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
         w.step(
             (
@@ -129,19 +263,37 @@ impl Joint<'_> {
             (capacity, Force),
             Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
         );
-        Some(asked.name(of_forces(
+        let (softened, _) = self.tube_strengths();
+        if softened < s.tube.yield_least {
+            let at_weld =
+                shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
+            w.step(
+                (
+                    "R_w",
+                    "bearing of the welded sleeve on the weakened walls",
+                    "n·1.8·f_y,w·D·t",
+                ),
+                &[
+                    ("n", walls, Count),
+                    ("f_y,w", softened.si(), Stress),
+                    ("D", s.sleeve.outer.si(), Length),
+                    ("t", s.tube.design_wall.si(), Length),
+                ],
+                (at_weld, Force),
+                Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
+            );
+            capacity = capacity.min(at_weld);
+        }
+        // No lasting set: mean pressure at the yield strength, not at 1.8 times it.
+        let way = Way::allowable(capacity, shear::OMEGA, capacity / 1.8);
+        let (way, asked) = self.asked(&[way], |spread| {
+            self.on_wall(spread.largest_in_plane) * walls
+        })?;
+        Some(Self::of_way(
             CheckId::WallBearing,
-            (demand, capacity),
-            (asked.factor, asked.factor_is),
-            said(
-                if asked.factor * demand > capacity {
-                    "bearing-oval"
-                } else {
-                    "bearing-fine"
-                },
-                &[(demand, Force), (capacity, Force)],
-            ),
+            (&way, &asked),
+            ["bearing-oval", "bearing-fine"],
             w,
-        )))
+        ))
     }
 }

@@ -22,6 +22,7 @@ pub(crate) use case::LoadCase;
 pub(crate) use spread::Spread;
 
 use super::grip::Grip;
+use super::holes::slip_omega;
 use crate::catalog::LoadKind;
 use crate::mechanics::bolt_group::{Place, Share, pattern};
 use crate::mechanics::slip;
@@ -76,13 +77,18 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     if l.joint == JointKind::ChainBracket {
         notes.push("note-chain-bears-only-then");
     }
+    if l.joint == JointKind::SpringHanger {
+        notes.push("note-tube-bending-not-asked");
+    }
     notes
 }
 
-/// Factor on slip and on opening in a case of a kind; `None` where friction is not counted on.
-pub(crate) const fn friction_factor(kind: LoadKind) -> Option<f64> {
+/// Factor on slip in a case of a kind; `None` where friction is not counted on.
+///
+/// `service` is the factor on slip under a service load, more in oversize holes.
+const fn friction_factor(kind: LoadKind, service: f64) -> Option<f64> {
     match kind {
-        LoadKind::Service => Some(slip::OMEGA),
+        LoadKind::Service => Some(service),
         LoadKind::Proof => Some(1.0),
         LoadKind::Ultimate => None,
     }
@@ -143,9 +149,10 @@ impl Cases {
                     |best, next| if next.1 > best.1 { next } else { best },
                 )
         };
-        let (spread, _) = self.governing(|spread| {
-            friction_factor(spread.case.kind).map(|factor| factor * worst(spread).1)
-        })?;
+        let omega = slip_omega(s);
+        let factor = |spread: &Spread| friction_factor(spread.case.kind, omega);
+        let (spread, _) =
+            self.governing(|spread| factor(spread).map(|factor| factor * worst(spread).1))?;
         let (worst, _) = worst(spread);
         let share = spread.share(worst);
         Some(Service {
@@ -153,7 +160,7 @@ impl Cases {
             shares: spread.shares.clone(),
             worst,
             resistance: resistance(s, grip, &share),
-            factor: friction_factor(spread.case.kind).unwrap_or(slip::OMEGA),
+            factor: factor(spread)?,
         })
     }
 }

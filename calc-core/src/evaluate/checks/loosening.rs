@@ -1,0 +1,81 @@
+//! Can the nut shake loose?
+
+use super::{Joint, of_forces, said};
+use crate::catalog::LoadKind;
+use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::Spread;
+use crate::mechanics::bolt_group::Share;
+use crate::mechanics::loosening;
+use crate::quantity::Dimension::{Force, Ratio};
+use crate::quantity::{InUnits, newton};
+use crate::report::{Check, CheckId, Verdict};
+
+impl Joint<'_> {
+    /// Over the cases that come again and again: a nut is not shaken loose at one go.
+    pub(super) fn loosening(&self) -> Option<Check> {
+        let (s, g) = (self.s, self.grip);
+        let limit = |share: &Share| {
+            loosening::transverse_limit(
+                s.tightening.faying_friction,
+                newton(g.left_min),
+                newton(share.pull),
+                g.bolt_share,
+            )
+            .si()
+        };
+        let plane = |share: &Share| share.in_plane() / s.bolting.slip_planes();
+        let worst = |spread: &Spread| {
+            let used = |share: &Share| plane(share) / limit(share).max(1e-9);
+            spread
+                .shares
+                .iter()
+                .copied()
+                .map(|share| (used(&share), share))
+                .reduce(|most, next| if next.0 > most.0 { next } else { most })
+        };
+        let (spread, _) = self.cases.governing(|spread| {
+            worst(spread)
+                .filter(|_| spread.case.kind == LoadKind::Service)
+                .map(|(used, _)| used)
+        })?;
+        let (_, share) = worst(spread)?;
+        let (demand, capacity) = (plane(&share), limit(&share));
+        let mut w = self.sheet();
+        w.step(
+            (
+                "F_Q",
+                "transverse force that cannot shake the nut loose, one plane",
+                "μ·(F_left − (1 − C)·N)",
+            ),
+            &[
+                ("μ", s.tightening.faying_friction, Ratio),
+                ("F_left", g.left_min, Force),
+                ("C", g.bolt_share, Ratio),
+                ("N", share.pull.max(0.0), Force),
+            ],
+            (capacity, Force),
+            Cite::new("junker", "criterion", Flag::Read),
+        );
+        let mut check = of_forces(
+            CheckId::Loosening,
+            (demand, capacity),
+            (1.0, "factor-none"),
+            said(
+                if demand > capacity {
+                    "loosening-slides"
+                } else {
+                    "loosening-stays"
+                },
+                &[(demand, Force), (capacity, Force)],
+            ),
+            w,
+        );
+        let untaken = self.untaken(|kind| kind == LoadKind::Service) > 1.0;
+        if check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
+            check.verdict = Verdict::NotChecked;
+            check.utilisation = None;
+            check.reason = said("loosening-clamp-unknown", &[]);
+        }
+        Some(check.in_case(spread.case.case, spread.case.kind))
+    }
+}

@@ -1,0 +1,139 @@
+//! The axle case: the bolt bends between fitting and wall.
+
+use super::{Joint, Way, amount, said};
+use crate::cite::{Cite, Flag};
+use crate::mechanics::pin;
+use crate::quantity::Dimension::{Force, Length, Moment, Stress};
+use crate::quantity::{InUnits, Length as Metres, newton};
+use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::SupportKind;
+
+impl Joint<'_> {
+    /// Whether the bolt crosses a hollow and can bend in it.
+    const fn crosses_a_hollow(&self) -> bool {
+        !matches!(
+            self.s.support,
+            SupportKind::Solid | SupportKind::SolidInsert
+        )
+    }
+
+    /// Diameter that bends: through the threads where they reach that far.
+    fn bending_diameter(&self) -> Metres {
+        let thread = self.s.bolting.thread;
+        if self.threads_in_plane() {
+            thread.minor_diameter()
+        } else {
+            thread.major()
+        }
+    }
+
+    /// Moment in the bolt from a force on it, N·m.
+    pub(super) fn moment(&self, in_plane: f64) -> f64 {
+        pin::moment(newton(self.per_plane(in_plane)), self.lever()).si()
+    }
+
+    /// Moment strength, N·m; `None` where the bolt has no room to bend.
+    pub(super) fn bending_way(&self) -> Option<Way> {
+        let (fy, d) = (self.s.bolting.yield_strength(), self.bending_diameter());
+        self.crosses_a_hollow().then(|| {
+            Way::allowable(
+                pin::strength(fy, d).si(),
+                pin::OMEGA,
+                pin::first_yield(fy, d).si(),
+            )
+        })
+    }
+
+    pub(super) fn bolt_bending(&self) -> Option<Check> {
+        let s = self.s;
+        let (way, asked) = self.asked(&[self.bending_way()?], |spread| {
+            self.moment(spread.largest_in_plane)
+        })?;
+        let (demand, capacity) = (asked.force, way.capacity);
+        let (fy, d) = (s.bolting.yield_strength(), self.bending_diameter());
+        let major = s.bolting.thread.major();
+        let in_plane = asked.spread.largest_in_plane;
+        let plane = self.per_plane(in_plane);
+        let mut w = self.sheet();
+        let statics = Cite::new("elementary", "beam", Flag::Computed);
+        w.step(
+            ("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
+            &[
+                ("t_c", s.fitting.thickness.si(), Length),
+                ("g", s.fitting.gap.si(), Length),
+                ("t_w", s.tube.design_wall.si(), Length),
+            ],
+            (self.lever().si(), Length),
+            statics,
+        );
+        w.step(
+            ("M", "bending of the bolt as an axle", "V/m·a"),
+            &[("V/m", plane, Force), ("a", self.lever().si(), Length)],
+            (demand, Moment),
+            statics,
+        );
+        w.step(
+            ("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
+            &[("d", d.si(), Length), ("f_y", fy.si(), Stress)],
+            (pin::first_yield(fy, d).si(), Moment),
+            statics,
+        );
+        w.step(
+            ("M_R", "bending strength counted on", "1.5·M_y"),
+            &[("M_y", pin::first_yield(fy, d).si(), Moment)],
+            (capacity, Moment),
+            Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
+        );
+        for (symbol, what, force, thickness) in [
+            (
+                "p_w",
+                "pressure on the rim of the wall",
+                self.on_wall(in_plane),
+                s.tube.design_wall,
+            ),
+            (
+                "p_c",
+                "pressure on the rim of the fitting",
+                plane,
+                s.fitting.thickness,
+            ),
+        ] {
+            if thickness.si() > 0.0 {
+                w.step(
+                    (symbol, what, "R/(d·t)"),
+                    &[
+                        ("R", force, Force),
+                        ("d", major.si(), Length),
+                        ("t", thickness.si(), Length),
+                    ],
+                    (pin::pressure(newton(force), major, thickness).si(), Stress),
+                    statics,
+                );
+            }
+        }
+        let utilisation = asked.used(capacity);
+        Some(asked.name(Check {
+            id: CheckId::BoltBending,
+            verdict: Verdict::of(utilisation),
+            demand: amount(demand, Moment),
+            capacity: amount(capacity, Moment),
+            factor: asked.factor,
+            factor_is: asked.factor_is,
+            utilisation: Some(utilisation),
+            case: None,
+            reason: said(
+                if utilisation > 1.0 {
+                    "bending-bends"
+                } else {
+                    "bending-stays-straight"
+                },
+                &[
+                    (demand, Moment),
+                    (capacity, Moment),
+                    (self.lever().si(), Length),
+                ],
+            ),
+            steps: w.finish(),
+        }))
+    }
+}

@@ -1,0 +1,348 @@
+//! What the holes leave of tube and fitting, and what head and nut are pulled through.
+
+use super::demand::Demand;
+use super::{Joint, Way, amount, said};
+use crate::catalog::Family;
+use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::{LoadCase, Spread};
+use crate::mechanics::net_section::{Block, TubeSection, block_shear, counted_hole, omegas};
+use crate::mechanics::{en_bolt, shear};
+use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
+use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
+use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::{JointKind, Mount, SupportKind};
+
+/// A ply with a group of holes.
+struct Pulled {
+    fy: Pascals,
+    fu: Pascals,
+    hole: Metres,
+    thickness: Metres,
+    end: Metres,
+}
+
+impl Joint<'_> {
+    /// The tube without and with the holes of one line of bolts.
+    fn tube_sections(&self) -> (TubeSection, TubeSection) {
+        let t = &self.s.tube;
+        let solid = self.s.support == SupportKind::Solid;
+        let upright = self.s.bolting.mount == Mount::ThroughSides;
+        let (height, width) = if upright {
+            (t.width, t.depth)
+        } else {
+            (t.depth, t.width)
+        };
+        let wall = if solid {
+            0.5 * height.max(width)
+        } else {
+            t.design_wall
+        };
+        let gross = TubeSection::gross(height, width, wall);
+        let hole = counted_hole(self.hole_in_tube());
+        let rows = self.s.bolting.rows;
+        let mut net = gross;
+        for row in 0..rows {
+            let place = (row as f64 - (rows as f64 - 1.0) / 2.0) * self.s.bolting.spacing_across;
+            // Through a solid the hole is one, as deep as the bar; through a tube one in each wall.
+            let through = if solid { t.depth } else { wall };
+            let off = 0.5 * (t.depth - through);
+            let ways: &[f64] = if solid { &[0.0] } else { &[1.0, -1.0] };
+            for &way in ways {
+                net = if upright {
+                    net.without([hole, through], [place, off * way])
+                } else {
+                    net.without([through, hole], [off * way, place])
+                };
+            }
+        }
+        (gross, net)
+    }
+
+    /// Pull and bending of the tube behind its last bolt in a case; what counts against each other is
+    /// added up.
+    fn on_tube(&self, case: &LoadCase) -> (f64, f64, f64) {
+        let s = self.s;
+        let half = 0.5 * (s.bolting.along as f64 - 1.0) * s.bolting.spacing_along.si();
+        let ahead = case.ahead.abs() + half;
+        let [_, about_side, about_up] = case.about.map(f64::abs);
+        (
+            case.along.abs(),
+            case.up.abs() * ahead + case.along.abs() * case.below.abs() + about_side,
+            case.side.abs() * ahead + about_up,
+        )
+    }
+
+    /// Only where the load comes at the free end of the tube: what bends a tube at a hanger depends on
+    /// the rest of the frame.
+    pub(super) fn net_section(&self) -> Option<Check> {
+        let s = self.s;
+        if s.loads.joint == JointKind::SpringHanger {
+            return None;
+        }
+        let (gross, net) = self.tube_sections();
+        let stress = |section: &TubeSection, spread: &Spread| {
+            let (pull, up, side) = self.on_tube(&spread.case);
+            section.stress(newton(pull), up, side).map(InUnits::si)
+        };
+        if self
+            .cases
+            .all
+            .iter()
+            .any(|spread| stress(&gross, spread).is_none() || stress(&net, spread).is_none())
+        {
+            return Some(self.section_used_up());
+        }
+        let (fy, fu) = self.tube_strengths();
+        let aluminium = s.tube.material.family() == Family::Aluminium;
+        let (omega_yield, omega_rupture) = omegas(aluminium);
+        // Reached by a bent tube, the yield strength of the whole section is its end, so an ultimate case
+        // may not pass it either.
+        let whole = Way::allowable(fy.si(), omega_yield, fy.si());
+        let holed = Way::allowable(fu.si(), omega_rupture, fy.si());
+        let of = |way: Way, section: &TubeSection| {
+            self.asked(&[way], |spread| stress(section, spread).unwrap_or(0.0))
+        };
+        let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
+        let (way, asked) = most_used(breaks, yields);
+        let spread = asked.spread;
+        let (pull, up, side) = self.on_tube(&spread.case);
+        let [on_gross, on_net] =
+            [&gross, &net].map(|section| stress(section, spread).unwrap_or(0.0));
+        let cite = if aluminium {
+            Cite::new("adm-2020", "chapter D", Flag::Read)
+        } else {
+            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+        };
+        let mut w = self.sheet();
+        let load = [
+            ("N", pull, Force),
+            ("M_1", up, Moment),
+            ("M_2", side, Moment),
+        ];
+        w.step(
+            (
+                "σ_g",
+                "stress of the whole section behind the last bolt",
+                "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
+            ),
+            &load,
+            (on_gross, Stress),
+            Cite::new("elementary", "bending", Flag::Computed),
+        );
+        w.step(
+            (
+                "σ_n",
+                "stress of the section with the holes out",
+                "the same with the holes out",
+            ),
+            &[
+                load[0],
+                load[1],
+                load[2],
+                ("d_h", counted_hole(self.hole_in_tube()).si(), Length),
+            ],
+            (on_net, Stress),
+            Cite::new("elementary", "bending", Flag::Computed),
+        );
+        w.step(
+            (
+                "f_y/Ω",
+                "allowed on the whole section under a service load",
+                "f_y/Ω",
+            ),
+            &[("f_y", fy.si(), Stress)],
+            (fy.si() / omega_yield, Stress),
+            cite,
+        );
+        w.step(
+            (
+                "F_u/Ω",
+                "allowed on the section with the holes out under a service load",
+                "F_u/Ω",
+            ),
+            &[("F_u", fu.si(), Stress)],
+            (fu.si() / omega_rupture, Stress),
+            cite,
+        );
+        let (demand, utilisation) = (asked.force, asked.used(way.capacity));
+        Some(asked.name(Check {
+            id: CheckId::NetSection,
+            verdict: Verdict::of(utilisation),
+            demand: amount(demand, Stress),
+            capacity: amount(way.capacity, Stress),
+            factor: asked.factor,
+            factor_is: asked.factor_is,
+            utilisation: Some(utilisation),
+            case: None,
+            reason: said(
+                if utilisation > 1.0 {
+                    "section-too-weak"
+                } else {
+                    "section-fine"
+                },
+                &[(demand, Stress), (way.capacity, Stress)],
+            ),
+            steps: w.finish(),
+        }))
+    }
+
+    /// Holes that leave nothing of the tube.
+    fn section_used_up(&self) -> Check {
+        let hole = counted_hole(self.hole_in_tube()).si();
+        Check {
+            id: CheckId::NetSection,
+            verdict: Verdict::DoesNotHold,
+            demand: amount(hole, Length),
+            capacity: amount(0.0, Length),
+            factor: 1.0,
+            factor_is: "factor-none",
+            utilisation: None,
+            case: None,
+            reason: said("section-used-up", &[(hole, Length)]),
+            steps: Vec::new(),
+        }
+    }
+
+    /// Only with more than one row: a single row tears out bolt by bolt.
+    pub(super) fn block_shear(&self) -> Option<Check> {
+        let s = self.s;
+        let b = &s.bolting;
+        if b.rows < 2 {
+            return None;
+        }
+        let (fy, fu) = self.tube_strengths();
+        let tube = Pulled {
+            fy,
+            fu,
+            hole: self.hole_in_tube(),
+            thickness: if s.support == SupportKind::Solid {
+                s.tube.depth / b.slip_planes()
+            } else {
+                s.tube.design_wall
+            },
+            end: s.tube.end_distance,
+        };
+        let fitting = Pulled {
+            fy: s.fitting.yield_least,
+            fu: s.fitting.ultimate_least,
+            hole: s.fitting.hole,
+            thickness: s.fitting.thickness,
+            end: s.fitting.edge,
+        };
+        let fitting = (s.fitting.thickness.si() > 0.0)
+            .then_some(("block torn out of one ply of the fitting", fitting));
+        // The forces along the tube, added up without regard to their sign.
+        let along = |spread: &Spread| spread.shares.iter().map(|x| x.along.abs()).sum::<f64>();
+        let mut found: Option<(Way, Demand<'_>)> = None;
+        let mut w = self.sheet();
+        for (what, ply) in [("block torn out of one wall", tube)]
+            .into_iter()
+            .chain(fitting)
+        {
+            let block = Block::between_rows(
+                (b.along, b.rows),
+                ply.end,
+                (b.spacing_along, b.spacing_across),
+                counted_hole(ply.hole),
+                ply.thickness,
+            );
+            let force = block_shear(ply.fy, ply.fu, &block).si();
+            w.step(
+                ("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
+                &[
+                    ("F_u", ply.fu.si(), Stress),
+                    ("f_y", ply.fy.si(), Stress),
+                    ("e", ply.end.si(), Length),
+                    ("rows", b.rows as f64, Count),
+                ],
+                (force, Force),
+                Cite::new("aisc-360-22", "J4.3", Flag::Read),
+            );
+            let way = Way::allowable(force, shear::OMEGA, force * ply.fy.si() / ply.fu.si());
+            let this = self.asked(&[way], |spread| along(spread) / b.slip_planes())?;
+            found = Some(found.map_or(this, |other| most_used(other, this)));
+        }
+        let (way, asked) = found?;
+        Some(Self::of_way(
+            CheckId::BlockShear,
+            (&way, &asked),
+            ["block-tears", "block-fine"],
+            w,
+        ))
+    }
+
+    pub(super) fn pull_through(&self) -> Option<Check> {
+        let s = self.s;
+        let bolt = newton(self.pull_strength());
+        let flats = s
+            .bolting
+            .thread
+            .width_across_flats()
+            .min(s.bolting.thread.hex().nut_width_across_flats());
+        let width = en_bolt::mean_width(flats);
+        let (fy, fu) = self.tube_strengths();
+        let fitting = (s.fitting.thickness.si() > 0.0).then_some((
+            "punching of the fitting under head or nut",
+            [s.fitting.yield_least, s.fitting.ultimate_least],
+            s.fitting.thickness,
+        ));
+        // From the top the nut lies on the far face. Between cheeks only the cheeks are pulled.
+        let face = (s.bolting.mount == Mount::FromTop && s.support != SupportKind::Solid)
+            .then_some((
+                "punching of the face under the nut",
+                [fy, fu],
+                s.tube.design_wall,
+            ));
+        let mut w = self.sheet();
+        let mut found: Option<(Way, Demand<'_>)> = None;
+        for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {
+            let eu = en_bolt::punching(fu, width, thickness).si();
+            w.step(
+                ("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
+                &[
+                    ("d_m", width.si(), Length),
+                    ("t_p", thickness.si(), Length),
+                    ("f_u", fu.si(), Stress),
+                ],
+                (eu, Force),
+                Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            );
+            let us = eu * crate::mechanics::bearing::GAMMA_M2;
+            w.step(
+                (
+                    "R",
+                    "the same as shear rupture round the head",
+                    "0.60·F_u·π·d_m·t_p",
+                ),
+                &[("B_p,Rd", eu, Force)],
+                (us, Force),
+                Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
+            );
+            let yields = us * fy.si() / fu.si();
+            let ways = [
+                Way::allowable(us, shear::OMEGA, yields),
+                Way::design(eu, yields),
+            ];
+            let this = self.asked(&ways, |spread| {
+                self.pull_on_bolt(spread.largest_pull.max(0.0), bolt)
+            })?;
+            found = Some(found.map_or(this, |other| most_used(other, this)));
+        }
+        let (way, asked) = found?;
+        Some(Self::of_way(
+            CheckId::PullThrough,
+            (&way, &asked),
+            ["pull-through-pulls", "pull-through-fine"],
+            w,
+        ))
+    }
+}
+
+/// Of two parts the one that is used more.
+fn most_used<'a>(a: (Way, Demand<'a>), b: (Way, Demand<'a>)) -> (Way, Demand<'a>) {
+    if b.1.used(b.0.capacity) > a.1.used(a.0.capacity) {
+        b
+    } else {
+        a
+    }
+}
