@@ -37,5 +37,6 @@ has_wasm_std() {
 }
 
 build_page() {
-	(cd "$root" && trunk build --release --offline)
+	# trunk wants to see the page before it runs the hook that writes it.
+	(cd "$root" && cargo run --locked --quiet --package prepare && trunk build --release --offline)
 }

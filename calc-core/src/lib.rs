@@ -6,7 +6,9 @@
 #[macro_use]
 extern crate uom;
 
+pub mod caliper;
 pub mod catalog;
+pub mod chance;
 pub mod cite;
 pub mod error;
 pub mod evaluate;

@@ -1,6 +1,10 @@
 //! What comes out: verdicts, checks, worked steps. Plain data; the words for its codes stand in
 //! `content/`.
 
+pub mod fatigue;
+
+pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
+
 use crate::cite::Cite;
 use crate::mechanics::range::OutOfRange;
 use crate::quantity::Dimension;
@@ -120,8 +124,38 @@ pub enum CheckId {
     BoltShear,
     /// If it slips: does the wall bear at the hole?
     WallBearing,
+    /// If it slips: does the fitting bear at the hole?
+    FittingBearing,
+    /// If it slips: does the bolt bend between cheeks and walls?
+    BoltBending,
+    /// If it slips: does the bolt take shear, pull and bending together?
+    BoltCombined,
+    /// If it slips: does the bolt tear out of the tube, to its end or to the next hole?
+    TubeTearOut,
+    /// If it slips: does the bolt tear out of the fitting?
+    FittingTearOut,
+    /// If it slips: does the group tear a block out of tube or fitting?
+    BlockShear,
+    /// Does the tube hold with the holes in it?
+    NetSection,
+    /// Does head or nut pull through what it lies on?
+    PullThrough,
+    /// Can the nut shake loose?
+    Loosening,
     /// Is the hole far enough from the end of the tube?
     EndDistance,
+    /// Is the hole far enough from the edge of the fitting?
+    FittingEdge,
+    /// Are the bolts far enough from each other?
+    Spacing,
+    /// Is the hole one that a bolt of this size may have?
+    HoleSize,
+    /// Does the washer cover the hole?
+    WasherCover,
+    /// Does the sleeve fit the bolt?
+    SleeveFit,
+    /// Does the bolt endure a pull that comes and goes?
+    BoltFatigue,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.
@@ -369,4 +403,6 @@ pub struct Report {
     pub derived: Vec<(Field, f64)>,
     /// Things to say that are no check.
     pub notes: Vec<Said>,
+    /// Fatigue, on the road that is assumed.
+    pub fatigue: FatigueReport,
 }

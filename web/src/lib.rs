@@ -14,10 +14,12 @@
     )
 )]
 
-pub mod calculator;
+pub mod api;
+pub mod el;
 pub mod figures;
 pub mod paint;
 pub mod places;
+pub mod trailer;
 pub mod trouble;
 pub mod units;
 

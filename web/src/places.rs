@@ -5,12 +5,12 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
-use crate::calculator::Calculator;
 use crate::figures::Opening;
+use crate::trailer::Trailer;
 use crate::units;
 
-/// Id of the box that holds the calculator.
-pub const CALCULATOR: &str = "calculator";
+/// Id of the box that holds the form for the reader's own joint.
+pub const TRAILER: &str = "own-joint";
 
 /// The box in the opening figure that holds its still drawings.
 pub const OPENING: &str = "#fig-opening > .stage";
@@ -21,8 +21,8 @@ pub fn upgrade() {
     if let Some(place) = found(OPENING) {
         fill(&place, move || view! { <Opening units=units /> });
     }
-    if let Some(place) = by_id(CALCULATOR) {
-        fill(&place, || view! { <Calculator /> });
+    if let Some(place) = by_id(TRAILER) {
+        fill(&place, move || view! { <Trailer units=units /> });
     }
 }
 

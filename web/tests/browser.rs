@@ -1,10 +1,11 @@
 //! The live parts in a real browser.
 #![cfg(target_arch = "wasm32")]
 
-use clampwright_web::{calculator::Calculator, places, trouble};
+use clampwright_web::{api, places, trailer::Trailer, trouble};
+use js_sys::Reflect;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::{Event, HtmlElement, HtmlInputElement};
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{Event, HtmlElement, HtmlInputElement, HtmlSelectElement};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -25,20 +26,65 @@ fn a_live_view_takes_the_place_of_the_still_one() {
 }
 
 #[wasm_bindgen_test]
-async fn the_answer_follows_what_is_typed() {
+async fn the_verdict_follows_what_is_typed() {
     let place = place("");
-    places::fill(&place, || view! { <Calculator /> });
-    let input: HtmlInputElement = place
-        .query_selector("input")
+    places::fill(&place, || view! { <Trailer /> });
+    leptos::task::tick().await;
+    let verdict = || {
+        let word = place.query_selector(".answer .verdict").unwrap().unwrap();
+        word.get_attribute("data-verdict").unwrap()
+    };
+    assert_eq!(verdict(), "does-not-hold");
+    // A solid bar of the same size leaves nothing to bend.
+    let support: HtmlSelectElement = place
+        .query_selector("#support")
         .unwrap()
         .unwrap()
         .unchecked_into();
-    input.set_value("10");
+    support.set_value("solid");
+    support
+        .dispatch_event(&Event::new("change").unwrap())
+        .unwrap();
+    leptos::task::tick().await;
+    assert_eq!(verdict(), "holds");
+    let input: HtmlInputElement = place
+        .query_selector("#tube_width_mm")
+        .unwrap()
+        .unwrap()
+        .unchecked_into();
+    input.set_value("nothing");
     input.dispatch_event(&Event::new("input").unwrap()).unwrap();
     leptos::task::tick().await;
-    // 10 lbf·ft = 13.558 N·m from the exact definitions of inch, pound and standard gravity.
-    let text = place.text_content().unwrap();
-    assert!(text.contains("13.6"), "{text}");
+    assert_eq!(input.get_attribute("aria-invalid").as_deref(), Some("true"));
+    assert_eq!(input.value(), "nothing");
+    assert!(
+        place
+            .query_selector("[data-stale] .answer")
+            .unwrap()
+            .is_some()
+    );
+}
+
+#[wasm_bindgen_test]
+fn another_page_gets_a_report_or_named_errors() {
+    let report = api::evaluate(JsValue::UNDEFINED).unwrap();
+    let get = |from: &JsValue, name: &str| Reflect::get(from, &JsValue::from_str(name)).unwrap();
+    assert_eq!(
+        get(&report, "verdict").as_string().unwrap(),
+        "does-not-hold"
+    );
+    let joint = api::defaults().unwrap();
+    Reflect::set(&joint, &"tube_wall_mm".into(), &900.0.into()).unwrap();
+    let error = api::evaluate(joint).unwrap_err();
+    assert_eq!(get(&error, "name").as_string().unwrap(), "CalculationError");
+    let first = get(&get(&error, "errors"), "0");
+    assert_eq!(get(&first, "code").as_string().unwrap(), "out-of-range");
+    assert_eq!(get(&first, "field").as_string().unwrap(), "tube_wall_mm");
+    let typed = api::read_quantity("2 1/2 in", "tube_width_mm").unwrap();
+    assert_eq!(get(&typed, "si").as_f64(), Some(0.0635));
+    let error = api::read_quantity("75 lb", "torque_nm").unwrap_err();
+    let first = get(&get(&error, "errors"), "0");
+    assert_eq!(get(&first, "code").as_string().unwrap(), "wrong-dimension");
 }
 
 #[wasm_bindgen_test]

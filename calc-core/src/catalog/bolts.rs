@@ -131,6 +131,12 @@ impl BoltGrade {
         self.structural
     }
 
+    /// Whether it is made of austenitic stainless steel.
+    #[must_use]
+    pub fn stainless(&self) -> bool {
+        self.body.modulus_gpa < 200.0
+    }
+
     /// Modulus of elasticity `E`.
     #[must_use]
     pub fn modulus(&self) -> Stress {

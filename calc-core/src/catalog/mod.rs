@@ -7,7 +7,9 @@
 
 mod alloys;
 mod bolts;
+mod endurance;
 mod friction;
+mod galvanic;
 mod hex;
 mod holes;
 mod material;
@@ -21,9 +23,16 @@ mod washers;
 mod wileman;
 
 pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
+pub use endurance::{
+    ALUMINIUM_SHARE, BoltEndurance, Category, Detail, FatigueCategory, bolt_endurance,
+    fatigue_categories, fatigue_category,
+};
 pub use friction::{
     LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
     nut_factors, slip_surface, slip_surfaces,
+};
+pub use galvanic::{
+    GalvanicLimit, GalvanicMetal, galvanic_limits, galvanic_metal, galvanic_metals,
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};

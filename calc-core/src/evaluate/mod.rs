@@ -1,14 +1,17 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 mod checks;
-mod grip;
-mod loads;
-mod stand;
-mod support;
-mod tighten;
+mod fatigue;
+pub(crate) mod grip;
+pub(crate) mod loads;
+mod remarks;
+pub(crate) mod stand;
+pub(crate) mod support;
+pub(crate) mod tighten;
 mod turn;
 mod working;
 
+pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -27,6 +30,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
+    let fatigue = fatigue::report(s, &tight, &grip, &service, (&checks, default_road()));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -39,6 +43,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         notes: notes(s, &tight),
         checks,
         derived: s.derived.clone(),
+        fatigue,
     }
 }
 
@@ -59,6 +64,28 @@ impl Judged {
             .first()
             .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
     }
+
+    /// The check that decides among those that do not wait for a distance to be measured.
+    pub(crate) fn weakest_measured(&self) -> Option<&Check> {
+        self.checks.iter().find(|c| !waits_for_a_distance(c))
+    }
+
+    /// The checks that wait for a distance to be measured.
+    pub(crate) fn to_measure(&self) -> impl Iterator<Item = CheckId> + '_ {
+        self.checks
+            .iter()
+            .filter(|c| waits_for_a_distance(c))
+            .map(|c| c.id)
+    }
+}
+
+/// Whether a check stands open only because nobody gave the distance to an edge.
+fn waits_for_a_distance(check: &Check) -> bool {
+    check.verdict == Verdict::NotChecked
+        && matches!(
+            check.id,
+            CheckId::TubeTearOut | CheckId::FittingTearOut | CheckId::BlockShear
+        )
 }
 
 /// Runs the checks, with or without their working.
@@ -98,6 +125,16 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     if s.tightening.coated {
         say("note-paint-in-joint", Vec::new());
     }
+    if s.support == SupportKind::ThroughSleeve {
+        let taken = s.sleeve.outer.si() / s.tube.width.si();
+        say(
+            "note-sleeve-hole",
+            vec![
+                Amount::new(s.sleeve.outer.si(), Dimension::Length),
+                Amount::new(taken, Dimension::Share),
+            ],
+        );
+    }
     let cut = matches!(
         s.support,
         SupportKind::LooseSleeve | SupportKind::SolidInsert
@@ -117,5 +154,6 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
     if s.tube.end_distance.is_none() && s.tube.open_end {
         say("note-end-distance-unknown", Vec::new());
     }
+    notes.extend(remarks::remarks(s));
     notes
 }

@@ -52,7 +52,7 @@ pub(crate) fn tighten(s: &Scenario) -> Tight {
 }
 
 /// Mean friction diameter under the turned face.
-fn mean_face(s: &Scenario) -> Length {
+pub(crate) fn mean_face(s: &Scenario) -> Length {
     (s.bolting.thread.bearing_diameter() + s.bolting.thread.major() * 1.06) * 0.5
 }
 

@@ -3,12 +3,21 @@
 //! Public functions take and give typed quantities; inside, SI numbers carry their meaning in their
 //! names.
 
+pub mod bearing;
 pub mod bolt_group;
+pub mod corrosion;
+pub mod en_bolt;
 pub mod face;
+pub mod fatigue;
+pub mod interaction;
+pub mod loosening;
 pub mod losses;
+pub mod net_section;
 pub mod opening;
+pub mod pin;
 pub mod plate;
 pub mod range;
+pub mod section;
 pub mod shear;
 pub mod side_wall;
 pub mod sleeve;

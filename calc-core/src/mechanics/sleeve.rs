@@ -92,6 +92,20 @@ impl SleeveCurve {
         }
     }
 
+    /// A curve from stiffness, strength and gap, all in SI.
+    pub(crate) const fn of_si(stiffness: f64, strength: f64, gap: f64) -> Self {
+        Self {
+            stiffness,
+            strength,
+            gap,
+        }
+    }
+
+    /// Stiffness, strength and gap, in SI.
+    pub(crate) const fn parts_si(&self) -> [f64; 3] {
+        [self.stiffness, self.strength, self.gap]
+    }
+
     /// Force at an approach of the washers, in SI.
     pub(crate) fn force_si(&self, approach: f64) -> f64 {
         (self.stiffness * (approach - self.gap)).clamp(0.0, self.strength)

@@ -8,6 +8,12 @@ use crate::quantity::{Force, InUnits, newton};
 /// AISC 360-22 J3.9 (Ω 1.50).
 pub const OMEGA: f64 = 1.50;
 
+/// Factor of safety on slip where a hole is larger than the standard one.
+///
+/// # Sources
+/// AISC 360-22 J3.9 (Ω 1.76, oversized holes).
+pub const OMEGA_OVERSIZE: f64 = 1.76;
+
 /// Load at which one bolt's planes slip.
 ///
 /// ```text

@@ -67,6 +67,7 @@ fn bolts(s: &Scenario) -> Vec<Input> {
                 if thread.id() != s.bolting.thread.id() {
                     // Another size brings its own hole and washer.
                     input.hole_mm = None;
+                    input.fitting_hole_mm = None;
                     input.washer_outer_mm = None;
                     input.washer_thickness_mm = None;
                 }

@@ -5,7 +5,7 @@ mod candidates;
 mod work;
 
 use crate::evaluate::judge;
-use crate::quantity::InUnits;
+use crate::quantity::{Dimension, InUnits};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
 use serde::{Deserialize, Serialize};
@@ -119,8 +119,13 @@ pub struct Repairs {
     pub tried: usize,
     /// How many of them hold or are close.
     pub held: usize,
-    /// Those of them that no other beats in margin, work, cost and welds together; those that hold
-    /// first, then by cost.
+    /// How many could not be decided, most often because the distance to an open end is not given.
+    pub undecided: usize,
+    /// Checks that no repair in the list answers, because a distance to an edge was not given: to be
+    /// measured before any of them is trusted.
+    pub to_measure: Vec<CheckId>,
+    /// Of those that hold or are close, those that no other beats in margin, work, cost and welds together, and the cheapest of
+    /// each kind; those that hold first, then by cost.
     pub list: Vec<Repair>,
     /// Index of the cheapest that holds.
     pub cheapest: Option<usize>,
@@ -137,23 +142,40 @@ const SAME_MARGIN: f64 = 0.02;
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let mut found: Vec<Repair> = Vec::new();
-    let mut tried = 0;
+    let mut to_measure = Vec::new();
+    let (mut tried, mut undecided) = (0, 0);
     for (kind, input) in candidates::all(s) {
         let Ok(candidate) = Scenario::new(&input) else {
             continue;
         };
         tried += 1;
         let judged = judge(&candidate, false);
-        let (weakest, verdict) = judged.weakest();
-        if !matches!(verdict, Verdict::Holds | Verdict::Close) {
+        // A distance that nobody measured is missing from all candidates alike: it is asked for beside
+        // the list, not held against each.
+        let Some(&Check {
+            id: weakest,
+            verdict,
+            utilisation,
+            ..
+        }) = judged.weakest_measured()
+        else {
             continue;
+        };
+        if !matches!(verdict, Verdict::Holds | Verdict::Close) {
+            undecided += usize::from(verdict == Verdict::NotChecked);
+            continue;
+        }
+        for id in judged.to_measure() {
+            if !to_measure.contains(&id) {
+                to_measure.push(id);
+            }
         }
         found.push(Repair {
             kind,
             changed: Vec::new(),
             verdict,
             weakest,
-            utilisation: judged.checks.first().and_then(|c| c.utilisation),
+            utilisation,
             most_used: most_used(&judged.checks),
             torque_nm: judged.tight.torque.si(),
             clamp_reached_n: judged.stands.reached,
@@ -162,7 +184,12 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         });
     }
     let held = found.len();
-    let mut list = unbeaten(found);
+    let mut list = cheapest_of_each(&found);
+    for repair in unbeaten(found) {
+        if !list.contains(&repair) {
+            list.push(repair);
+        }
+    }
     for repair in &mut list {
         repair.changed = changed(&repair.input, &s.input);
     }
@@ -186,6 +213,8 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     Repairs {
         tried,
         held,
+        undecided,
+        to_measure,
         cheapest: best(&|_| true, &|r| r.work.cost),
         strongest: best(&|_| true, &|r| r.most_used),
         without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
@@ -193,11 +222,12 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     }
 }
 
-/// Largest utilisation of the checks other than tightening.
+/// Largest utilisation of the checks other than tightening. Distances are there or not; a larger one is
+/// no strength in hand.
 fn most_used(checks: &[Check]) -> f64 {
     checks
         .iter()
-        .filter(|c| c.id != CheckId::BoltTightening)
+        .filter(|c| c.id != CheckId::BoltTightening && c.capacity.dimension != Dimension::Length)
         .filter_map(|c| c.utilisation)
         .fold(0.0, f64::max)
 }
@@ -209,6 +239,20 @@ fn changed(after: &Input, before: &Input) -> Vec<Field> {
         .copied()
         .filter(|&f| after.number(f) != before.number(f) || after.choice(f) != before.choice(f))
         .collect()
+}
+
+/// Of each kind the cheapest of the best verdict: what a fabricator wants to see side by side.
+fn cheapest_of_each(found: &[Repair]) -> Vec<Repair> {
+    let mut best: Vec<Repair> = Vec::new();
+    for repair in found {
+        let rank = |r: &Repair| (r.verdict, r.work.cost);
+        match best.iter_mut().find(|b| b.kind == repair.kind) {
+            None => best.push(repair.clone()),
+            Some(b) if rank(repair) < rank(b) => *b = repair.clone(),
+            Some(_) => {}
+        }
+    }
+    best
 }
 
 /// Drops every repair that another one of the same verdict equals or beats in margin, work, cost and
@@ -249,18 +293,36 @@ mod tests {
 
     #[test]
     fn what_is_listed_holds_when_evaluated_again() {
-        let found = found();
-        assert!(!found.list.is_empty());
-        for repair in &found.list {
-            let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
-            assert_eq!(report.verdict, repair.verdict, "{repair:?}");
-            assert!(matches!(report.verdict, Verdict::Holds | Verdict::Close));
+        let measured = Input {
+            end_distance_mm: Some(80.0),
+            fitting_edge_mm: Some(40.0),
+            ..Input::default()
+        };
+        let measured = repairs(&Scenario::new(&measured).unwrap(), &Rates::default());
+        assert!(measured.to_measure.is_empty());
+        assert!(!found().to_measure.is_empty());
+        for found in [measured, found()] {
+            assert!(!found.list.is_empty());
+            for repair in &found.list {
+                let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
+                let open = |c: &&Check| {
+                    c.verdict == Verdict::NotChecked && found.to_measure.contains(&c.id)
+                };
+                let first = report.checks.iter().find(|c| !open(c)).unwrap();
+                assert_eq!(first.verdict, repair.verdict, "{repair:?}");
+                assert!(matches!(first.verdict, Verdict::Holds | Verdict::Close));
+                if found.to_measure.is_empty() {
+                    assert_eq!(report.verdict, repair.verdict, "{repair:?}");
+                } else {
+                    assert_eq!(report.verdict, Verdict::NotChecked, "{repair:?}");
+                }
+            }
         }
     }
 
     #[test]
-    fn no_listed_repair_beats_another() {
-        let list = found().list;
+    fn what_is_beaten_is_dropped() {
+        let list = unbeaten(found().list);
         for (i, a) in list.iter().enumerate() {
             for (j, b) in list.iter().enumerate() {
                 let beats = a.verdict <= b.verdict

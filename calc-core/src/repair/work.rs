@@ -14,8 +14,12 @@ pub(super) fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates:
     let sleeve_area = crate::mechanics::sleeve::area(after.sleeve.outer, after.sleeve.inner).si();
     let (depth, wall) = (after.tube.depth.si(), after.tube.wall.si());
     let ball = std::f64::consts::FRAC_PI_4 * after.bolting.washer.outer.si().powi(2);
+    // A larger bolt opens every hole, one bolt more drills two.
     let opened = if after.input.bolt == before.input.bolt {
-        0
+        faces
+            - 2 * u32::try_from(before.bolting.count())
+                .unwrap_or(0)
+                .min(bolts)
     } else {
         faces
     };
@@ -73,6 +77,7 @@ pub(super) fn work(before: &Scenario, after: &Scenario, kind: RepairKind, rates:
         Family::Stainless => rates.stainless_kg,
     });
     let new_bolts = matches!(kind, RepairKind::Spreader | RepairKind::ThickWasher)
+        || after.bolting.count() != before.bolting.count()
         || after.input.bolt != before.input.bolt
         || after.input.bolt_grade != before.input.bolt_grade;
     let minutes = f64::from(holes) * rates.minutes_hole

@@ -3,7 +3,9 @@
 use super::checked::{
     Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer,
 };
-use super::choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
+use super::choices::{
+    BoltFinish, Exposure, FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+};
 use super::fields::{Field, Input, Kind};
 use crate::catalog::{self, Family, HoleFit, Thread, WasherSeries};
 use crate::error::InputError;
@@ -129,17 +131,13 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let support = r.row(Field::Support, SupportKind::by_name)?;
     let tube = tube(r, support)?;
     let bolting = bolting(r)?;
-    let fitting = Fitting {
-        thickness: r.length(Field::FittingThickness),
-        material: r.row(Field::FittingMaterial, catalog::material)?,
-        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
-    };
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
         width: mm(r.or_derived(Field::SpreaderWidth, tube.width.si()) * 1e3),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
+    let fitting = fitting(r, support, &tube, &bolting, spreader.thickness)?;
     let sleeve = sleeve(r, support, &tube, &bolting)?;
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
@@ -166,7 +164,44 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         insert_material,
         tightening,
         loads,
+        exposure: r.row(Field::Exposure, Exposure::by_name)?,
         derived: std::mem::take(&mut r.derived),
+    })
+}
+
+fn fitting(
+    r: &mut Reader<'_>,
+    support: SupportKind,
+    tube: &Tube,
+    bolting: &Bolting,
+    plate: Length,
+) -> Option<Fitting> {
+    let material = r.row(Field::FittingMaterial, catalog::material)?;
+    let strength = match material.welded() {
+        Some(welded) if tube.weld_near => &welded.least,
+        _ => material.least(),
+    };
+    let hole = mm(r.or_derived(Field::FittingHole, bolting.hole.si()) * 1e3);
+    r.refuse_if(
+        hole < bolting.thread.major(),
+        Field::FittingHole,
+        "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
+    );
+    // Nobody says on which side of the plate the fitting lies: between is the worse.
+    let between = if support == SupportKind::Spreader {
+        plate.si()
+    } else {
+        0.0
+    };
+    Some(Fitting {
+        thickness: r.length(Field::FittingThickness),
+        material,
+        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
+        yield_least: strength.yield_strength(),
+        ultimate_least: strength.ultimate_strength(),
+        edge: r.given(Field::FittingEdge).map(|m| mm(m * 1e3)),
+        hole,
+        gap: mm(r.or_derived(Field::FittingGap, between) * 1e3),
     })
 }
 
@@ -209,7 +244,19 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
     );
     let own_yield = r.given(Field::TubeYield);
     let own = |from_row: Stress| own_yield.map_or(from_row, |pa| crate::quantity::mpa(pa * 1e-6));
-    let _ = r.given(Field::TubeUltimate);
+    let row_ultimate = match material.welded() {
+        Some(welded) if weld_near => welded.least.ultimate_strength(),
+        _ => material.least().ultimate_strength(),
+    };
+    // A tube that the reader knows to yield earlier than its row is not credited with the row's tensile
+    // strength.
+    let weaker = own_yield.map_or(1.0, |pa| (pa / least.si()).min(1.0));
+    let ultimate = r.or_derived(Field::TubeUltimate, row_ultimate.si() * weaker);
+    r.refuse_if(
+        own_yield.is_some_and(|pa| r.input.tube_ultimate_mpa.is_some() && ultimate < pa),
+        Field::TubeUltimate,
+        "lower than the yield strength: give the tensile strength",
+    );
     let modulus = r.or_derived(Field::TubeModulus, material.modulus().si());
     let poisson = r.or_derived(Field::TubePoisson, material.poisson());
     if own_yield.is_none() {
@@ -231,6 +278,7 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
         poisson,
         yield_least: own(least),
         yield_likely: own(likely),
+        ultimate_least: crate::quantity::mpa(ultimate * 1e-6),
         weld_near,
         end_distance: r.given(Field::EndDistance).map(|m| mm(m * 1e3)),
         open_end,
@@ -242,6 +290,7 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
     let thread = r.row(Field::Bolt, catalog::thread)?;
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
     let series = r.row(Field::Washer, WasherSeries::from_id)?;
+    let finish = r.row(Field::BoltFinish, BoltFinish::by_name)?;
     let Some(strength) = grade.strength(thread) else {
         r.refuse_if(
             true,
@@ -275,6 +324,11 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
         spacing_across: r.length(Field::SpacingAcross),
         hole,
         washer,
+        finish: if grade.stainless() {
+            BoltFinish::Stainless
+        } else {
+            finish
+        },
     })
 }
 

@@ -1,6 +1,6 @@
 //! The checked scenario: typed values that every formula can take.
 
-use super::choices::{Mount, SupportKind};
+use super::choices::{BoltFinish, Exposure, Mount, SupportKind};
 use super::fields::{Field, Input};
 use crate::catalog::{BoltGrade, BoltStrength, Material, Thread};
 use crate::mechanics::face::FaceTube;
@@ -30,6 +30,8 @@ pub struct Tube {
     pub yield_least: Stress,
     /// Yield strength, likely.
     pub yield_likely: Stress,
+    /// Tensile strength, least.
+    pub ultimate_least: Stress,
     /// Whether a weld lies near the bolt.
     pub weld_near: bool,
     /// To the end of the tube, if it is near.
@@ -108,6 +110,8 @@ pub struct Bolting {
     pub hole: Length,
     /// Washer under head and nut.
     pub washer: Washer,
+    /// What it is coated with.
+    pub finish: BoltFinish,
 }
 
 impl Bolting {
@@ -153,6 +157,16 @@ pub struct Fitting {
     pub material: &'static Material,
     /// Whether it lies between washer and tube and reaches over both side walls.
     pub spreads: bool,
+    /// Yield strength, least; next to a weld where one lies near the bolt.
+    pub yield_least: Stress,
+    /// Tensile strength, least; likewise.
+    pub ultimate_least: Stress,
+    /// Middle of the bolt to the nearest edge, if it is known.
+    pub edge: Option<Length>,
+    /// Hole.
+    pub hole: Length,
+    /// Gap between it and the wall of the tube.
+    pub gap: Length,
 }
 
 /// Spreader plate.
@@ -244,6 +258,8 @@ pub struct Scenario {
     pub tightening: Tightening,
     /// Road.
     pub loads: Loads,
+    /// Wetness and salt.
+    pub exposure: Exposure,
     /// Fields that were derived, with their value in the unit of their name.
     pub derived: Vec<(Field, f64)>,
 }

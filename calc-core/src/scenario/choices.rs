@@ -97,6 +97,30 @@ named! {
     }
 }
 
+named! {
+    /// What a steel bolt is coated with.
+    BoltFinish {
+        /// Zinc plated or galvanized.
+        Zinc = "zinc",
+        /// Plain or black: oiled at best.
+        Plain = "plain",
+        /// Stainless.
+        Stainless = "stainless",
+    }
+}
+
+named! {
+    /// How wet and how salty a joint lives.
+    Exposure {
+        /// Dry: kept and used under a roof.
+        Dry = "dry",
+        /// Rain and washing, no salt.
+        Wet = "wet",
+        /// Winter roads, a boat ramp, the coast.
+        RoadSalt = "road-salt",
+    }
+}
+
 /// The names that a field takes, in the order shown; empty for numbers.
 #[must_use]
 pub fn options(field: Field) -> Vec<&'static str> {
@@ -110,6 +134,8 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::TubeEnd => TubeEnd::NAMES.to_vec(),
         Field::FittingSpreads => FittingSpreads::NAMES.to_vec(),
         Field::Support => SupportKind::NAMES.to_vec(),
+        Field::BoltFinish => BoltFinish::NAMES.to_vec(),
+        Field::Exposure => Exposure::NAMES.to_vec(),
         Field::TubeMaterial
         | Field::FittingMaterial
         | Field::SpreaderMaterial

@@ -183,7 +183,7 @@ fields! {
         TubeModulus tube_modulus_gpa "em" Stress * Gigapascal in 40.0 .. 230.0;
         /// Poisson's ratio of the tube; left out: the material's row.
         TubePoisson tube_poisson "nu" Ratio * One in 0.2 .. 0.4;
-        /// From the bolt to the open end of the tube; left out: far from an end.
+        /// From the bolt to the end of the tube; left out: not known, and no face is weakened by an end.
         EndDistance end_distance_mm "ed" Length * Millimetre in 5.0 .. 5000.0;
         /// Hole in the tube; left out: the normal clearance hole of the bolt.
         Hole hole_mm "dh" Length * Millimetre in 5.0 .. 80.0;
@@ -205,6 +205,12 @@ fields! {
         SleeveOuter sleeve_outer_mm "so" Length * Millimetre in 6.0 .. 120.0;
         /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
         SleeveWall sleeve_wall_mm "sw" Length * Millimetre in 0.5 .. 40.0;
+        /// From the middle of the bolt to the nearest edge of the fitting; left out: not known.
+        FittingEdge fitting_edge_mm "fe" Length * Millimetre in 3.0 .. 500.0;
+        /// Hole in the fitting; left out: as large as the hole in the tube.
+        FittingHole fitting_hole_mm "fh" Length * Millimetre in 5.0 .. 80.0;
+        /// Gap or packing between the fitting and the wall of the tube; left out: none, or the spreader plate.
+        FittingGap fitting_gap_mm "fg" Length * Millimetre in 0.0 .. 100.0;
     }
     choices {
         /// Which way the bolts run: through the sides (cross-bolted) or from the top.
@@ -245,6 +251,10 @@ fields! {
         SleeveWelded sleeve_welded "wd" = "no";
         /// Material of the solid insert.
         InsertMaterial insert_material "im" = "6061-t6";
+        /// What the bolt is coated with; stainless grades are stainless whatever stands here.
+        BoltFinish bolt_finish "bf" = "zinc";
+        /// How wet and how salty the joint lives.
+        Exposure exposure "ex" = "road-salt";
     }
 }
 

@@ -10,7 +10,9 @@ mod choices;
 mod fields;
 
 pub use checked::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
-pub use choices::{FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options};
+pub use choices::{
+    BoltFinish, Exposure, FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+};
 pub use fields::{Field, Input, Kind};
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.

@@ -1,45 +1,281 @@
-//! Distances.
+//! Distances, holes and fits.
 
 use super::{Joint, amount, said};
+use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
+use crate::mechanics::slip;
 use crate::quantity::Dimension::Length;
-use crate::quantity::InUnits;
+use crate::quantity::{InUnits, Length as Metres};
 use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::SupportKind;
+
+/// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
+const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
+
+/// Rim that a washer should reach past the hole on every side, in bolt diameters. An assumption: the
+/// narrow washers of the tables reach 0.24 to 0.27 past a normal hole.
+const WASHER_RIM: f64 = 0.2;
 
 impl Joint<'_> {
-    pub(super) fn end_distance(&self) -> Option<Check> {
-        let s = self.s;
-        let given = s.tube.end_distance?;
-        let needed = 1.5 * s.bolting.thread.major().si();
-        let utilisation = needed / given.si();
-        let mut w = self.sheet();
-        w.step(
-            ("e_min", "least distance from bolt to end", "1.5·d"),
-            &[("d", s.bolting.thread.major().si(), Length)],
-            (needed, Length),
-            Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
-        );
-        Some(Check {
-            id: CheckId::EndDistance,
-            // A distance is there or it is not: nothing between.
-            verdict: if utilisation > 1.0 {
+    /// A distance is there or it is not: nothing between.
+    fn distance(
+        &self,
+        id: CheckId,
+        (needed, given): (f64, f64),
+        [short, enough]: [&'static str; 2],
+        w: super::Working,
+    ) -> Check {
+        let utilisation = needed / given.max(1e-9);
+        let is_short = utilisation > 1.0 + 1e-9;
+        Check {
+            id,
+            verdict: if is_short {
                 Verdict::DoesNotHold
             } else {
                 Verdict::Holds
             },
             demand: amount(needed, Length),
-            capacity: amount(given.si(), Length),
+            capacity: amount(given, Length),
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: Some(utilisation),
             reason: said(
-                if utilisation > 1.0 {
-                    "end-too-near"
-                } else {
-                    "end-far-enough"
-                },
-                &[(needed, Length), (given.si(), Length)],
+                if is_short { short } else { enough },
+                &[(needed, Length), (given, Length)],
             ),
+            steps: w.finish(),
+        }
+    }
+
+    /// The largest clearance hole that the bolt itself passes. A through sleeve takes the place of the
+    /// holes in the tube.
+    fn largest_clearance(&self) -> Metres {
+        let s = self.s;
+        if s.support == SupportKind::ThroughSleeve {
+            s.fitting.hole
+        } else {
+            s.bolting.hole.max(s.fitting.hole)
+        }
+    }
+
+    /// Factor on slip: more where a hole is oversize.
+    pub(super) fn slip_omega(&self) -> f64 {
+        if self.is_oversize(self.largest_clearance()) {
+            slip::OMEGA_OVERSIZE
+        } else {
+            slip::OMEGA
+        }
+    }
+
+    /// Lines on the least distance to an edge, and the distance.
+    fn edge_needed(&self, hole: Metres, w: &mut super::Working) -> f64 {
+        let d = self.s.bolting.thread.major().si();
+        let (us, eu) = (1.5 * d, 1.2 * hole.si());
+        w.step(
+            ("e_min", "least distance from bolt to edge", "1.5·d"),
+            &[("d", d, Length)],
+            (us, Length),
+            Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
+        );
+        w.step(
+            ("e_1,min", "the same by the European column", "1.2·d_0"),
+            &[("d_0", hole.si(), Length)],
+            (eu, Length),
+            Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
+        );
+        us.max(eu)
+    }
+
+    pub(super) fn end_distance(&self) -> Option<Check> {
+        let given = self.s.tube.end_distance?.si();
+        let mut w = self.sheet();
+        let needed = self.edge_needed(self.hole_in_tube(), &mut w);
+        Some(self.distance(
+            CheckId::EndDistance,
+            (needed, given),
+            ["end-too-near", "end-far-enough"],
+            w,
+        ))
+    }
+
+    pub(super) fn fitting_edge(&self) -> Option<Check> {
+        let given = self.s.fitting.edge?.si();
+        let mut w = self.sheet();
+        let needed = self.edge_needed(self.s.fitting.hole, &mut w);
+        Some(self.distance(
+            CheckId::FittingEdge,
+            (needed, given),
+            ["fitting-edge-too-near", "fitting-edge-far-enough"],
+            w,
+        ))
+    }
+
+    pub(super) fn spacing(&self) -> Option<Check> {
+        let b = &self.s.bolting;
+        let d = b.thread.major().si();
+        let hole = self.hole_in_tube().max(self.s.fitting.hole).si();
+        let mut w = self.sheet();
+        let mut worst: Option<(f64, f64)> = None;
+        for (there, given, of_hole, place) in [
+            (b.along > 1, b.spacing_along, 2.2, "p_1 = 2.2·d_0"),
+            (b.rows > 1, b.spacing_across, 2.4, "p_2 = 2.4·d_0"),
+        ] {
+            if !there {
+                continue;
+            }
+            let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
+            w.step(
+                ("s_min", "least distance between bolts", "2⅔·d"),
+                &[("d", d, Length)],
+                (us, Length),
+                Cite::new("aisc-360-22", "J3.4", Flag::Read),
+            );
+            w.step(
+                ("p_min", "the same by the European column", place),
+                &[("d_0", hole, Length)],
+                (eu, Length),
+                Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
+            );
+            let this = (us.max(eu), given.si());
+            if worst.is_none_or(|(needed, given)| this.0 / this.1 > needed / given) {
+                worst = Some(this);
+            }
+        }
+        Some(self.distance(
+            CheckId::Spacing,
+            worst?,
+            ["spacing-too-close", "spacing-far-enough"],
+            w,
+        ))
+    }
+
+    /// The larger of the holes that the bolt passes, against the clearance holes of its size. Up to the
+    /// normal hole it holds, up to the loose one it is close, beyond it is no bolt hole any more.
+    pub(super) fn hole_size(&self) -> Option<Check> {
+        let s = self.s;
+        let thread = s.bolting.thread;
+        let loose = clearance_hole(thread, HoleFit::Loose)?;
+        let normal = clearance_hole(thread, HoleFit::Normal)?;
+        let hole = self.largest_clearance();
+        let oversize = self.is_oversize(hole);
+        let largest = [Some(loose), clearance_hole(thread, HoleFit::Structural)]
+            .into_iter()
+            .flatten()
+            .map(|listed| listed.diameter.si())
+            .fold(0.0, f64::max);
+        let beyond = hole.si() > largest + 0.05e-3;
+        let mut w = self.sheet();
+        for (symbol, what, listed) in [
+            ("d_n", "normal clearance hole", normal),
+            ("d_l", "loose clearance hole", loose),
+        ] {
+            w.step(
+                (symbol, what, "as listed"),
+                &[("d", thread.major().si(), Length)],
+                (listed.diameter.si(), Length),
+                listed.cite,
+            );
+        }
+        let (verdict, code) = if beyond {
+            (Verdict::DoesNotHold, "hole-too-large")
+        } else if oversize {
+            (Verdict::Close, "hole-oversize")
+        } else {
+            (Verdict::Holds, "hole-normal")
+        };
+        Some(Check {
+            id: CheckId::HoleSize,
+            verdict,
+            demand: amount(hole.si(), Length),
+            capacity: amount(largest, Length),
+            factor: 1.0,
+            factor_is: "factor-none",
+            // A fit has no share used: it must not stand before checks of strength.
+            utilisation: None,
+            reason: said(
+                code,
+                &[
+                    (hole.si(), Length),
+                    (normal.diameter.si(), Length),
+                    (largest, Length),
+                ],
+            ),
+            steps: w.finish(),
+        })
+    }
+
+    pub(super) fn washer_cover(&self) -> Check {
+        let s = self.s;
+        // A through sleeve stands under the washer: what must be covered then is the bore.
+        let hole = if s.support == SupportKind::ThroughSleeve {
+            s.sleeve.inner.max(s.fitting.hole)
+        } else {
+            self.largest_clearance()
+        };
+        let rim = 0.5 * (s.bolting.washer.outer - hole).si();
+        let needed = WASHER_RIM * s.bolting.thread.major().si();
+        let mut w = self.sheet();
+        w.step(
+            ("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
+            &[
+                ("D_w", s.bolting.washer.outer.si(), Length),
+                ("d_0", hole.si(), Length),
+            ],
+            (rim, Length),
+            Cite::new("elementary", "geometry", Flag::Computed),
+        );
+        w.step(
+            ("c_min", "rim asked for", "0.2·d"),
+            &[("d", s.bolting.thread.major().si(), Length)],
+            (needed, Length),
+            Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
+        );
+        self.distance(
+            CheckId::WasherCover,
+            (needed, rim),
+            ["washer-covers-too-little", "washer-covers"],
+            w,
+        )
+    }
+
+    /// Play of the bolt in its sleeve. Tight is said but holds; loose is close.
+    pub(super) fn sleeve_fit(&self) -> Option<Check> {
+        let s = self.s;
+        if !matches!(
+            s.support,
+            SupportKind::LooseSleeve | SupportKind::ThroughSleeve
+        ) {
+            return None;
+        }
+        let [tight, loose] =
+            [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(|x| crate::quantity::inch(x).si());
+        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major()).si();
+        let (verdict, code) = if play > loose + 1e-5 {
+            (Verdict::Close, "sleeve-fit-loose")
+        } else if play < tight - 1e-5 {
+            (Verdict::Holds, "sleeve-fit-tight")
+        } else {
+            (Verdict::Holds, "sleeve-fit-good")
+        };
+        let mut w = self.sheet();
+        w.step(
+            ("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
+            &[
+                ("d_i", s.sleeve.inner.si(), Length),
+                ("d", s.bolting.thread.major().si(), Length),
+            ],
+            (play, Length),
+            Cite::new("trade-practice", "1/64 to 1/16 in radial", Flag::Practice),
+        );
+        Some(Check {
+            id: CheckId::SleeveFit,
+            verdict,
+            demand: amount(play, Length),
+            capacity: amount(loose, Length),
+            factor: 1.0,
+            factor_is: "factor-none",
+            utilisation: None,
+            reason: said(code, &[(play, Length), (tight, Length), (loose, Length)]),
             steps: w.finish(),
         })
     }

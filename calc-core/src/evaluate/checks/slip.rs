@@ -2,7 +2,7 @@
 
 use super::{Joint, OMEGA_OPENING, of_forces, said};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::{opening, slip};
+use crate::mechanics::opening;
 use crate::quantity::Dimension::{Count, Force, Length, Moment, Ratio, Stiffness, TemperatureStep};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
@@ -95,7 +95,7 @@ impl Joint<'_> {
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
         let reason = said(
-            if slip::OMEGA * share.in_plane() > self.service.resistance {
+            if self.slip_omega() * share.in_plane() > self.service.resistance {
                 "slip-slides"
             } else {
                 "slip-grips"
@@ -109,7 +109,7 @@ impl Joint<'_> {
         let mut check = of_forces(
             CheckId::Slip,
             (share.in_plane(), self.service.resistance),
-            (slip::OMEGA, "factor-slip"),
+            (self.slip_omega(), "factor-slip"),
             reason,
             w,
         );

@@ -1,33 +1,73 @@
-//! What carries the load once the joint has slipped.
+//! What carries the load once the joint has slipped: the bolt in shear, the walls at their holes.
 
-use super::{Joint, of_forces, said};
+use super::{Joint, Way, of_forces, said};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::shear;
+use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
+use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, mm};
+use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
 use crate::report::{Check, CheckId};
-use crate::scenario::SupportKind;
+use crate::scenario::{Mount, SupportKind};
 
 impl Joint<'_> {
-    pub(super) fn bolt_shear(&self) -> Check {
-        let (s, g) = (self.s, self.grip);
+    /// Whether threads reach a plane where the bolt is sheared. Where a plate may lie between fitting
+    /// and tube it is taken to lie there: threads come sooner.
+    pub(super) fn threads_in_plane(&self) -> bool {
+        let s = self.s;
         let b = &s.bolting;
-        // The plane farther from the head, where threads come first.
-        let far_plane = b.washer.thickness
-            + s.fitting.thickness
-            + if b.slip_planes() > 1.5 {
-                s.tube.depth
-            } else {
-                mm(0.0)
-            };
-        let threads = g.shank < far_plane;
-        let capacity = shear::bolt(
+        let plates = if s.support == SupportKind::Spreader {
+            s.spreader.thickness * b.slip_planes()
+        } else {
+            mm(0.0)
+        };
+        let through = if b.mount == Mount::ThroughSides {
+            s.tube.depth
+        } else {
+            mm(0.0)
+        };
+        let far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
+        // A307 has one value, threads in the plane or not.
+        b.grade.id() == "a307" || self.grip.shank < far
+    }
+
+    /// Shear strength of one bolt, all planes: the safer of the two published ways.
+    pub(super) fn shear_way(&self) -> (Way, [f64; 2]) {
+        let b = &self.s.bolting;
+        let threads = self.threads_in_plane();
+        let us = shear::bolt(
             b.strength.tensile,
             b.thread.shank_area(),
             b.slip_planes(),
             threads,
         )
         .si();
+        let eu = b.slip_planes()
+            * en_bolt::shear(self.alpha_v(), b.strength.tensile, self.shear_area()).si();
+        let safer = Way::allowable(us, shear::OMEGA).safer(Way::design(eu));
+        (safer, [us, eu])
+    }
+
+    fn alpha_v(&self) -> f64 {
+        if self.threads_in_plane() {
+            en_bolt::alpha_v_threads(self.s.bolting.grade.id())
+        } else {
+            0.6
+        }
+    }
+
+    fn shear_area(&self) -> crate::quantity::Area {
+        let thread = self.s.bolting.thread;
+        if self.threads_in_plane() {
+            thread.stress_area()
+        } else {
+            thread.shank_area()
+        }
+    }
+
+    pub(super) fn bolt_shear(&self) -> Check {
+        let b = &self.s.bolting;
+        let threads = self.threads_in_plane();
+        let (way, [us, eu]) = self.shear_way();
         let demand = self.service.largest_in_plane;
         let mut w = self.sheet();
         w.step(
@@ -38,23 +78,104 @@ impl Joint<'_> {
                 ("F_u", b.strength.tensile.si(), Stress),
                 ("A_b", b.thread.shank_area().si(), Area),
             ],
-            (capacity, Force),
+            (us, Force),
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
+        );
+        w.step(
+            (
+                "F_v,Rd",
+                "the same by the European column, for a design load",
+                "m·α_v·f_ub·A/γ_M2",
+            ),
+            &[
+                ("m", b.slip_planes(), Count),
+                ("α_v", self.alpha_v(), Ratio),
+                ("f_ub", b.strength.tensile.si(), Stress),
+                ("A", self.shear_area().si(), Area),
+                ("γ_M2", GAMMA_M2, Ratio),
+            ],
+            (eu, Force),
+            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+        );
+        w.step(
+            (
+                "R/Ω",
+                "the safer of the two, for a service load",
+                "min(R/2.00, F_v,Rd/γ_Q)",
+            ),
+            &[
+                ("R", us, Force),
+                ("F_v,Rd", eu, Force),
+                ("γ_Q", GAMMA_Q, Ratio),
+            ],
+            (way.capacity / way.factor, Force),
+            Cite::new("en-1990", "variable action", Flag::Memory),
         );
         of_forces(
             CheckId::BoltShear,
-            (demand, capacity),
-            (shear::OMEGA, "factor-strength"),
+            (demand, way.capacity),
+            (way.factor, way.factor_is),
             said(
                 if threads {
                     "shear-threads"
                 } else {
                     "shear-shank"
                 },
-                &[(demand, Force), (capacity, Force)],
+                &[(demand, Force), (way.capacity, Force)],
             ),
             w,
         )
+    }
+
+    /// Yield and tensile strength of the tube at the hole; next to the weld of a welded sleeve those of
+    /// the weakened metal.
+    pub(super) fn tube_strengths(&self) -> (Pascals, Pascals) {
+        let s = self.s;
+        let plain = (s.tube.yield_least, s.tube.ultimate_least);
+        let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+        match s.tube.material.welded() {
+            Some(near) if welded => (
+                plain.0.min(near.least.yield_strength()),
+                plain.1.min(near.least.ultimate_strength()),
+            ),
+            _ => plain,
+        }
+    }
+
+    /// Hole in the wall of the tube: that of a through sleeve is as wide as the sleeve.
+    pub(super) fn hole_in_tube(&self) -> Metres {
+        let s = self.s;
+        if s.support == SupportKind::ThroughSleeve {
+            s.sleeve.outer.max(s.bolting.hole)
+        } else {
+            s.bolting.hole
+        }
+    }
+
+    /// Lever between fitting and wall.
+    pub(super) fn lever(&self) -> Metres {
+        let s = self.s;
+        pin::lever(s.fitting.thickness, s.fitting.gap, s.tube.design_wall)
+    }
+
+    /// Largest force in one plane.
+    pub(super) fn per_plane(&self) -> f64 {
+        self.service.largest_in_plane / self.s.bolting.slip_planes()
+    }
+
+    /// Largest force of a bolt on one wall. With one fitting the near wall takes all of it and, as the
+    /// bolt tips, a little more.
+    pub(super) fn on_wall(&self) -> f64 {
+        let s = self.s;
+        match s.bolting.mount {
+            Mount::FromTop if s.support != SupportKind::Solid => pin::near_wall(
+                newton(self.per_plane()),
+                self.lever(),
+                s.tube.depth - s.tube.design_wall,
+            )
+            .si(),
+            _ => self.per_plane(),
+        }
     }
 
     pub(super) fn wall_bearing(&self) -> Option<Check> {
@@ -65,8 +186,9 @@ impl Joint<'_> {
         let d = s.bolting.thread.major();
         // Bolts from the top are pushed where the fitting sits: the far wall hardly helps.
         let walls = s.bolting.slip_planes();
-        let capacity = shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
-        let demand = self.service.largest_in_plane;
+        let demand = self.on_wall() * walls;
+        let mut capacity =
+            shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
         w.step(
             (
@@ -83,6 +205,27 @@ impl Joint<'_> {
             (capacity, Force),
             Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
         );
+        let (softened, _) = self.tube_strengths();
+        if softened < s.tube.yield_least {
+            let at_weld =
+                shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
+            w.step(
+                (
+                    "R_w",
+                    "bearing of the welded sleeve on the weakened walls",
+                    "n·1.8·f_y,w·D·t",
+                ),
+                &[
+                    ("n", walls, Count),
+                    ("f_y,w", softened.si(), Stress),
+                    ("D", s.sleeve.outer.si(), Length),
+                    ("t", s.tube.design_wall.si(), Length),
+                ],
+                (at_weld, Force),
+                Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
+            );
+            capacity = capacity.min(at_weld);
+        }
         Some(of_forces(
             CheckId::WallBearing,
             (demand, capacity),

@@ -221,6 +221,13 @@ impl Builder<'_> {
             omega: Some(1.67),
             code: "limit-sleeve-squashes",
         });
+        // The end of the sleeve presses on the inside of the wall, which may be the softer metal.
+        stand.limits.push(Limit {
+            part: Part::Stack,
+            load: 1.8 * tube.yield_strength.min(yield_).si() * area.si(),
+            omega: Some(2.00),
+            code: "limit-sleeve-bites",
+        });
         stand
     }
 
@@ -276,6 +283,19 @@ impl Builder<'_> {
             } else {
                 "limit-sleeve-squashes"
             },
+        });
+        // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
+        let beside = if s.fitting.thickness.si() >= 2e-3 {
+            self.yield_of(s.fitting.material, false)
+                .min(mpa(WASHER_YIELD_MPA))
+        } else {
+            mpa(WASHER_YIELD_MPA)
+        };
+        stand.limits.push(Limit {
+            part: Part::Stack,
+            load: 1.8 * beside.min(yield_).si() * covered.si(),
+            omega: Some(2.00),
+            code: "limit-sleeve-bites",
         });
         stand
     }

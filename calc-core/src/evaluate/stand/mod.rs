@@ -125,6 +125,26 @@ impl Stand {
         self.sides.as_ref()
     }
 
+    /// Approach that a sleeve which is too long keeps off the faces, m.
+    pub(crate) const fn face_gap(&self) -> f64 {
+        self.face_gap
+    }
+
+    /// What carries between the faces, where something does.
+    pub(crate) const fn core(&self) -> Option<SleeveCurve> {
+        self.core
+    }
+
+    /// The faces alone at an approach: force, stiffness against small changes, dent of the face that
+    /// gives more, what stays of the worst dent. `None` where no face carries.
+    pub(crate) fn faces_at(&self, approach: f64) -> Option<[f64; 4]> {
+        let [a, b] = self.sides.as_ref()?;
+        let [x, y] = self.split(approach);
+        let spring = 1.0 / (1.0 / a.spring_rate(x) + 1.0 / b.spring_rate(y));
+        let left = a.left_after(x).max(b.left_after(y));
+        Some([a.force(x), spring, x.max(y), left])
+    }
+
     /// Indentation of the two faces at an approach of the washers.
     pub(crate) fn split(&self, approach: f64) -> [f64; 2] {
         let approach = (approach - self.face_gap).max(0.0);

@@ -184,11 +184,12 @@ impl Frame {
             let (x, y) = self.place(here);
             let text = format!("here: {}", plot.units.torque(here.1));
             let half = text_width(&text, "t") / 2.0;
+            // First where a rising curve never passes: to the right and below.
             let places = [
+                ((x + 12.0, y + 20.0), Start),
                 ((x, y - 14.0), Middle),
                 ((x, y + 26.0), Middle),
                 ((x - 12.0, y - 6.0), End),
-                ((x + 12.0, y + 20.0), Start),
                 ((x, y - 34.0), Middle),
                 ((x + half, y + 44.0), Middle),
                 ((x, top + 14.0), Middle),

@@ -1,0 +1,220 @@
+//! The clamp that left a dent.
+
+use super::{Band, CALIPER_OFF, CURVE_BAND};
+use crate::evaluate::stand::Stand;
+use crate::evaluate::support::Stands;
+use crate::evaluate::tighten::tighten;
+use crate::mechanics::solve::rising_root;
+use crate::quantity::Dimension::{Force, Length as Len, Torque};
+use crate::quantity::{InUnits, Length};
+use crate::report::{Amount, Said, Strength};
+use crate::scenario::Scenario;
+use serde::Serialize;
+
+/// What a measured dent says.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DentReading {
+    /// The lasting dents of both faces together, as measured.
+    pub measured: Amount,
+    /// Clamp that was reached once; `None` where the dent says only "less than" or "more than".
+    pub clamp: Option<Band>,
+    /// Torque that such a clamp takes at the nut factor of the scenario.
+    pub torque: Option<Band>,
+    /// Clamp that the least strength would read from the same dent; shown beside, never mixed in.
+    pub clamp_at_least_strength: Option<Amount>,
+    /// What to say, most important first.
+    pub said: Vec<Said>,
+}
+
+/// Lasting dents of both faces together after the clamp of an approach was taken off, in metres.
+fn left(stand: &Stand, approach: f64) -> f64 {
+    stand.sides().map_or(0.0, |[a, b]| {
+        let split = stand.split(approach);
+        a.left_after(split[0]) + b.left_after(split[1])
+    })
+}
+
+/// Clamp force after which a total dent stays; `None` beyond the checked range.
+fn clamp_for(stand: &Stand, total: f64) -> Option<f64> {
+    let end = stand.approach_end();
+    (left(stand, end) >= total)
+        .then(|| stand.force(rising_root(0.0, end, 1e-7, |x| left(stand, x) - total)))
+}
+
+/// Works back from a dent measured with a caliper to the clamp that was reached.
+///
+/// ```text
+/// w = Σ faces (δ − δ_spring)      solved for δ on the likely curve, F = F(δ)
+/// band: F·(1 ± 0.10) with w ∓ 0.05 mm of caliper
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `narrower` | `w`: width across the tube away from the bolt minus width at the bolt, bolt taken out | m |
+/// | `δ` | indentation of a face under load | m |
+/// | `δ_spring` | part of it that springs back, along the elastic line | m |
+///
+/// Holds where a hollow face carries and the dent came from the clamp alone. Below 0.1 mm a caliper
+/// shows nothing: the answer is then only "less than". Beyond 6 % of the width on each face nobody
+/// checked: "more than".
+///
+/// # Sources
+/// Inverse of the face curve (own finite-element runs, `tests/reference/fe`); caliper error and
+/// visible dent are assumptions.
+#[must_use]
+pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
+    let tight = tighten(s);
+    let stands = Stands::new(s, &tight);
+    let stand = Stand::new(s, Strength::Likely);
+    let total = narrower.si();
+    let mut reading = DentReading {
+        measured: Amount::new(total, Len),
+        clamp: None,
+        torque: None,
+        clamp_at_least_strength: None,
+        said: Vec::new(),
+    };
+    let mut say = |code, amounts: &[Amount]| {
+        reading.said.push(Said {
+            code,
+            amounts: amounts.to_vec(),
+        });
+    };
+    if stand.sides().is_none() {
+        say("caliper-no-face", &[]);
+        return reading;
+    }
+    let measured = Amount::new(total, Len);
+    let end = stand.approach_end();
+    let most = left(&stand, end);
+    if total < 2.0 * CALIPER_OFF {
+        let below = clamp_for(&stand, 2.0 * CALIPER_OFF).unwrap_or_else(|| stand.force(end));
+        say(
+            "caliper-dent-below",
+            &[
+                Amount::new(2.0 * CALIPER_OFF, Len),
+                Amount::new(below * (1.0 + CURVE_BAND), Force),
+            ],
+        );
+        return reading;
+    }
+    let Some(likely) = clamp_for(&stand, total) else {
+        let at_end = stand.force(end);
+        say(
+            "caliper-dent-beyond",
+            &[
+                measured,
+                Amount::new(most, Len),
+                Amount::new(at_end * (1.0 - CURVE_BAND), Force),
+            ],
+        );
+        return reading;
+    };
+    let low = clamp_for(&stand, total - CALIPER_OFF).unwrap_or(likely) * (1.0 - CURVE_BAND);
+    let high = clamp_for(&stand, total + CALIPER_OFF).unwrap_or_else(|| stand.force(end))
+        * (1.0 + CURVE_BAND);
+    let force = |si| Amount::new(si, Force);
+    say(
+        "caliper-dent-clamp",
+        &[measured, force(likely), force(low), force(high)],
+    );
+    if !stands.out_of_range(s).is_empty() {
+        say("caliper-outside-checked", &[]);
+    }
+    if low > tight.yields.si() {
+        say(
+            "caliper-more-than-bolt",
+            &[force(low), force(tight.yields.si())],
+        );
+    }
+    let per_clamp = s.tightening.nut_factor * s.bolting.thread.major().si();
+    let torque = |si: f64| Amount::new(per_clamp * si, Torque);
+    reading.clamp = Some(Band {
+        low: force(low),
+        likely: force(likely),
+        high: force(high),
+    });
+    reading.torque = Some(Band {
+        low: torque(low),
+        likely: torque(likely),
+        high: torque(high),
+    });
+    reading.clamp_at_least_strength = clamp_for(&stands.least, total).map(force);
+    reading
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::mm;
+    use crate::scenario::Input;
+    use crate::torque_turn;
+
+    fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
+        let mut input = Input::default();
+        change(&mut input);
+        Scenario::new(&input).unwrap()
+    }
+
+    /// The dent that tightening leaves at a clamp gives that clamp back.
+    #[test]
+    fn a_dent_leads_back_to_its_clamp() {
+        let joints = [
+            joint(|_| {}),
+            joint(|i| i.mount = "from-top".into()),
+            joint(|i| {
+                i.mount = "from-top".into();
+                i.fitting_spreads = "yes".into();
+            }),
+            joint(|i| {
+                i.tube_material = "a500-b".into();
+                i.tube_wall_mm = 3.0;
+            }),
+        ];
+        let mut compared = 0;
+        for s in &joints {
+            for point in &torque_turn(s).points {
+                let total = 2.0 * point.dent_left_mm;
+                if total < 0.15 {
+                    continue;
+                }
+                let Some(band) = dent(s, mm(total)).clamp else {
+                    continue;
+                };
+                let back = band.likely.si / point.clamp_n;
+                assert!((back - 1.0).abs() < 0.02, "{total} mm: {back}");
+                assert!(band.low.si < point.clamp_n && point.clamp_n < band.high.si);
+                compared += 1;
+            }
+        }
+        assert!(compared > 60, "{compared}");
+    }
+
+    #[test]
+    fn says_when_the_dent_says_little() {
+        let s = joint(|_| {});
+        let code = |mm_| {
+            let reading = dent(&s, mm(mm_));
+            (reading.said[0].code, reading.clamp.is_some())
+        };
+        assert_eq!(code(0.05), ("caliper-dent-below", false));
+        assert_eq!(code(1.0), ("caliper-dent-clamp", true));
+        assert_eq!(code(9.0), ("caliper-dent-beyond", false));
+        let solid = joint(|i| i.support = "solid".into());
+        assert_eq!(dent(&solid, mm(1.0)).said[0].code, "caliper-no-face");
+        // A narrow, far too thick wall: the number comes with the warning.
+        let thick = joint(|i| i.tube_wall_mm = 9.0);
+        let codes: Vec<_> = dent(&thick, mm(0.5)).said.iter().map(|s| s.code).collect();
+        assert!(codes.contains(&"caliper-outside-checked"), "{codes:?}");
+    }
+
+    #[test]
+    fn a_deeper_dent_means_more_clamp_and_a_weaker_tube_less() {
+        let s = joint(|_| {});
+        let clamp = |s: &Scenario, d| dent(s, mm(d)).clamp.unwrap().likely.si;
+        let rising: Vec<f64> = [0.2, 0.5, 1.0, 2.0].map(|d| clamp(&s, d)).to_vec();
+        assert!(rising.windows(2).all(|w| w[0] < w[1]), "{rising:?}");
+        let reading = dent(&s, mm(1.0));
+        assert!(reading.clamp_at_least_strength.unwrap().si < reading.clamp.unwrap().likely.si);
+    }
+}

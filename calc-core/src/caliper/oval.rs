@@ -1,0 +1,149 @@
+//! What an oval hole says.
+
+use super::CALIPER_OFF;
+use crate::quantity::Dimension::Length as Len;
+use crate::quantity::{InUnits, Length};
+use crate::report::{Amount, Said, Verdict};
+use crate::scenario::Scenario;
+use serde::Serialize;
+
+/// What a measured hole says.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct OvalReading {
+    /// How far the bolt has worn or pressed the hole long: long minus short diameter.
+    pub slipped_by: Amount,
+    /// How far the bolt can travel in the hole now: long diameter minus bolt.
+    pub play: Amount,
+    /// How far the short diameter has grown beyond the hole of the scenario; zero if it has not.
+    pub worn_round: Amount,
+    /// From the end of the oval to the end of the tube, counted as before from a hole's middle;
+    /// `None` where no end distance is given.
+    pub edge_left: Option<Amount>,
+    /// Whether that is enough; `NotChecked` without an end distance.
+    pub edge: Verdict,
+    /// What to say, most important first.
+    pub said: Vec<Said>,
+}
+
+/// Reads an oval hole.
+///
+/// ```text
+/// slipped = a − b,  play = a − d,  e_left = e − (a − b),  wanted: e_left ≥ 1.5·d
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `long`, `short` | `a`, `b`: largest and smallest diameter of the hole | m |
+/// | `d` | bolt | m |
+/// | `e` | from the middle of the hole, as drilled, to the tube end | m |
+///
+/// The hole is taken to have grown towards the end of the tube, which is the unfavourable side. The
+/// larger of the two given diameters is taken as the long one.
+///
+/// # Sources
+/// Geometry; 1.5 d from AISC 360-22 Table J3.4 (about).
+#[must_use]
+pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
+    let (a, b) = (long.si().max(short.si()), long.si().min(short.si()));
+    let d = s.bolting.thread.major().si();
+    let slipped = a - b;
+    let play = a - d;
+    let worn = (b - s.bolting.hole.si()).max(0.0);
+    let length = |si| Amount::new(si, Len);
+    let mut said = Vec::new();
+    let mut say = |code, amounts: &[Amount]| {
+        said.push(Said {
+            code,
+            amounts: amounts.to_vec(),
+        });
+    };
+    if b < d - CALIPER_OFF {
+        say("oval-smaller-than-bolt", &[length(b), length(d)]);
+    }
+    if slipped < 2.0 * CALIPER_OFF {
+        say("oval-round", &[length(2.0 * CALIPER_OFF)]);
+    } else {
+        say("oval-slipped", &[length(slipped), length(play.max(0.0))]);
+    }
+    if worn >= 2.0 * CALIPER_OFF {
+        say("oval-worn-round", &[length(worn)]);
+    }
+    let needed = 1.5 * d;
+    let left = s.tube.end_distance.map(|e| e.si() - slipped);
+    let edge = match left {
+        None => {
+            say("oval-edge-unknown", &[]);
+            Verdict::NotChecked
+        }
+        Some(left) if left < needed => {
+            say(
+                "oval-edge-too-near",
+                &[length(left.max(0.0)), length(needed)],
+            );
+            Verdict::DoesNotHold
+        }
+        Some(left) => {
+            say("oval-edge-left", &[length(left), length(needed)]);
+            Verdict::Holds
+        }
+    };
+    OvalReading {
+        slipped_by: length(slipped),
+        play: length(play.max(0.0)),
+        worn_round: length(worn),
+        edge_left: left.map(|si| length(si.max(0.0))),
+        edge,
+        said,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{inch, mm};
+    use crate::scenario::Input;
+
+    fn joint(end_mm: Option<f64>) -> Scenario {
+        Scenario::new(&Input {
+            end_distance_mm: end_mm,
+            ..Input::default()
+        })
+        .unwrap()
+    }
+
+    #[test]
+    fn an_oval_hole_has_slipped_by_what_it_is_longer() {
+        let s = joint(Some(25.0));
+        let r = oval(&s, mm(17.3), inch(0.5625));
+        assert!((r.slipped_by.si - 3.0125e-3).abs() < 1e-9);
+        assert!((r.play.si - 4.6e-3).abs() < 1e-9);
+        assert!((r.edge_left.unwrap().si - 21.9875e-3).abs() < 1e-9);
+        assert_eq!(r.edge, Verdict::Holds);
+        assert_eq!(r, oval(&s, inch(0.5625), mm(17.3)));
+        assert_eq!(r.said[0].code, "oval-slipped");
+    }
+
+    #[test]
+    fn the_edge_that_is_left_decides() {
+        let codes = |s: &Scenario, a, b| {
+            oval(s, mm(a), mm(b))
+                .said
+                .iter()
+                .map(|s| s.code)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(
+            codes(&joint(Some(20.0)), 16.0, 14.3),
+            ["oval-slipped", "oval-edge-too-near"]
+        );
+        assert_eq!(
+            codes(&joint(None), 14.32, 14.28),
+            ["oval-round", "oval-edge-unknown"]
+        );
+        assert_eq!(
+            codes(&joint(Some(40.0)), 15.5, 14.8),
+            ["oval-slipped", "oval-worn-round", "oval-edge-left"]
+        );
+        assert_eq!(codes(&joint(None), 12.0, 11.0)[0], "oval-smaller-than-bolt");
+    }
+}

@@ -1,0 +1,172 @@
+//! What it says when the wrench stops rising before it clicks.
+
+use crate::catalog;
+use crate::evaluate::stand::Stand;
+use crate::evaluate::tighten::{mean_face, tighten};
+use crate::mechanics::tightening::implied_friction;
+use crate::quantity::Dimension::{Force, Ratio, Torque as Tq};
+use crate::quantity::{InUnits, Torque};
+use crate::report::{Amount, Said, Strength};
+use crate::scenario::Scenario;
+use serde::Serialize;
+
+/// What a torque says at which the wrench turned on without rising.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StopReading {
+    /// The torque, as observed.
+    pub torque: Amount,
+    /// Clamp at the nut factor of the scenario.
+    pub clamp: Amount,
+    /// Clamp with the least and the greatest published nut factor of this finish: low, high.
+    pub clamp_range: [Amount; 2],
+    /// Clamp that the support is likely to take: from 1 % of the width on each face to the end of the
+    /// checked range, or to the bolt's yield load where that comes first.
+    pub support_range: [Amount; 2],
+    /// Nut factor that makes the observed torque fit the support as computed: low, high.
+    pub implied_nut_factor: [f64; 2],
+    /// Friction in threads and under the turned face that goes with those nut factors.
+    pub implied_friction: [f64; 2],
+    /// What to say, most important first.
+    pub said: Vec<Said>,
+}
+
+/// Works back from the torque at which the clamp stopped growing.
+///
+/// ```text
+/// F = T/(K·d),   K_implied = T/(F_support·d)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `torque` | `T` at which the wrench turned on without rising | N·m |
+/// | `F_support` | clamp that the support, or the bolt, takes with likely strength | N |
+/// | `K` | nut factor; published range of the finish, or the reader's own value ± nothing | 1 |
+///
+/// One observation cannot tell friction from support: it says which nut factor would make the support
+/// as computed right, and which support would make the published nut factors right.
+///
+/// # Sources
+/// Shigley 9e Eq. 8-27 turned round; ranges of K in the catalogue.
+#[must_use]
+pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
+    let tight = tighten(s);
+    let stand = Stand::new(s, Strength::Likely);
+    let thread = s.bolting.thread;
+    let (t, d) = (torque.si(), thread.major().si());
+    let k = s.tightening.nut_factor;
+    let (k_low, k_high) = published(s).unwrap_or((k, k));
+    let yields = tight.yields.si();
+    let end = stand.force(stand.approach_end());
+    let most = end.min(yields);
+    let first = stand.force_at_share(0.01).min(most);
+    let clamp = t / (k * d);
+    let (low, high) = (t / (k_high * d), t / (k_low * d));
+    let implied = [t / (d * most), t / (d * first)];
+    let friction = implied.map(|k| {
+        implied_friction(
+            k,
+            thread.major(),
+            thread.pitch(),
+            thread.pitch_diameter(),
+            mean_face(s),
+        )
+    });
+    let force = |si| Amount::new(si, Force);
+    let ratio = |si| Amount::new(si, Ratio);
+    let mut said = Vec::new();
+    let mut say = |code, amounts: &[Amount]| {
+        said.push(Said {
+            code,
+            amounts: amounts.to_vec(),
+        });
+    };
+    let support = [force(first), force(most)];
+    if t >= tight.torque.si() {
+        say(
+            "stop-not-before-click",
+            &[Amount::new(t, Tq), Amount::new(tight.torque.si(), Tq)],
+        );
+    }
+    if high < first {
+        say("stop-weaker-than-computed", &[force(high), support[0]]);
+    } else if low > most {
+        if end < yields {
+            say("stop-stronger-than-computed", &[force(low), support[1]]);
+        } else {
+            say("stop-bolt-yields", &[force(low), force(yields)]);
+        }
+    } else if end >= yields && high >= yields {
+        say("stop-bolt-may-yield", &[force(clamp), force(yields)]);
+    } else {
+        say(
+            "stop-support-gives",
+            &[force(clamp), support[0], support[1]],
+        );
+    }
+    say(
+        "stop-implies-nut-factor",
+        &[ratio(implied[0]), ratio(implied[1]), ratio(k)],
+    );
+    StopReading {
+        torque: Amount::new(t, Tq),
+        clamp: force(clamp),
+        clamp_range: [force(low), force(high)],
+        support_range: support,
+        implied_nut_factor: implied,
+        implied_friction: friction,
+        said,
+    }
+}
+
+/// Published range of the nut factor; `None` where the reader gave one.
+pub(crate) fn published(s: &Scenario) -> Option<(f64, f64)> {
+    if s.input.nut_factor.is_some() {
+        return None;
+    }
+    catalog::nut_factor(&s.input.lubrication).map(|row| (row.low(), row.high()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::newton_metre;
+    use crate::scenario::Input;
+
+    fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
+        let mut input = Input::default();
+        change(&mut input);
+        Scenario::new(&input).unwrap()
+    }
+
+    /// A stop at the torque that the support takes at the scenario's own K implies that K.
+    #[test]
+    fn a_stop_at_the_supports_own_torque_implies_the_own_nut_factor() {
+        let s = joint(|i| i.nut_factor = Some(0.2));
+        let stand = Stand::new(&s, Strength::Likely);
+        let d = s.bolting.thread.major().si();
+        let most = stand
+            .force(stand.approach_end())
+            .min(tighten(&s).yields.si());
+        let r = torque_stop(&s, newton_metre(0.2 * d * most));
+        assert!((r.implied_nut_factor[0] - 0.2).abs() < 1e-9, "{r:?}");
+        assert!(r.implied_nut_factor[1] > 0.2);
+        assert!((r.clamp.si / most - 1.0).abs() < 1e-9);
+        assert!((r.implied_friction[0] - tighten(&s).friction).abs() < 1e-9);
+    }
+
+    #[test]
+    fn tells_weak_from_strong() {
+        let s = joint(|i| i.torque_nm = Some(100.0));
+        let code = |s: &Scenario, t| torque_stop(s, newton_metre(t)).said[0].code;
+        assert_eq!(code(&s, 3.0), "stop-weaker-than-computed");
+        assert_eq!(code(&s, 40.0), "stop-support-gives");
+        assert_eq!(code(&s, 99.0), "stop-stronger-than-computed");
+        assert_eq!(code(&s, 120.0), "stop-not-before-click");
+        let solid = joint(|i| {
+            i.support = "solid".into();
+            i.torque_nm = Some(300.0);
+        });
+        assert_eq!(code(&solid, 290.0), "stop-bolt-yields");
+        assert_eq!(code(&solid, 140.0), "stop-bolt-may-yield");
+    }
+}

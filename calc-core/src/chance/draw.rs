@@ -1,0 +1,380 @@
+//! Drawing joints, a slice at a time.
+
+use super::spread::{CUT, Form, Spread, Variable, spreads};
+use super::summary::{Distribution, distribution, variance_shares};
+use super::surface::{Seen, Surface};
+use crate::evaluate::grip::{Grip, grip};
+use crate::evaluate::loads;
+use crate::evaluate::stand::VISIBLE;
+use crate::evaluate::support::Stands;
+use crate::evaluate::tighten::tighten;
+use crate::mechanics::range::OutOfRange;
+use crate::quantity::{Dimension, InUnits};
+use crate::report::{Amount, Said};
+use crate::scenario::Scenario;
+use rand_distr::{Distribution as _, StandardNormal, Triangular};
+use rand_pcg::Pcg32;
+use rand_pcg::rand_core::SeedableRng;
+use serde::Serialize;
+
+/// Joints whose inputs are kept for ranking what matters; more would not change the order.
+const RANKED: usize = 20_000;
+
+/// Largest utilisation that is told apart; a joint without any clamp left has this.
+const MOST_USED: f64 = 10.0;
+
+/// How far the drawing has come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Progress {
+    /// Joints drawn.
+    pub drawn: usize,
+    /// Joints wanted.
+    pub of: usize,
+}
+
+impl Progress {
+    /// Whether all are drawn.
+    #[must_use]
+    pub const fn finished(&self) -> bool {
+        self.drawn >= self.of
+    }
+}
+
+/// An input and the part of a result's spread that it makes.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Matter {
+    /// Which input.
+    pub variable: Variable,
+    /// Its part, 0 to 1.
+    pub share: f64,
+}
+
+/// What came out of the joints drawn so far.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Chance {
+    /// Joints that were drawn.
+    pub drawn: usize,
+    /// Seed: the same seed gives the same joints.
+    pub seed: u64,
+    /// The spreads that were drawn from.
+    pub spreads: [Spread; 6],
+    /// Clamp that was reached.
+    pub clamp: Distribution,
+    /// Approach of the washers from the support under that clamp; where the wrench does not click, at
+    /// the end of the checked range.
+    pub approach: Distribution,
+    /// Dent under load of the face that gives more.
+    pub dent: Distribution,
+    /// What stays of the worst dent after loosening.
+    pub dent_left: Distribution,
+    /// Wanted clamp against the clamp that the support is trusted with, without a factor.
+    pub clamp_use: Distribution,
+    /// Force in the faying plane against slip resistance, without a factor; 10 stands for more.
+    pub slip_use: Distribution,
+    /// Share of the joints in which the wrench clicks: support and bolt take the torque.
+    pub reaches: f64,
+    /// Share in which the bolt yields before the wrench clicks.
+    pub bolt_yields: f64,
+    /// Share in which a dent of 0.1 mm or more stays.
+    pub dents: f64,
+    /// Share that slips under its load.
+    pub slips: f64,
+    /// What makes the spread of the clamp, most first.
+    pub matters_for_clamp: Vec<Matter>,
+    /// What makes the spread of the dent, most first.
+    pub matters_for_dent: Vec<Matter>,
+    /// What makes the spread of the slip utilisation, most first.
+    pub matters_for_slip: Vec<Matter>,
+    /// What of the joint lies outside the range that was checked: the numbers are then only a hint.
+    pub out_of_range: Vec<OutOfRange>,
+    /// What to say.
+    pub said: Vec<Said>,
+}
+
+/// One drawn joint: values in the order of [`Variable::ALL`].
+type Drawn = [f64; 6];
+
+/// What does not scatter.
+#[derive(Clone, Copy, Debug)]
+struct Fixed {
+    torque: f64,
+    diameter: f64,
+    yields: f64,
+    grip: Grip,
+    /// Share of the clamp that goes by itself.
+    relaxation: f64,
+    /// Travel lost by flattening and temperature, m.
+    travel: f64,
+    planes: f64,
+    /// Force in the plane and pull of the worst bolt.
+    in_plane: f64,
+    pull: f64,
+}
+
+/// What one joint comes to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Outcome {
+    clamp: f64,
+    approach: f64,
+    dent: f64,
+    left: f64,
+    clamp_use: f64,
+    slip_use: f64,
+    clicks: bool,
+    bolt_yields: bool,
+}
+
+impl Fixed {
+    fn new(s: &Scenario) -> (Self, Vec<OutOfRange>) {
+        let tight = tighten(s);
+        let stands = Stands::new(s, &tight);
+        let grip = grip(s, &tight, &stands);
+        let service = loads::governing(s, &grip);
+        let worst = service.worst_share();
+        let fixed = Self {
+            torque: tight.torque.si(),
+            diameter: s.bolting.thread.major().si(),
+            yields: tight.yields.si(),
+            relaxation: grip.relaxation / grip.fresh_min.max(1e-9),
+            travel: (grip.embedding + grip.temperature)
+                * (1.0 / grip.bolt.si() + 1.0 / grip.members.si()),
+            planes: s.bolting.slip_planes(),
+            in_plane: worst.in_plane(),
+            pull: worst.pull.max(0.0),
+            grip,
+        };
+        (fixed, stands.out_of_range(s))
+    }
+
+    /// Clamp that the wrench would give on something solid.
+    fn wanted(&self, [finish, tightening, ..]: &Drawn) -> f64 {
+        self.torque * tightening / (finish * self.diameter)
+    }
+
+    fn outcome(&self, drawn: &Drawn, wanted: f64, seen: &Seen) -> Outcome {
+        let [_, _, mu, _, _, load] = *drawn;
+        let kb = self.grip.bolt.si();
+        let km = 1.0 / (1.0 / seen.spring + 1.0 / self.grip.plies.si());
+        let lost = seen.clamp * self.relaxation + self.travel / (1.0 / kb + 1.0 / km);
+        let freed = km / (kb + km) * self.pull * load;
+        let resistance = self.planes * mu * (seen.clamp - lost - freed).max(0.0);
+        let slip_use = self.in_plane * load / resistance.max(1e-9);
+        Outcome {
+            clamp: seen.clamp,
+            approach: seen.approach,
+            dent: seen.dent,
+            left: seen.left,
+            clamp_use: (wanted / seen.limit).min(MOST_USED),
+            slip_use: slip_use.min(MOST_USED),
+            clicks: seen.takes_it && wanted <= self.yields,
+            bolt_yields: wanted > self.yields && seen.clamp >= self.yields,
+        }
+    }
+}
+
+/// Draws one variable.
+#[derive(Clone, Copy, Debug)]
+enum Source {
+    Fixed(f64),
+    Normal(f64, f64),
+    LogNormal(f64, f64),
+    Triangular(Triangular<f64>),
+}
+
+impl Source {
+    fn new(spread: &Spread) -> Self {
+        let middle = spread.middle.si;
+        match spread.form {
+            Form::Fixed => Self::Fixed(middle),
+            Form::Normal { sigma } => Self::Normal(middle, sigma),
+            Form::LogNormal { sigma } => Self::LogNormal(middle, sigma),
+            Form::Triangular { low, high } => {
+                Triangular::new(low, high, middle).map_or(Self::Fixed(middle), Self::Triangular)
+            }
+        }
+    }
+
+    fn draw(&self, rng: &mut Pcg32) -> f64 {
+        let mut bell = || -> f64 {
+            let z: f64 = StandardNormal.sample(rng);
+            z.clamp(-CUT, CUT)
+        };
+        match self {
+            Self::Fixed(value) => *value,
+            Self::Normal(middle, sigma) => middle + sigma * bell(),
+            Self::LogNormal(middle, sigma) => middle * (sigma * bell()).exp(),
+            Self::Triangular(triangle) => triangle.sample(rng),
+        }
+    }
+}
+
+/// Draws joints in slices, so that a page stays alive meanwhile.
+///
+/// Not drawn, but taken as entered: strengths of bolt, sleeve, spreader and fitting, all measures but
+/// the wall, and which bolt of the group has most to carry.
+///
+/// The result does not depend on how the slices are cut. Walls and yield strengths between the nodes
+/// of a net of support curves are taken by straight lines: within 1 % of the exact curves.
+///
+/// # Examples
+/// ```
+/// use calc_core::{Input, Scenario, chance::Sampler};
+/// let scenario = Scenario::new(&Input::default()).unwrap();
+/// let mut sampler = Sampler::new(&scenario, 1, 10_000);
+/// while !sampler.step(2_000).finished() {}
+/// let chance = sampler.result();
+/// assert!(chance.slips > 0.5, "a bare thin tube does not hold");
+/// ```
+#[derive(Clone, Debug)]
+pub struct Sampler {
+    seed: u64,
+    of: usize,
+    rng: Pcg32,
+    spreads: [Spread; 6],
+    sources: [Source; 6],
+    surface: Surface,
+    fixed: Fixed,
+    out_of_range: Vec<OutOfRange>,
+    inputs: [Vec<f64>; 6],
+    outputs: [Vec<f64>; 6],
+    clicks: usize,
+    bolt_yields: usize,
+}
+
+impl Sampler {
+    /// Gets ready to draw `of` joints; computes the net of support curves.
+    #[must_use]
+    pub fn new(s: &Scenario, seed: u64, of: usize) -> Self {
+        let spreads = spreads(s);
+        let [_, _, _, wall, yield_, _] = &spreads;
+        let (fixed, out_of_range) = Fixed::new(s);
+        Self {
+            seed,
+            of,
+            rng: Pcg32::seed_from_u64(seed),
+            sources: [0, 1, 2, 3, 4, 5]
+                .map(|i: usize| spreads.get(i).map_or(Source::Fixed(f64::NAN), Source::new)),
+            surface: Surface::new(s, wall.limits(), yield_.limits()),
+            spreads,
+            fixed,
+            out_of_range,
+            inputs: std::array::from_fn(|_| Vec::with_capacity(of.min(RANKED))),
+            outputs: std::array::from_fn(|_| Vec::with_capacity(of)),
+            clicks: 0,
+            bolt_yields: 0,
+        }
+    }
+
+    /// Draws up to `joints` more.
+    pub fn step(&mut self, joints: usize) -> Progress {
+        let [.., last] = &self.outputs;
+        let before = last.len();
+        let upto = self.of.min(before.saturating_add(joints));
+        for index in before..upto {
+            let drawn = self.draw();
+            let outcome = self.one(&drawn);
+            if index < RANKED {
+                for (kept, value) in self.inputs.iter_mut().zip(drawn) {
+                    kept.push(value);
+                }
+            }
+            let row = [
+                outcome.clamp,
+                outcome.approach,
+                outcome.dent,
+                outcome.left,
+                outcome.clamp_use,
+                outcome.slip_use,
+            ];
+            for (kept, value) in self.outputs.iter_mut().zip(row) {
+                kept.push(value);
+            }
+            self.clicks += usize::from(outcome.clicks);
+            self.bolt_yields += usize::from(outcome.bolt_yields);
+        }
+        Progress {
+            drawn: upto,
+            of: self.of,
+        }
+    }
+
+    fn draw(&mut self) -> Drawn {
+        let Self { sources, rng, .. } = self;
+        sources.each_ref().map(|source| source.draw(rng))
+    }
+
+    fn one(&self, drawn: &Drawn) -> Outcome {
+        let [_, _, _, wall, yield_, _] = *drawn;
+        let wanted = self.fixed.wanted(drawn);
+        // A bolt that yields gives no more clamp, however far it is turned.
+        let seen = self
+            .surface
+            .see(wall, yield_, wanted.min(self.fixed.yields));
+        self.fixed.outcome(drawn, wanted, &seen)
+    }
+
+    /// What the joints drawn so far come to.
+    #[must_use]
+    pub fn result(&self) -> Chance {
+        let [clamp, approach, dent, left, clamp_use, slip_use] = &self.outputs;
+        let drawn = clamp.len();
+        let share = |count: usize| count as f64 / drawn.max(1) as f64;
+        let dents = share(left.iter().filter(|v| **v >= VISIBLE).count());
+        let slips = share(slip_use.iter().filter(|v| **v > 1.0).count());
+        let reaches = share(self.clicks);
+        let matters = |output: &[f64]| {
+            let inputs = self.inputs.each_ref().map(Vec::as_slice);
+            let [first, ..] = inputs;
+            let ranked = output.get(..first.len()).unwrap_or(output);
+            let mut list: Vec<Matter> = Variable::ALL
+                .into_iter()
+                .zip(variance_shares(inputs, ranked))
+                .map(|(variable, share)| Matter { variable, share })
+                .collect();
+            list.sort_by(|a, b| b.share.total_cmp(&a.share));
+            list
+        };
+        let of_all = |value: f64| Amount::new(value, Dimension::Share);
+        let mut said: Vec<Said> = [
+            ("chance-reaches", reaches),
+            ("chance-dents", dents),
+            ("chance-slips", slips),
+        ]
+        .into_iter()
+        .map(|(code, value)| Said {
+            code,
+            amounts: vec![of_all(value)],
+        })
+        .collect();
+        if !self.out_of_range.is_empty() {
+            said.push(Said {
+                code: "chance-outside-checked",
+                amounts: Vec::new(),
+            });
+        }
+        Chance {
+            drawn,
+            seed: self.seed,
+            spreads: self.spreads,
+            clamp: distribution(clamp, Dimension::Force),
+            approach: distribution(approach, Dimension::Length),
+            dent: distribution(dent, Dimension::Length),
+            dent_left: distribution(left, Dimension::Length),
+            clamp_use: distribution(clamp_use, Dimension::Share),
+            slip_use: distribution(slip_use, Dimension::Share),
+            reaches,
+            bolt_yields: share(self.bolt_yields),
+            dents,
+            slips,
+            matters_for_clamp: matters(clamp),
+            matters_for_dent: matters(dent),
+            matters_for_slip: matters(slip_use),
+            out_of_range: self.out_of_range.clone(),
+            said,
+        }
+    }
+}
+
+#[cfg(test)]
+#[path = "draw_tests.rs"]
+mod tests;

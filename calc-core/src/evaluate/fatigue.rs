@@ -1,0 +1,465 @@
+//! Fatigue of bolt and hole under the governing case and a road that is assumed.
+
+use super::checks::holds_so_far;
+use super::grip::{Grip, grip};
+use super::loads::{Service, governing as governing_case};
+use super::support::Stands;
+use super::tighten::{Tight, tighten};
+use crate::catalog::{
+    BoltEndurance, Category, Detail, Family, FatigueCategory, bolt_endurance, fatigue_categories,
+    fatigue_category,
+};
+use crate::cite::{Cite, Flag};
+use crate::mechanics::fatigue::{
+    Block, Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman,
+    vdi_amplitude,
+};
+use crate::mechanics::section::{HoledTube, hole_stress};
+use crate::quantity::Dimension::Stress as Pa;
+use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
+use crate::report::{
+    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
+};
+use crate::scenario::{Mount, Scenario, SupportKind};
+
+/// Slope by which loads of many heights are summed for the bolt.
+const SLOPE: f64 = 3.0;
+
+/// Factor of the band about a life, to either side: the load is known to about a third and counts by
+/// its third power, the road to about a factor of two. An assumption.
+const LIFE_BAND: f64 = 5.0;
+
+/// Sizes that the VDI formula is for, mm.
+const VDI_SIZES: std::ops::RangeInclusive<f64> = 8.0..=39.0;
+
+/// The road that is assumed when nobody says otherwise: the full load once in a hundred miles, seven
+/// tenths of it every third mile, four tenths ten times and two tenths a hundred times on each mile.
+#[must_use]
+pub fn default_road() -> RoadSpectrum {
+    RoadSpectrum {
+        blocks: [(1.0, 0.01), (0.7, 0.3), (0.4, 10.0), (0.2, 100.0)]
+            .map(|(share, per_mile)| Block { share, per_mile })
+            .to_vec(),
+        miles: 50_000.0,
+        cite: Cite::new("own-assumption", "road spectrum", Flag::Assumption),
+    }
+}
+
+/// The published views of a bolt, at most three.
+pub(crate) struct BoltViews([Option<BoltEnduranceView>; 3]);
+
+impl BoltViews {
+    pub(crate) fn new(
+        s: &Scenario,
+        tight: &Tight,
+        grip: &Grip,
+        pull: f64,
+        road: &RoadSpectrum,
+    ) -> Self {
+        let thread = s.bolting.thread;
+        let area = thread.stress_area();
+        let on_road = equivalent_share(&road.blocks, road.miles, SLOPE);
+        let view = |view, share: f64, endured: Stress, two_million: Stress, cite| {
+            let amplitude = bolt_amplitude(newton(pull), share, area).si();
+            BoltEnduranceView {
+                view,
+                bolt_share: share,
+                amplitude: Amount::new(amplitude, Pa),
+                endured: Amount::new(endured.si(), Pa),
+                endured_two_million: Amount::new(two_million.si(), Pa),
+                used_at_full: amplitude / endured.si().max(1.0),
+                used_on_the_road: on_road * amplitude / two_million.si().max(1.0),
+                cite,
+            }
+        };
+        // The steel code lets the joint's stiffness relieve the bolt only where all of the grip is
+        // steel and the bolt pretensioned.
+        let all_steel = [s.tube.material.family(), s.fitting.material.family()]
+            .iter()
+            .all(|family| *family == Family::Steel)
+            && s.bolting.grade.may_be_pretensioned();
+        let relief = if all_steel { grip.bolt_share } else { 1.0 };
+        let code = fatigue_category("aisc-g").map(|row| {
+            let curve = curve(row);
+            view(
+                "aisc-g",
+                relief,
+                curve.threshold() * 0.5,
+                curve.range_at(TWO_MILLION) * 0.5,
+                row.cite,
+            )
+        });
+        let d = thread.major().si() * 1e3;
+        let vdi = VDI_SIZES.contains(&d).then(|| {
+            let endured = vdi_amplitude(thread.major());
+            view(
+                "vdi",
+                grip.bolt_share,
+                endured,
+                endured,
+                Cite::new("vdi-2230", "endurance of rolled threads", Flag::Memory),
+            )
+        });
+        let preload = mpa(tight.max.si() / area.si() * 1e-6);
+        let table = bolt_endurance(s.bolting.grade.id(), thread).map(|row| {
+            let endured = goodman(row.stress(), s.bolting.strength.tensile, preload);
+            view(
+                "goodman",
+                grip.bolt_share,
+                endured,
+                endured,
+                BoltEndurance::CITE,
+            )
+        });
+        Self([code, vdi, table])
+    }
+
+    pub(crate) fn all(&self) -> impl Iterator<Item = &BoltEnduranceView> {
+        self.0.iter().flatten()
+    }
+}
+
+/// The view that asks most.
+pub(crate) fn governing<'a>(
+    views: impl Iterator<Item = &'a BoltEnduranceView>,
+) -> Option<&'a BoltEnduranceView> {
+    // Views that the full pull does not exceed come after those that need the road to speak for them.
+    let most = |view: &BoltEnduranceView| {
+        if view.used_at_full > 1.0 {
+            1.0 + view.used_on_the_road
+        } else {
+            view.used_at_full
+        }
+    };
+    views.max_by(|a, b| most(a).total_cmp(&most(b)))
+}
+
+fn curve(row: &FatigueCategory) -> Curve {
+    match row.category {
+        Category::Constant {
+            constant,
+            threshold_ksi,
+        } => Curve::aisc(constant, ksi(threshold_ksi)),
+        Category::Named { mpa: range, slope } => Curve::named(mpa(range), slope),
+    }
+    .scaled(row.factor)
+}
+
+/// Nominal stress range at the worst hole: bending from nothing to the full bump, the force along the
+/// tube from pulling to braking and back.
+fn hole_range(s: &Scenario, service: &Service) -> Stress {
+    let b = &s.bolting;
+    let (height, breadth) = match b.mount {
+        Mount::ThroughSides => (s.tube.width, s.tube.depth),
+        Mount::FromTop => (s.tube.depth, s.tube.width),
+    };
+    let wall = if s.support == SupportKind::Solid {
+        height.min(breadth) * 0.5
+    } else {
+        s.tube.design_wall
+    };
+    let tube = HoledTube {
+        height,
+        breadth,
+        wall,
+        hole: b.hole,
+        holes: b.rows,
+        spacing: b.spacing_across,
+        through_flanges: b.mount == Mount::FromTop,
+    };
+    // The bolt farthest from the ball sees the longest arm.
+    let behind = 0.5 * (b.along as f64 - 1.0) * b.spacing_along.si();
+    let arm = s.loads.ball_ahead.si() + behind;
+    let moment =
+        service.ball.up.abs() * arm + service.ball.along.abs() * s.loads.ball_below.si().abs();
+    hole_stress(
+        &tube,
+        newton(2.0 * service.ball.along),
+        newton_metre(moment),
+    )
+}
+
+/// Orders of magnitude of a way in miles, by key.
+fn order(miles: f64) -> &'static str {
+    match miles {
+        m if m < 100.0 => "life-below-a-hundred-miles",
+        m if m < 1e3 => "life-hundreds-of-miles",
+        m if m < 1e4 => "life-thousands-of-miles",
+        m if m < 1e5 => "life-tens-of-thousands-of-miles",
+        m if m < 1e6 => "life-hundreds-of-thousands-of-miles",
+        _ => "life-a-million-miles-or-more",
+    }
+}
+
+fn miles(curve: &Curve, range: Stress, road: &RoadSpectrum) -> f64 {
+    1.0 / damage_per_mile(curve, range, &road.blocks)
+}
+
+/// Fatigue of a joint on another road than the assumed one.
+///
+/// The check of the bolt in the report stays with [`default_road`].
+#[must_use]
+pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
+    let tight = tighten(s);
+    let stands = Stands::new(s, &tight);
+    let grip = grip(s, &tight, &stands);
+    let service = governing_case(s, &grip);
+    let checks = super::checks::all(s, &tight, &stands, &grip, &service, false);
+    report(s, &tight, &grip, &service, (&checks, road.clone()))
+}
+
+/// The whole section. `checks` decide whether the joint grips at all.
+pub(super) fn report(
+    s: &Scenario,
+    tight: &Tight,
+    grip: &Grip,
+    service: &Service,
+    (checks, road): (&[Check], RoadSpectrum),
+) -> FatigueReport {
+    let gripping = holds_so_far(checks);
+    let pull = service.largest_pull.max(0.0);
+    let bolt: Vec<BoltEnduranceView> = if pull > 0.0 {
+        let views = BoltViews::new(s, tight, grip, pull, &road);
+        views.all().copied().collect()
+    } else {
+        Vec::new()
+    };
+    let range = hole_range(s, service);
+    let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+    let here = if welded {
+        Detail::WeldedAttachment
+    } else if gripping {
+        Detail::ClampedHole
+    } else {
+        Detail::OpenHole
+    };
+    let family = match s.tube.material.family() {
+        Family::Aluminium => Family::Aluminium,
+        Family::Steel | Family::Stainless => Family::Steel,
+    };
+    let rows = || {
+        fatigue_categories()
+            .iter()
+            .filter(|row| row.family == family && row.detail != Detail::Bolt)
+    };
+    let hole: Vec<HoleView> = rows()
+        .map(|row| {
+            let c = curve(row);
+            HoleView {
+                category: row.id,
+                detail: row.detail,
+                applies: row.detail == here,
+                range_two_million: Amount::new(c.range_at(TWO_MILLION).si(), Pa),
+                threshold: Amount::new(c.threshold().si(), Pa),
+                life: order(miles(&c, range, &road)),
+                cite: row.cite,
+            }
+        })
+        .collect();
+    let hole_miles = rows()
+        .filter(|row| row.detail == here)
+        .map(|row| miles(&curve(row), range, &road))
+        .fold(f64::INFINITY, f64::min);
+    // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
+    let bolt_miles = bolt
+        .iter()
+        .find(|view| view.view == "aisc-g")
+        .zip(fatigue_category("aisc-g"))
+        .map_or(f64::INFINITY, |(view, row)| {
+            miles(&curve(row), mpa(2.0 * view.amplitude.si * 1e-6), &road)
+        });
+    let far = hole_miles.min(bolt_miles);
+    let life = gripping.then(|| Life {
+        likely: order(far),
+        low: order(far / LIFE_BAND),
+        high: order(far * LIFE_BAND),
+        ends_at: if bolt_miles < hole_miles {
+            Detail::Bolt
+        } else {
+            here
+        },
+    });
+    let say = |code| Said {
+        code,
+        amounts: Vec::new(),
+    };
+    let mut said = vec![say(life.map_or("fatigue-no-life", |life| life.likely))];
+    said.push(say("fatigue-road-assumed"));
+    said.push(say("fatigue-nominal-only"));
+    if family == Family::Aluminium {
+        said.push(say("fatigue-aluminium-by-practice"));
+    }
+    FatigueReport {
+        road,
+        bolt,
+        hole_range: Amount::new(range.si(), Pa),
+        hole,
+        life,
+        said,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::evaluate::evaluate;
+    use crate::report::{CheckId, Verdict};
+    use crate::scenario::Input;
+
+    fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
+        let mut input = Input::default();
+        change(&mut input);
+        Scenario::new(&input).unwrap()
+    }
+
+    /// Steel tongue with a sleeve, bolted from the top: grips.
+    fn gripping(change: impl FnOnce(&mut Input)) -> Scenario {
+        joint(|i| {
+            i.tube_material = "a500-b".into();
+            i.support = "solid".into();
+            i.mount = "from-top".into();
+            i.bolts_along = 3.0;
+            i.spacing_along_mm = 120.0;
+            i.bolt_rows = 2.0;
+            i.tube_width_mm = 101.6;
+            i.tube_depth_mm = 101.6;
+            i.trailer_mass_kg = 500.0;
+            i.faying_friction = Some(0.3);
+            change(i);
+        })
+    }
+
+    #[test]
+    fn a_joint_that_slips_gets_no_life() {
+        let report = evaluate(&joint(|_| {}));
+        let slip = report
+            .checks
+            .iter()
+            .find(|c| c.id == CheckId::Slip)
+            .unwrap();
+        assert_eq!(slip.verdict, Verdict::DoesNotHold);
+        let fatigue = report.fatigue;
+        assert_eq!(fatigue.life, None);
+        assert_eq!(fatigue.said[0].code, "fatigue-no-life");
+        assert!(
+            fatigue
+                .hole
+                .iter()
+                .any(|h| h.applies && h.detail == Detail::OpenHole)
+        );
+    }
+
+    #[test]
+    fn a_gripping_joint_gets_an_order_of_magnitude() {
+        let report = evaluate(&gripping(|_| {}));
+        let fatigue = &report.fatigue;
+        let life = fatigue.life.expect("grips");
+        assert!(life.likely.starts_with("life-"));
+        let check = report
+            .checks
+            .iter()
+            .find(|c| c.id == CheckId::BoltFatigue)
+            .unwrap();
+        assert!(check.utilisation.is_some());
+        assert_eq!(fatigue.bolt.len(), 3);
+        // Heavier trailers do not go farther.
+        let rank = |s: &Scenario| {
+            let order = [
+                "life-below-a-hundred-miles",
+                "life-hundreds-of-miles",
+                "life-thousands-of-miles",
+                "life-tens-of-thousands-of-miles",
+                "life-hundreds-of-thousands-of-miles",
+                "life-a-million-miles-or-more",
+            ];
+            let life = evaluate(s).fatigue.life?;
+            order.iter().position(|o| *o == life.likely)
+        };
+        let mut ranks = Vec::new();
+        for mass in [100.0, 200.0, 400.0, 800.0, 1200.0, 1600.0] {
+            ranks.extend(rank(&gripping(|i| {
+                i.tube_material = "6061-t6".into();
+                i.tube_depth_mm = 40.0;
+                i.trailer_mass_kg = mass;
+                i.faying_friction = Some(0.8);
+            })));
+        }
+        assert!(ranks.len() >= 4, "{ranks:?}");
+        assert!(ranks.windows(2).all(|w| w[0] >= w[1]), "{ranks:?}");
+        assert!(ranks.first() > ranks.last(), "{ranks:?}");
+    }
+
+    #[test]
+    fn a_rougher_road_ends_sooner() {
+        let s = gripping(|i| {
+            i.tube_material = "6061-t6".into();
+            i.faying_friction = Some(0.8);
+            i.trailer_mass_kg = 900.0;
+            i.tube_depth_mm = 40.0;
+        });
+        let as_assumed = fatigue(&s, &default_road());
+        assert_eq!(as_assumed, evaluate(&s).fatigue);
+        let mut rough = default_road();
+        for block in &mut rough.blocks {
+            block.per_mile *= 1e4;
+        }
+        let sooner = fatigue(&s, &rough);
+        assert!(sooner.life.is_some());
+        assert_ne!(sooner.life, as_assumed.life);
+        assert!(sooner.bolt[0].used_on_the_road > 10.0 * as_assumed.bolt[0].used_on_the_road);
+    }
+
+    /// The steel code gives no relief by the joint's stiffness to an aluminium grip.
+    #[test]
+    fn aluminium_gets_no_relief_in_the_code_view() {
+        let view = |s: &Scenario| {
+            let fatigue = evaluate(s).fatigue;
+            *fatigue.bolt.iter().find(|v| v.view == "aisc-g").unwrap()
+        };
+        assert_eq!(
+            view(&gripping(|i| i.tube_material = "6061-t6".into())).bolt_share,
+            1.0
+        );
+        assert!(view(&gripping(|_| {})).bolt_share < 0.5);
+    }
+
+    #[test]
+    fn the_verdict_follows_from_the_view_that_asks_most() {
+        let check = |s: &Scenario| {
+            let report = evaluate(s);
+            let found = report
+                .checks
+                .into_iter()
+                .find(|c| c.id == CheckId::BoltFatigue);
+            found.map(|c| (c.verdict, c.reason.code))
+        };
+        assert_eq!(check(&joint(|_| {})), None);
+        let light = gripping(|i| i.trailer_mass_kg = 100.0);
+        assert_eq!(check(&light), Some((Verdict::Holds, "bolt-fatigue-below")));
+        let al = |mass| {
+            gripping(move |i| {
+                i.tube_material = "6061-t6".into();
+                i.fitting_material = "6061-t6".into();
+                i.temperature_swing_k = 0.0;
+                i.faying_friction = Some(0.8);
+                i.braking_g = 0.0;
+                i.trailer_mass_kg = mass;
+            })
+        };
+        let codes: Vec<_> = [100.0, 900.0, 1400.0, 2500.0, 3500.0]
+            .map(|m| check(&al(m)).unwrap())
+            .to_vec();
+        assert!(
+            codes.contains(&(Verdict::Close, "bolt-fatigue-road")),
+            "{codes:?}"
+        );
+        let lost = gripping(|i| {
+            i.faying_friction = Some(0.02);
+            i.trailer_mass_kg = 2000.0;
+        });
+        assert_eq!(
+            check(&lost),
+            Some((Verdict::NotChecked, "bolt-fatigue-clamp-lost"))
+        );
+    }
+}

@@ -1,0 +1,168 @@
+//! What the holes leave of a section, and the block that a group of bolts can pull out of it.
+
+use crate::quantity::{Area, Force, InUnits, Length, Stress, mm, mm2, newton};
+
+/// Allowance on a hole: the rim that drilling or punching damages.
+///
+/// # Sources
+/// AISC 360-22 B4.3b (1/16 in).
+#[must_use]
+pub fn counted_hole(hole: Length) -> Length {
+    hole + crate::quantity::inch(1.0 / 16.0)
+}
+
+/// Factors of safety on yield of the gross section and on rupture of the net one.
+///
+/// # Sources
+/// Steel: AISC 360-22 D2 (1.67, 2.00); aluminium: Aluminum Design Manual 2020 chapter D (1.65, 1.95).
+#[must_use]
+pub const fn omegas(aluminium: bool) -> (f64, f64) {
+    if aluminium {
+        (1.65, 1.95)
+    } else {
+        (1.67, 2.00)
+    }
+}
+
+/// Areas along which a block tears out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Block {
+    /// Gross shear area `A_gv`.
+    pub shear_gross: Area,
+    /// Net shear area `A_nv`.
+    pub shear_net: Area,
+    /// Net tension area `A_nt`.
+    pub tension_net: Area,
+}
+
+impl Block {
+    /// The block between the outer rows of a group, pulled towards the end of a ply: sheared along both
+    /// outer rows, torn across the first line of holes.
+    ///
+    /// ```text
+    /// L = e + (n − 1)·p
+    /// A_gv = 2·L·t,  A_nv = 2·(L − (n − 1/2)·d_h)·t,  A_nt = (m − 1)·(g − d_h)·t
+    /// ```
+    ///
+    /// | symbol | meaning | unit |
+    /// |---|---|---|
+    /// | `along`, `rows` | bolts in a row `n`, rows `m` | 1 |
+    /// | `end` | `e`, last bolt to the end | m |
+    /// | `pitch`, `gauge` | `p` along, `g` across | m |
+    /// | `hole` | counted hole `d_h`, see [`counted_hole`] | m |
+    ///
+    /// # Sources
+    /// Geometry; AISC 360-22 J4.3.
+    #[must_use]
+    pub fn between_rows(
+        (along, rows): (usize, usize),
+        end: Length,
+        (pitch, gauge): (Length, Length),
+        hole: Length,
+        thickness: Length,
+    ) -> Self {
+        let (n, m) = (along.max(1) as f64, rows.max(1) as f64);
+        let length = end + (n - 1.0) * pitch;
+        let across = |of: Length| mm2(of.max(mm(0.0)).si() * thickness.si() * 1e6);
+        Self {
+            shear_gross: 2.0 * across(length),
+            shear_net: 2.0 * across(length - (n - 0.5) * hole),
+            tension_net: (m - 1.0) * across(gauge - hole),
+        }
+    }
+}
+
+/// Block shear.
+///
+/// ```text
+/// R = min(0.60·F_u·A_nv, 0.60·F_y·A_gv) + U_bs·F_u·A_nt,   U_bs = 1
+/// ```
+///
+/// # Sources
+/// AISC 360-22 J4.3.
+#[must_use]
+pub fn block_shear(fy: Stress, fu: Stress, block: &Block) -> Force {
+    let shear =
+        (0.60 * fu.si() * block.shear_net.si()).min(0.60 * fy.si() * block.shear_gross.si());
+    newton(shear + fu.si() * block.tension_net.si())
+}
+
+/// A rectangular tube as a section: area and second moments, with and without holes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TubeSection {
+    /// Area, m².
+    area: f64,
+    /// Second moment about the axis that bending up and down turns about, m⁴.
+    second_up: f64,
+    /// Second moment about the upright axis, m⁴.
+    second_side: f64,
+    height: f64,
+    width: f64,
+}
+
+impl TubeSection {
+    /// A tube with sharp corners, `height` upright and `width` across.
+    ///
+    /// ```text
+    /// A = b·h − b_i·h_i,   I = (b·h³ − b_i·h_i³)/12
+    /// ```
+    ///
+    /// # Sources
+    /// Elementary.
+    #[must_use]
+    pub fn gross(height: Length, width: Length, wall: Length) -> Self {
+        let (h, b, t) = (height.si(), width.si(), wall.si());
+        let (hi, bi) = ((h - 2.0 * t).max(0.0), (b - 2.0 * t).max(0.0));
+        Self {
+            area: h * b - hi * bi,
+            second_up: (b * h.powi(3) - bi * hi.powi(3)) / 12.0,
+            second_side: (h * b.powi(3) - hi * bi.powi(3)) / 12.0,
+            height: h,
+            width: b,
+        }
+    }
+
+    /// Takes away a hole through a wall: its size and the place of its middle, each upright and across.
+    ///
+    /// ```text
+    /// A − a,   I − a·(y² + s²/12)
+    /// ```
+    ///
+    /// # Sources
+    /// Elementary.
+    #[must_use]
+    pub fn without(mut self, size: [Length; 2], place: [Length; 2]) -> Self {
+        let ([high, wide], [up, side]) = (size.map(InUnits::si), place.map(InUnits::si));
+        let area = high * wide;
+        self.area -= area;
+        self.second_up -= area * (up * up + high * high / 12.0);
+        self.second_side -= area * (side * side + wide * wide / 12.0);
+        self
+    }
+
+    /// Largest tensile stress under a pull and bending both ways.
+    ///
+    /// ```text
+    /// σ = N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)
+    /// ```
+    ///
+    /// | symbol | meaning | unit |
+    /// |---|---|---|
+    /// | `pull` | force along the tube `N`, either way | N |
+    /// | `up`, `side` | moments `M_1` up and down, `M_2` sideways | N·m |
+    ///
+    /// `None` where the holes have used the section up.
+    ///
+    /// # Sources
+    /// Elementary.
+    #[must_use]
+    pub fn stress(&self, pull: Force, up: f64, side: f64) -> Option<Stress> {
+        if self.area <= 0.0 || self.second_up <= 0.0 || self.second_side <= 0.0 {
+            return None;
+        }
+        let pa = pull.si().abs() / self.area
+            + up.abs() * self.height / (2.0 * self.second_up)
+            + side.abs() * self.width / (2.0 * self.second_side);
+        Some(crate::quantity::mpa(pa * 1e-6))
+    }
+}

@@ -1,0 +1,160 @@
+//! The axle case: a slipped bolt through a hollow tube bends between the cheeks and the walls.
+
+use crate::quantity::{Force, InUnits, Length, Stress, Torque, mm, newton, newton_metre};
+use std::f64::consts::PI;
+
+/// Factor of safety on bending of a round bar.
+///
+/// # Sources
+/// AISC 360-22 F1 (Ω 1.67).
+pub const OMEGA: f64 = 1.67;
+
+/// Lever between the force of a cheek and the reaction of the wall beside it.
+///
+/// ```text
+/// a = t_c/2 + g + t_w/2
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `cheek` | thickness of the cheek `t_c` | m |
+/// | `gap` | gap or packing between cheek and wall `g` | m |
+/// | `wall` | thickness of the wall `t_w` | m |
+///
+/// Each force in the middle of its ply. The same whether the cheeks lie outside the tube or inside.
+///
+/// # Sources
+/// Statics.
+#[must_use]
+pub fn lever(cheek: Length, gap: Length, wall: Length) -> Length {
+    0.5 * cheek + gap + 0.5 * wall
+}
+
+/// Largest bending moment in the bolt.
+///
+/// ```text
+/// M = V·a
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `per_plane` | force in one plane between cheek and wall `V` | N |
+/// | `lever` | `a` of [`lever`] | m |
+///
+/// With a cheek on each side the moment is the same all the way between the walls. With one fitting the
+/// bolt hangs over the near wall and the far wall holds its end: the same moment, at the near wall. No
+/// relief is taken from head and nut.
+///
+/// # Sources
+/// Statics.
+#[must_use]
+pub fn moment(per_plane: Force, lever: Length) -> Torque {
+    newton_metre(per_plane.si() * lever.si())
+}
+
+/// Force on the near wall where one fitting pulls on a bolt that both walls hold.
+///
+/// ```text
+/// R = V·(1 + a/L)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `span` | distance between the middles of the walls `L` | m |
+///
+/// # Sources
+/// Statics of a beam with an overhang.
+#[must_use]
+pub fn near_wall(per_plane: Force, lever: Length, span: Length) -> Force {
+    newton(per_plane.si() * (1.0 + lever.si() / span.si().max(1e-6)))
+}
+
+/// Elastic section modulus of a round bar.
+///
+/// ```text
+/// W = π·d³/32
+/// ```
+///
+/// # Sources
+/// Elementary.
+fn section_modulus(d: Length) -> f64 {
+    PI * d.si().powi(3) / 32.0
+}
+
+/// Moment at which the surface of the bolt begins to yield.
+///
+/// ```text
+/// M_y = W·f_y,   W = π·d³/32
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `d` | minor diameter where threads bend, else the shank | m |
+///
+/// # Sources
+/// Elementary.
+#[must_use]
+pub fn first_yield(fy: Stress, d: Length) -> Torque {
+    newton_metre(section_modulus(d) * fy.si())
+}
+
+/// Full plastic moment of a round bar.
+///
+/// ```text
+/// M_p = Z·f_y,   Z = d³/6
+/// ```
+///
+/// # Sources
+/// Elementary; AISC 360-22 F11 has the same limit, from memory.
+#[must_use]
+pub fn plastic(fy: Stress, d: Length) -> Torque {
+    newton_metre(d.si().powi(3) / 6.0 * fy.si())
+}
+
+/// Bending strength that is counted on.
+///
+/// ```text
+/// M_R = 1.5·W·f_y
+/// ```
+///
+/// Below the full plastic moment, which is 1.70·W·f_y. With [`OMEGA`] a bolt that holds stays below its
+/// first yield.
+///
+/// # Sources
+/// EN 1993-1-8 Table 3.10 for pins, from memory; AISC 360-22 F11 allows 1.6·W·f_y, from memory: the
+/// lower stands.
+#[must_use]
+pub fn strength(fy: Stress, d: Length) -> Torque {
+    first_yield(fy, d) * 1.5
+}
+
+/// Pressure of the bolt on the rim of a hole.
+///
+/// ```text
+/// p = R/(d·t)
+/// ```
+///
+/// # Sources
+/// Elementary.
+#[must_use]
+pub fn pressure(force: Force, d: Length, thickness: Length) -> Stress {
+    let area = (d.si() * thickness.si()).max(1e-12);
+    crate::quantity::mpa(force.si() / area * 1e-6)
+}
+
+/// Sideways play of a bolt in its holes: how far the joint moves when it slips from one end to the other.
+///
+/// ```text
+/// s = (d_1 − d) + (d_2 − d)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `d_1`, `d_2` | holes in the two plies | m |
+///
+/// # Sources
+/// Geometry.
+#[must_use]
+pub fn slip_travel(d: Length, first: Length, second: Length) -> Length {
+    (first - d).max(mm(0.0)) + (second - d).max(mm(0.0))
+}

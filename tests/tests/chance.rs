@@ -1,0 +1,36 @@
+//! Drawn joints against closed distributions.
+
+use calc_core::chance::Sampler;
+use calc_core::{Input, Scenario};
+use outside_checks::check::Check;
+use outside_checks::reference::rows;
+
+#[test]
+fn quantiles() {
+    let mut check = Check::new("quantiles");
+    for row in rows("chance.toml") {
+        let scenario = Scenario::new(&Input {
+            support: "solid".into(),
+            torque_nm: Some(row.number("torque_nm")),
+            nut_factor: row.maybe_number("nut_factor"),
+            scatter_share: Some(row.number("scatter")),
+            ..Input::default()
+        })
+        .unwrap();
+        let mut sampler = Sampler::new(&scenario, 20, 100_000);
+        while !sampler.step(10_000).finished() {}
+        let chance = sampler.result();
+        let got = match row.text("case") {
+            "clamp" => chance.clamp.quantiles,
+            "slip" => {
+                let median = chance.slip_use.quantiles[2];
+                chance.slip_use.quantiles.map(|q| q / median)
+            }
+            other => panic!("{}: no case {other}", row.id),
+        };
+        let names = ["q05", "q25", "q50", "q75", "q95"];
+        let ours: Vec<_> = names.into_iter().zip(got).collect();
+        check.row(&row, &ours);
+    }
+    check.finish();
+}

@@ -1,0 +1,350 @@
+//! Joints that have slipped: formulas against worked examples and against other ways to the same value.
+
+use calc_core::mechanics::bearing::{self, HolePlace};
+use calc_core::mechanics::net_section::{Block, TubeSection, block_shear};
+use calc_core::mechanics::{en_bolt, interaction, loosening, pin};
+use calc_core::quantity::{Force, InUnits, Length, inch, ksi, mm, mm2, mpa, newton, pound_force};
+use calc_core::repair::{Rates, repairs};
+use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::{Input, Scenario, evaluate};
+use outside_checks::check::Check;
+use outside_checks::reference::{Row, rows};
+
+#[test]
+fn slipped_joints() {
+    let mut check = Check::new("slipped-joints");
+    for row in rows("slipped.toml") {
+        check.row(&row, &[("value", value(&row))]);
+    }
+    check.finish();
+}
+
+fn kip(force: Force) -> f64 {
+    force.si() / pound_force(1000.0).si()
+}
+
+fn kn(force: Force) -> f64 {
+    force.si() * 1e-3
+}
+
+fn value(row: &Row) -> f64 {
+    let n = |name: &str| row.number(name);
+    let maybe = |name: &str| row.maybe_number(name).map(mm);
+    let lever = || pin::lever(mm(n("cheek_mm")), mm(n("gap_mm")), mm(n("wall_mm")));
+    match row.text("case") {
+        "en-shear" => kn(en_bolt::shear(
+            n("alpha_v"),
+            mpa(n("fub_mpa")),
+            mm2(n("area_mm2")),
+        )),
+        "en-tension" => kn(en_bolt::tension(mpa(n("fub_mpa")), mm2(n("area_mm2")))),
+        "en-punching" => kn(en_bolt::punching(
+            mpa(n("fu_mpa")),
+            mm(n("mean_mm")),
+            mm(n("thickness_mm")),
+        )),
+        "firm-ply" => kip(bearing::firm_ply(
+            ksi(n("fu_ksi")),
+            inch(n("d_in")),
+            inch(n("thickness_in")),
+        )),
+        "tear-out" => {
+            let clear = bearing::clear_to_edge(inch(n("edge_in")), inch(n("hole_in")));
+            kip(bearing::tear_out(
+                ksi(n("fu_ksi")),
+                clear,
+                inch(n("thickness_in")),
+            ))
+        }
+        "aluminium-ply" => kn(bearing::aluminium_ply(
+            mpa(n("fu_mpa")),
+            mm(n("d_mm")),
+            mm(n("thickness_mm")),
+            maybe("edge_mm"),
+        )),
+        "en-bearing" => {
+            let place = HolePlace {
+                end: maybe("end_mm"),
+                pitch: maybe("pitch_mm"),
+                edge: maybe("edge_mm"),
+                gauge: maybe("gauge_mm"),
+            };
+            kn(bearing::en_ply(
+                (mpa(n("fu_mpa")), mpa(n("fub_mpa"))),
+                (mm(n("d_mm")), mm(n("hole_mm"))),
+                mm(n("thickness_mm")),
+                &place,
+            ))
+        }
+        "tension-left" => {
+            let left = interaction::tension_left(
+                ksi(n("fnt_ksi")),
+                ksi(n("fnv_ksi")),
+                ksi(n("frv_ksi")),
+                1.0 / n("phi"),
+            );
+            left.si() / ksi(1.0).si()
+        }
+        "pin-moment" => pin::moment(newton(n("force_n")), lever()).si(),
+        "pin-near-wall" => kn(pin::near_wall(
+            newton(n("force_n")),
+            lever(),
+            mm(n("span_mm")),
+        )),
+        "pin-first-yield" => pin::first_yield(mpa(n("fy_mpa")), mm(n("d_mm"))).si(),
+        "pin-plastic" => pin::plastic(mpa(n("fy_mpa")), mm(n("d_mm"))).si(),
+        "block" => {
+            #[allow(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "counts of bolts in the rows are small whole numbers"
+            )]
+            let count = |name: &str| n(name) as usize;
+            let block = Block::between_rows(
+                (count("along"), count("rows")),
+                inch(n("end_in")),
+                (inch(n("pitch_in")), inch(n("gauge_in"))),
+                inch(n("hole_in")),
+                inch(n("thickness_in")),
+            );
+            kip(block_shear(ksi(n("fy_ksi")), ksi(n("fu_ksi")), &block))
+        }
+        "net-section" => net_section_mpa(row),
+        "loosening" => {
+            let one =
+                loosening::transverse_limit(n("mu"), pound_force(n("clamp_lbf")), newton(0.0), 0.3);
+            n("bolts") * one.si() / pound_force(1.0).si()
+        }
+        other => panic!("{}: no case {other}", row.id),
+    }
+}
+
+fn net_section_mpa(row: &Row) -> f64 {
+    let n = |name: &str| row.number(name);
+    let (height, width, wall) = (mm(n("height_mm")), mm(n("width_mm")), mm(n("wall_mm")));
+    let hole = mm(n("hole_mm"));
+    let middle = |outside: Length| 0.5 * (outside - wall);
+    let mut section = TubeSection::gross(height, width, wall);
+    for way in [1.0, -1.0] {
+        section = if n("sides") > 0.5 {
+            section.without([hole, wall], [mm(0.0), middle(width) * way])
+        } else {
+            section.without([wall, hole], [middle(height) * way, mm(0.0)])
+        };
+    }
+    let stress = section.stress(newton(n("pull_n")), n("up_nm"), n("side_nm"));
+    stress.unwrap().si() * 1e-6
+}
+
+/// What lies between the two published forms must agree at their common points.
+#[test]
+fn interaction_of_shear_and_tension_is_the_published_condition_turned_round() {
+    let (fnt, fnv) = (ksi(90.0), ksi(54.0));
+    for (frv, tension) in [(5.0, 20.0), (13.5, 28.5), (24.0, 15.0), (26.0, 40.0)] {
+        let left = interaction::tension_left(fnt, fnv, ksi(frv), 2.0);
+        let holds = 2.0 * ksi(tension).si() <= left.si() * (1.0 + 1e-12);
+        let used = interaction::aisc(2.0 * frv / 54.0, 2.0 * tension / 90.0);
+        assert_eq!(holds, used <= 1.0 + 1e-12, "{frv} {tension} {used}");
+    }
+}
+
+#[test]
+fn a_bolt_that_may_bend_as_much_as_allowed_stays_elastic() {
+    let (fy, d) = (mpa(634.0), mm(10.6));
+    let allowed = pin::strength(fy, d).si() / pin::OMEGA;
+    assert!(allowed < pin::first_yield(fy, d).si());
+    assert!(pin::strength(fy, d) < pin::plastic(fy, d));
+}
+
+/// A joint whose forces can be worked out in the head: one bolt, half the weight straight along the tube.
+fn plain_joint() -> Input {
+    Input {
+        bolts_along: 1.0,
+        trailer_mass_kg: 1000.0,
+        tongue_share: 0.0,
+        braking_g: 0.5,
+        ball_below_mm: 0.0,
+        ..Input::default()
+    }
+}
+
+fn report(input: &Input) -> Report {
+    evaluate(&Scenario::new(input).unwrap())
+}
+
+fn find(report: &Report, id: CheckId) -> &calc_core::report::Check {
+    report.checks.iter().find(|c| c.id == id).unwrap()
+}
+
+#[test]
+fn a_plain_joint_gets_the_forces_worked_out_by_hand() {
+    let r = report(&plain_joint());
+    let near = |got: f64, want: f64| assert!((got / want - 1.0).abs() < 1e-4, "{got} {want}");
+    // 1000 kg × 9.80665 × 0.5 on one bolt, half of it in each plane.
+    near(find(&r, CheckId::BoltShear).demand.si, 4903.325);
+    near(find(&r, CheckId::FittingBearing).demand.si, 2451.66);
+    // Lever (5 + 3.175)/2 mm.
+    near(find(&r, CheckId::BoltBending).demand.si, 10.0212);
+    // 2 × 1.8 × 240 MPa × 12.7 × 3.175 mm.
+    near(find(&r, CheckId::WallBearing).capacity.si, 34_837.7);
+    // Two planes, threads in them: 0.5 × 827.4 MPa × 91.55 mm² × 2/1.25, by the European column.
+    let shear = find(&r, CheckId::BoltShear);
+    assert!((shear.capacity.si / 60_590.0 - 1.0).abs() < 2e-3);
+    assert_eq!(shear.factor, 1.5);
+}
+
+#[test]
+fn bolts_from_the_top_lean_on_the_near_wall_alone() {
+    let mut input = plain_joint();
+    input.mount = "from-top".to_owned();
+    let r = report(&input);
+    let wall = find(&r, CheckId::WallBearing);
+    // V·(1 + a/L), a = 4.0875 mm, L = 76.2 − 3.175 mm.
+    assert!((wall.demand.si / (4903.325 * (1.0 + 4.0875 / 73.025)) - 1.0).abs() < 1e-4);
+    assert!((wall.capacity.si / 17_418.9 - 1.0).abs() < 1e-4);
+}
+
+#[test]
+fn tear_out_waits_for_the_distances_and_says_which_would_do() {
+    for (material, thickness, mass) in [("a36", 5.0, 1000.0), ("6061-t6", 3.0, 3000.0)] {
+        let mut input = plain_joint();
+        input.fitting_material = material.to_owned();
+        input.fitting_thickness_mm = thickness;
+        input.trailer_mass_kg = mass;
+        let before = report(&input);
+        let asked = |id| {
+            let check = find(&before, id);
+            assert_eq!(check.verdict, Verdict::NotChecked);
+            assert_eq!(check.utilisation, None);
+            check.reason.amounts[0].si * 1e3
+        };
+        input.end_distance_mm = Some(asked(CheckId::TubeTearOut));
+        input.fitting_edge_mm = Some(asked(CheckId::FittingTearOut));
+        let after = report(&input);
+        for id in [
+            CheckId::TubeTearOut,
+            CheckId::FittingTearOut,
+            CheckId::EndDistance,
+            CheckId::FittingEdge,
+        ] {
+            assert_eq!(
+                find(&after, id).verdict,
+                Verdict::Holds,
+                "{material} {id:?}"
+            );
+        }
+        // Half of it is too near, whatever the force.
+        input.end_distance_mm = input.end_distance_mm.map(|e| e / 2.0);
+        let near = report(&input);
+        assert_eq!(
+            find(&near, CheckId::EndDistance).verdict,
+            Verdict::DoesNotHold
+        );
+    }
+}
+
+#[test]
+fn holes_that_overlap_tear_out_whatever_was_measured() {
+    let mut input = plain_joint();
+    input.bolts_along = 2.0;
+    input.spacing_along_mm = 14.0;
+    let r = report(&input);
+    for id in [
+        CheckId::TubeTearOut,
+        CheckId::FittingTearOut,
+        CheckId::Spacing,
+    ] {
+        assert_eq!(find(&r, id).verdict, Verdict::DoesNotHold, "{id:?}");
+    }
+}
+
+#[test]
+fn a_repair_list_asks_for_the_missing_distances_instead_of_coming_up_empty() {
+    let scenario = Scenario::new(&Input::default()).unwrap();
+    let found = repairs(&scenario, &Rates::default());
+    assert!(!found.list.is_empty());
+    assert!(found.to_measure.contains(&CheckId::TubeTearOut));
+    assert!(found.to_measure.contains(&CheckId::FittingTearOut));
+    let measured = Input {
+        end_distance_mm: Some(60.0),
+        fitting_edge_mm: Some(40.0),
+        ..Input::default()
+    };
+    let found = repairs(&Scenario::new(&measured).unwrap(), &Rates::default());
+    assert_eq!(found.to_measure, []);
+}
+
+#[test]
+fn worn_holes_are_told_from_oversize_ones() {
+    let hole = |mm: f64| {
+        let r = report(&Input {
+            hole_mm: Some(mm),
+            ..Input::default()
+        });
+        let check = find(&r, CheckId::HoleSize);
+        (check.verdict, find(&r, CheckId::Slip).factor)
+    };
+    assert_eq!(hole(14.2875), (Verdict::Holds, 1.50));
+    assert_eq!(hole(15.0), (Verdict::Close, 1.76));
+    assert_eq!(hole(17.0), (Verdict::DoesNotHold, 1.76));
+}
+
+#[test]
+fn play_in_the_holes_is_how_far_it_slips() {
+    let r = report(&Input {
+        hole_mm: Some(14.7),
+        fitting_hole_mm: Some(13.7),
+        ..Input::default()
+    });
+    let note = r
+        .notes
+        .iter()
+        .find(|n| n.code == "note-slip-travel")
+        .unwrap();
+    // 2.0 mm in the tube, 1.0 mm in the fitting.
+    assert!((note.amounts[0].si * 1e3 - 3.0).abs() < 1e-9);
+}
+
+#[test]
+fn who_is_eaten_follows_the_metals_and_the_salt() {
+    let codes = |change: &dyn Fn(&mut Input)| -> Vec<&'static str> {
+        let mut input = Input::default();
+        change(&mut input);
+        report(&input)
+            .notes
+            .iter()
+            .map(|n| n.code)
+            .filter(|code| code.starts_with("note-galvanic"))
+            .collect()
+    };
+    let eats = "note-galvanic-steel-eats-aluminium";
+    assert!(codes(&|_| ()).contains(&eats));
+    assert!(codes(&|_| ()).contains(&"note-galvanic-zinc-spares-aluminium"));
+    // 30 to 180 mV: over the harsh limit of 150 only.
+    assert!(!codes(&|i| i.exposure = "wet".to_owned()).contains(&eats));
+    assert_eq!(codes(&|i| i.exposure = "dry".to_owned()), [""; 0]);
+    let stainless = codes(&|i| i.bolt_finish = "stainless".to_owned());
+    assert!(stainless.contains(&"note-galvanic-stainless-eats-aluminium"));
+    let all_steel = codes(&|i| {
+        i.tube_material = "a500-b".to_owned();
+        i.bolt_finish = "plain".to_owned();
+    });
+    assert_eq!(all_steel, [""; 0]);
+}
+
+#[test]
+fn a_sleeve_is_tight_good_or_loose_on_its_bolt() {
+    let fit = |outer: f64| {
+        let r = report(&Input {
+            support: "loose-sleeve".to_owned(),
+            sleeve_outer_mm: Some(outer),
+            sleeve_wall_mm: Some(3.0),
+            ..Input::default()
+        });
+        let check = find(&r, CheckId::SleeveFit);
+        (check.verdict, check.reason.code)
+    };
+    assert_eq!(fit(19.0), (Verdict::Holds, "sleeve-fit-tight"));
+    assert_eq!(fit(20.0), (Verdict::Holds, "sleeve-fit-good"));
+    assert_eq!(fit(22.5), (Verdict::Close, "sleeve-fit-loose"));
+}

@@ -1,0 +1,153 @@
+//! The signals that the parts of the form share.
+
+use std::time::Duration;
+
+use calc_core::evaluate;
+use calc_core::link::Decoded;
+use calc_core::quantity::UnitSystem;
+use calc_core::repair::{Rates, Repairs, repairs};
+use calc_core::report::Report;
+use calc_core::scenario::{Field, Input, Scenario};
+use leptos::prelude::*;
+use leptos::web_sys;
+
+use super::state::{Fault, Form};
+
+/// How long the form must rest before the slow part is computed.
+const REST: Duration = Duration::from_millis(350);
+
+/// The last joint that could be computed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Shown {
+    /// The joint and its report; none before anything could be computed.
+    pub answer: Option<(Scenario, Report)>,
+    /// Whether it is the joint that the form says now.
+    pub current: bool,
+}
+
+/// The signals.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// The form.
+    pub form: RwSignal<Form>,
+    /// The form before the last joint was put in as a whole: what "undo" goes back to.
+    pub before: RwSignal<Option<Form>>,
+    /// The link that was opened and not yet put aside.
+    pub opened: RwSignal<Option<Decoded>>,
+    /// The reader's rates.
+    pub rates: RwSignal<Rates>,
+    /// What stands in the way of computing.
+    pub faults: Memo<Vec<Fault>>,
+    /// The last answer.
+    pub shown: Memo<Shown>,
+    /// The repairs of the last answer; none while they are computed.
+    pub repairs: RwSignal<Option<Repairs>>,
+}
+
+impl Default for Desk {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Desk {
+    /// A desk with the starting joint.
+    #[must_use]
+    pub fn new() -> Self {
+        let form = RwSignal::new(Form::new(units_of(&language())));
+        let faults = Memo::new(move |_| form.read().checked().err().unwrap_or_default());
+        let shown = Memo::new(move |last: Option<&Shown>| match form.read().checked() {
+            Ok(scenario) => {
+                let report = evaluate(&scenario);
+                Shown {
+                    answer: Some((scenario, report)),
+                    current: true,
+                }
+            }
+            Err(_) => Shown {
+                current: false,
+                ..last.cloned().unwrap_or_default()
+            },
+        });
+        let desk = Self {
+            form,
+            before: RwSignal::new(None),
+            opened: RwSignal::new(None),
+            rates: RwSignal::new(Rates::default()),
+            faults,
+            shown,
+            repairs: RwSignal::new(None),
+        };
+        desk.find_repairs();
+        desk
+    }
+
+    /// The reader's units.
+    #[must_use]
+    pub fn units(self) -> UnitSystem {
+        self.form.read().units()
+    }
+
+    /// Takes typed text.
+    pub fn type_in(self, field: Field, text: &str) {
+        self.form.update(|form| form.type_in(field, text));
+    }
+
+    /// Puts a whole joint in; what was there can be brought back.
+    pub fn put(self, input: Input) {
+        self.remember();
+        self.form.update(|form| form.load(input));
+    }
+
+    /// Keeps the form as it is for [`undo`](Self::undo).
+    pub fn remember(self) {
+        self.before.set(Some(self.form.get_untracked()));
+    }
+
+    /// Brings back what the last whole joint replaced.
+    pub fn undo(self) {
+        if let Some(before) = self.before.get_untracked() {
+            let units = self.form.read_untracked().units();
+            self.form.set(before);
+            self.form.update(|form| form.set_units(units));
+            self.before.set(None);
+        }
+    }
+
+    /// Computes the repairs once the form rests: hundreds of joints, several milliseconds.
+    fn find_repairs(self) {
+        let waiting = StoredValue::new(None::<TimeoutHandle>);
+        let joint = Memo::new(move |_| {
+            let shown = self.shown.read();
+            shown
+                .current
+                .then(|| shown.answer.as_ref().map(|(scenario, _)| scenario.clone()))
+                .flatten()
+        });
+        Effect::new(move || {
+            let (joint, rates) = (joint.get(), self.rates.get());
+            if let Some(Some(timer)) = waiting.try_get_value() {
+                timer.clear();
+            }
+            let find = move || {
+                self.repairs
+                    .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
+            };
+            waiting.set_value(set_timeout_with_handle(find, REST).ok());
+        });
+    }
+}
+
+fn language() -> String {
+    web_sys::window()
+        .and_then(|window| window.navigator().language())
+        .unwrap_or_default()
+}
+
+/// The system that readers of a language tag mostly measure in.
+fn units_of(language: &str) -> UnitSystem {
+    match language {
+        "en" | "en-US" | "es-US" => UnitSystem::Us,
+        _ => UnitSystem::Metric,
+    }
+}

@@ -1,0 +1,81 @@
+//! The five measurements, each beside the drawing that shows where to measure.
+
+use calc_core::quantity::UnitSystem;
+use calc_core::scenario::Field;
+use drawing::measure::Measure;
+use leptos::prelude::*;
+
+use super::controls::control;
+use super::desk::Desk;
+use super::examples::{EXAMPLES, Example, joint};
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
+
+const FIVE: [(Measure, Field); 5] = [
+    (Measure::Width, Field::TubeWidth),
+    (Measure::Depth, Field::TubeDepth),
+    (Measure::Wall, Field::TubeWall),
+    (Measure::Bolt, Field::Bolt),
+    (Measure::Head, Field::Grade),
+];
+
+/// The five measurements and the metal.
+pub(super) fn measures(desk: Desk) -> El {
+    let five = FIVE
+        .into_iter()
+        .enumerate()
+        .map(|(index, (measure, field))| {
+            let scene = measure.scene(&format!("measured-{}", index + 1));
+            el("li")
+                .put(drawing(Signal::stored(scene)))
+                .kid(control(desk, field))
+        });
+    classed("section", "measure")
+        .attr("aria-labelledby", "measure-title")
+        .kid(el("h3").attr("id", "measure-title").text("Measure five things"))
+        .kid(el("p").text("Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it."))
+        .kid(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
+            "These are starting values, not your trailer. Put yours in.",
+        ))
+        .kid(
+            classed("p", "remark")
+                .flag("hidden", move || desk.form.read().example().is_none())
+                .live_text(move || {
+                    let form = desk.form.read();
+                    let name = form.example().unwrap_or_default();
+                    format!("{name}: an invented joint, nobody's trailer.")
+                }),
+        )
+        .kid(classed("ol", "guide five").kids(five))
+        .kid(classed("div", "metal").kid(control(desk, Field::TubeMaterial)))
+}
+
+/// Joints that were made up.
+pub(super) fn examples(desk: Desk) -> El {
+    let list = EXAMPLES.iter().map(|example| {
+        el("li")
+            .kid(
+                el("button")
+                    .attr("type", "button")
+                    .text(example.name)
+                    .on("click", move |_| open(desk, example)),
+            )
+            .kid(el("span").text(format!("Invented. {}", example.story)))
+    });
+    classed("details", "examples screen-only")
+        .kid(el("summary").text("Look at an invented joint first"))
+        .kid(classed("ul", "cases").kids(list))
+}
+
+fn open(desk: Desk, example: &Example) {
+    let Some(input) = joint(example) else { return };
+    desk.remember();
+    desk.form.update(|form| {
+        form.load_example(example.name, input);
+        form.set_units(if example.metric {
+            UnitSystem::Metric
+        } else {
+            UnitSystem::Us
+        });
+    });
+}

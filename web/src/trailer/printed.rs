@@ -1,0 +1,53 @@
+//! What was put in, for paper: every value with its unit, and the link in clear.
+
+use calc_core::link::encode;
+use calc_core::scenario::Field;
+use leptos::prelude::*;
+
+use super::address::full;
+use super::desk::Desk;
+use super::state::{used, value_of};
+use super::words;
+use crate::el::{El, classed, el};
+
+/// The list; only paper shows it.
+pub(super) fn inputs(desk: Desk) -> El {
+    let list = move || {
+        let form = desk.form.read();
+        let shown = desk.shown.read();
+        let Some((scenario, report)) = &shown.answer else {
+            return Vec::new();
+        };
+        let input = &scenario.input;
+        Field::ALL
+            .iter()
+            .copied()
+            .filter(|&field| used(input, field))
+            .map(|field| {
+                let derived = report.derived.iter().find(|(f, _)| *f == field);
+                let value = match (input.number(field), derived) {
+                    (None, Some((_, value))) => form.written(field, *value),
+                    _ => value_of(input, field, form.units()),
+                };
+                let start = if input.is_default(field) {
+                    " (default)"
+                } else {
+                    ""
+                };
+                el("div")
+                    .kid(el("dt").text(words::label(field)))
+                    .kid(el("dd").text(value).text(start))
+            })
+            .collect()
+    };
+    classed("section", "print-only put")
+        .attr("aria-labelledby", "put-title")
+        .kid(el("h3").attr("id", "put-title").text("What was put in"))
+        .kid(classed("dl", "inputs").live(list))
+        .kid(
+            el("p").text("This joint again: ").kid(
+                classed("span", "clear-link")
+                    .live_text(move || full(&encode(&desk.form.read().sheet()))),
+            ),
+        )
+}

@@ -1,0 +1,246 @@
+//! Repairs side by side.
+
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::repair::{Rates, Repair, Repairs};
+use calc_core::report::Verdict;
+use calc_core::scenario::SupportKind;
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
+
+use super::desk::Desk;
+use super::state::{used, value_of};
+use super::verdict::verdict_word;
+use super::words::{self, Words};
+use crate::el::{El, classed, el, value_of as typed_in};
+
+/// Name, shown unit and place of a rate.
+type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
+
+const RATES: [Rate; 9] = [
+    ("an hour of work", |r| &mut r.hour),
+    ("a kilogram of steel", |r| &mut r.steel_kg),
+    ("a kilogram of aluminium", |r| &mut r.aluminium_kg),
+    ("a kilogram of stainless steel", |r| &mut r.stainless_kg),
+    ("a bolt with nut and washers", |r| &mut r.bolt),
+    ("minutes for a hole", |r| &mut r.minutes_hole),
+    ("minutes for a cut", |r| &mut r.minutes_cut),
+    ("minutes for a weld round a sleeve end", |r| {
+        &mut r.minutes_weld
+    }),
+    ("minutes to loosen and tighten a bolt", |r| {
+        &mut r.minutes_bolt
+    }),
+];
+
+/// The table, the rates and the way back.
+pub(super) fn repairs_table(desk: Desk) -> El {
+    let body = move || {
+        let units = desk.units();
+        let solid = desk
+            .shown
+            .read()
+            .answer
+            .as_ref()
+            .is_some_and(|(s, _)| s.support == SupportKind::Solid);
+        match &*desk.repairs.read() {
+            None => vec![classed("p", "soft").text("Repairs follow when all entries can be read.")],
+            Some(_) if solid => vec![el("p").text(words::message("repair.solid"))],
+            Some(found) => table(desk, found, units),
+        }
+    };
+    classed("section", "repairs")
+        .attr("aria-labelledby", "repairs-title")
+        .flag("data-stale", move || !desk.shown.read().current)
+        .kid(
+            el("h3")
+                .attr("id", "repairs-title")
+                .text("Repairs side by side"),
+        )
+        .kid(
+            classed("p", "actions screen-only")
+                .flag("hidden", move || desk.before.read().is_none())
+                .kid(
+                    el("button")
+                        .attr("type", "button")
+                        .text("Undo: back to the joint as it was")
+                        .on("click", move |_| desk.undo()),
+                ),
+        )
+        .kid(el("div").live(body))
+        .kid(rates(desk))
+}
+
+fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
+    let counts = [found.tried, found.held, found.undecided].map(|n| n.to_string());
+    let [tried, held, undecided] = &counts;
+    let waiting = (found.undecided > 0)
+        .then(|| el("p").text(words::message("repair.undecided").with(&[undecided])));
+    if found.list.is_empty() {
+        let none = el("p").kid(el("b").text(words::message("repair.none").with(&[tried])));
+        let help = el("p").text(words::message("repair.none-help"));
+        return [Some(none), waiting, Some(help)]
+            .into_iter()
+            .flatten()
+            .collect();
+    }
+    let any_holds = found.list.iter().any(|r| r.verdict == Verdict::Holds);
+    let intro = if any_holds {
+        "repair.found"
+    } else {
+        "repair.closest"
+    };
+    let mut all = vec![el("p").text(words::message(intro).with(&[tried, held]))];
+    all.extend(waiting);
+    if !any_holds {
+        all.push(el("p").text(words::message("repair.none-help")));
+    }
+    let named = [found.cheapest, found.without_welding, found.strongest];
+    let mut order: Vec<usize> = Vec::new();
+    for index in named.into_iter().flatten().chain(0..found.list.len()) {
+        if !order.contains(&index) {
+            order.push(index);
+        }
+    }
+    let rows = order.into_iter().filter_map(|index| {
+        let repair = found.list.get(index)?;
+        let names: Vec<&'static str> = [
+            (found.cheapest, "cheapest"),
+            (found.without_welding, "cheapest without a weld"),
+            (found.strongest, "most in hand"),
+        ]
+        .into_iter()
+        .filter_map(|(which, name)| (which == Some(index)).then_some(name))
+        .collect();
+        // The joint as it is comes through the same sieve; it is no repair.
+        (!repair.changed.is_empty()).then(|| row(desk, repair, &names.join(", "), units))
+    });
+    let head = |text: &str| el("th").attr("scope", "col").text(text);
+    let heads = [
+        "change",
+        "then the joint",
+        "torque",
+        "work, all bolts",
+        "adds",
+        "cost",
+    ]
+    .map(head);
+    all.push(
+        classed("table", "restack repair-table")
+            .kid(
+                el("thead").kid(
+                    el("tr")
+                        .kids(heads)
+                        .kid(head("").kid(classed("span", "visually-hidden").text("try it"))),
+                ),
+            )
+            .kid(el("tbody").kids(rows)),
+    );
+    all
+}
+
+fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
+    let changes = repair
+        .changed
+        .iter()
+        .filter(|&&field| used(&repair.input, field))
+        .map(|&field| {
+            el("li")
+                .text(format!("{}: ", words::label(field)))
+                .kid(el("b").text(value_of(&repair.input, field, units)))
+        });
+    let work = &repair.work;
+    let count = |n: u32, one: &str, many: &str| {
+        (n > 0).then(|| format!("{n}\u{a0}{}", if n == 1 { one } else { many }))
+    };
+    let jobs: Vec<String> = [
+        count(work.holes, "hole", "holes"),
+        count(work.cuts, "cut", "cuts"),
+        count(work.welds, "weld", "welds"),
+        Some(format!("{:.0}\u{a0}min", work.minutes)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let name = words::repair(repair.kind);
+    let input = repair.input.clone();
+    let cell = |class: &str, name: &str, text: String| {
+        classed("td", class).attr("data-name", name).text(text)
+    };
+    let mut title = classed("th", "whole").attr("scope", "row");
+    if !names.is_empty() {
+        title = title.kid(classed("span", "named").text(names));
+    }
+    let button = el("button")
+        .attr("type", "button")
+        .attr("aria-label", &format!("Try this repair: {name}"))
+        .text("try this repair")
+        .on("click", move |_| desk.put(input.clone()));
+    el("tr")
+        .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
+        .kid(
+            cell("", "then the joint", String::new())
+                .kid(verdict_word(repair.verdict))
+                .text(" ")
+                .text(words::share(repair.utilisation).unwrap_or_default()),
+        )
+        .kid(cell(
+            "n",
+            "torque",
+            words::amount(repair.torque_nm, Dimension::Torque, units),
+        ))
+        .kid(cell("", "work", jobs.join(", ")))
+        .kid(cell(
+            "n",
+            "adds",
+            words::amount(work.mass_kg, Dimension::Mass, units),
+        ))
+        .kid(cell("n", "cost", format!("{:.0}", work.cost)))
+        .kid(classed("td", "whole screen-only").kid(button))
+}
+
+fn rates(desk: Desk) -> El {
+    classed("details", "rates screen-only")
+        .kid(el("summary").text("Your own rates"))
+        .kid(
+            classed("p", "soft")
+                .text("Costs are in your own money. The figures to start with are assumptions."),
+        )
+        .kids(
+            RATES
+                .into_iter()
+                .enumerate()
+                .map(|(index, rate)| rate_field(desk, index, rate)),
+        )
+}
+
+fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
+    let id = format!("rate-{index}");
+    let error_id = format!("{id}-error");
+    let start = place(&mut desk.rates.get_untracked()).to_string();
+    let wrong = RwSignal::new(false);
+    let input = el("input")
+        .attr("id", &id)
+        .attr("type", "text")
+        .attr("inputmode", "decimal")
+        .attr("autocomplete", "off")
+        .attr("aria-describedby", &error_id)
+        .live_attr("aria-invalid", move || Some(wrong.get().to_string()))
+        .prop("value", move || JsValue::from_str(&start))
+        .on("input", move |event| {
+            let typed = typed_in(&event).trim().replace(',', ".").parse::<f64>();
+            let value = typed.ok().filter(|value| (0.0..=1e6).contains(value));
+            wrong.set(value.is_none());
+            if let Some(value) = value {
+                desk.rates.update(|rates| *place(rates) = value);
+            }
+        });
+    classed("div", "field")
+        .kid(el("label").attr("for", &id).text(name))
+        .kid(input)
+        .kid(
+            classed("p", "error")
+                .attr("id", &error_id)
+                .flag("hidden", move || !wrong.get())
+                .text(format!("{name}: write a number from 0 to 1 000 000. The last one that could be read still counts.")),
+        )
+}

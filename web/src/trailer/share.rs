@@ -1,0 +1,180 @@
+//! The joint as a link, for mail, notes and forums, and on paper.
+
+use calc_core::link::{CopyForms, copy_forms, encode};
+use calc_core::quantity::UnitSystem;
+use calc_core::report::Report;
+use calc_core::scenario::{Field, Input};
+use leptos::prelude::*;
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{self, HtmlTextAreaElement};
+use wasm_bindgen_futures::JsFuture;
+
+use super::address::full;
+use super::desk::Desk;
+use super::state::value_of;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+
+/// Id of the field with the text in clear.
+const TEXT: &str = "share-text";
+
+/// One line that says which joint it is and how it stands.
+fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
+    let value = |field| value_of(input, field, units);
+    let used = report
+        .checks
+        .first()
+        .and_then(|c| words::share(c.utilisation));
+    let verdict = match used {
+        Some(used) => "{0}, {1} of what it has ({2})".with(&[
+            words::verdict(report.verdict),
+            &used,
+            words::question(report.weakest),
+        ]),
+        None => "{0} ({1})".with(&[
+            words::verdict(report.verdict),
+            words::question(report.weakest),
+        ]),
+    };
+    "Tube {0} × {1} × {2}, {3}; bolts {4}, {5}; between the faces: {6}. {7}.".with(&[
+        &value(Field::TubeWidth),
+        &value(Field::TubeDepth),
+        &value(Field::TubeWall),
+        &value(Field::TubeMaterial),
+        &value(Field::Bolt),
+        &value(Field::Grade),
+        &value(Field::Support),
+        &verdict,
+    ])
+}
+
+/// What was asked to be copied.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Form {
+    Plain,
+    Markdown,
+    BbCode,
+}
+
+fn in_form(forms: &CopyForms, form: Form) -> String {
+    match form {
+        Form::Plain => forms.plain.clone(),
+        Form::Markdown => forms.markdown.clone(),
+        Form::BbCode => forms.bbcode.clone(),
+    }
+}
+
+/// Buttons to copy and to print, and the text in clear.
+pub(super) fn share(desk: Desk) -> El {
+    let forms = Memo::new(move |_| {
+        let shown = desk.shown.read();
+        let form = desk.form.read();
+        shown.answer.as_ref().map(|(scenario, report)| {
+            copy_forms(
+                &full(&encode(&form.sheet())),
+                &summary(&scenario.input, report, form.units()),
+            )
+        })
+    });
+    let form = RwSignal::new(Form::Plain);
+    let outcome = RwSignal::new("");
+    let text = move || {
+        let forms = forms.read();
+        forms
+            .as_ref()
+            .map_or_else(String::new, |forms| in_form(forms, form.get()))
+    };
+    let button = move |which: Form, label: &str| {
+        el("button")
+            .attr("type", "button")
+            .flag("disabled", move || !desk.shown.read().current)
+            .text(label)
+            .on("click", move |_| {
+                form.set(which);
+                let wanted = forms
+                    .read_untracked()
+                    .as_ref()
+                    .map(|forms| in_form(forms, which));
+                if let Some(wanted) = wanted {
+                    leptos::task::spawn_local(hand_over(wanted, outcome));
+                }
+            })
+    };
+    let buttons = [
+        button(Form::Plain, "Copy link"),
+        button(Form::Markdown, "Copy as Markdown"),
+        button(Form::BbCode, "Copy for a forum (BBCode)"),
+        el("button")
+            .attr("type", "button")
+            .text("Print")
+            .on("click", |_| print()),
+    ];
+    classed("section", "share screen-only")
+        .attr("aria-labelledby", "share-title")
+        .kid(el("h3").attr("id", "share-title").text("Take it with you"))
+        .kid(el("p").text(
+            "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
+        ))
+        .kid(classed("p", "actions").kids(buttons))
+        .kid(
+            el("p")
+                .attr("role", "status")
+                .live_text(move || String::from(outcome.get())),
+        )
+        .kid(el("label").attr("for", TEXT).text("The text to copy"))
+        .kid(
+            el("textarea")
+                .attr("id", TEXT)
+                .attr("readonly", "")
+                .attr("rows", "3")
+                .prop("value", move || text().into()),
+        )
+}
+
+/// Copies, and where that is refused selects the text for copying by hand.
+async fn hand_over(text: String, outcome: RwSignal<&'static str>) {
+    let copied = copy(&text).await;
+    outcome.set(if copied {
+        "Copied."
+    } else {
+        "The browser did not let this page copy. The text below is selected: copy it by hand."
+    });
+    let field = document()
+        .get_element_by_id(TEXT)
+        .and_then(|element| element.dyn_into::<HtmlTextAreaElement>().ok());
+    if let (false, Some(field)) = (copied, field) {
+        field.focus().ok();
+        field.select();
+    }
+}
+
+/// Hands text to the clipboard; false where the browser has none or refuses.
+async fn copy(text: &str) -> bool {
+    let Some(window) = web_sys::window() else {
+        return false;
+    };
+    // Outside a secure context the property is missing, whatever its type says.
+    let navigator = window.navigator();
+    let has = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard"));
+    if !has.is_ok_and(|clipboard| clipboard.is_object()) {
+        return false;
+    }
+    JsFuture::from(navigator.clipboard().write_text(text))
+        .await
+        .is_ok()
+}
+
+/// Prints the reader's joint alone: the style sheet leaves the other sections out while the mark stands.
+fn print() {
+    let Some(window) = web_sys::window() else {
+        return;
+    };
+    let root = document().document_element();
+    if let Some(root) = &root {
+        root.set_attribute("data-print", "joint").ok();
+    }
+    window.print().ok();
+    if let Some(root) = &root {
+        root.remove_attribute("data-print").ok();
+    }
+}

@@ -1,0 +1,162 @@
+//! What the clamp stands on, with both strengths kept apart, and what the road asks.
+
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::report::{Report, SupportNumbers, SupportReport};
+use calc_core::scenario::Scenario;
+use drawing::group::{GroupState, group};
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
+
+/// Both tables and the drawing of the bolts.
+pub(super) fn standing(desk: Desk) -> El {
+    let tables = move || {
+        let units = desk.units();
+        let shown = desk.shown.read();
+        shown
+            .answer
+            .as_ref()
+            .map_or_else(Vec::new, |(_, report)| tables(report, units))
+    };
+    let bolts = move || {
+        let units = desk.units();
+        let example = desk.form.read().example().is_some();
+        let shown = desk.shown.read();
+        shown
+            .answer
+            .as_ref()
+            .map(|(scenario, report)| bolts(scenario, report, units, example))
+            .into_iter()
+            .collect()
+    };
+    classed("section", "stands")
+        .attr("aria-labelledby", "stands-title")
+        .flag("data-stale", move || !desk.shown.read().current)
+        .kid(
+            el("h3")
+                .attr("id", "stands-title")
+                .text("What the clamp stands on"),
+        )
+        .kid(
+            classed("div", "halves")
+                .kid(el("div").live(tables))
+                .kid(el("div").live(bolts)),
+        )
+}
+
+/// A line of the table: what, with least strength, with likely strength.
+fn line(what: &str, least: &str, likely: &str) -> El {
+    el("tr")
+        .kid(el("th").attr("scope", "row").text(what))
+        .kid(classed("td", "n").attr("data-name", "least").text(least))
+        .kid(
+            classed("td", "n end")
+                .attr("data-name", "likely")
+                .text(likely),
+        )
+}
+
+fn limits(s: &SupportReport, units: UnitSystem) -> El {
+    let both = |what, pick: fn(&SupportNumbers) -> f64| {
+        let force = |n| words::amount(pick(n), Dimension::Force, units);
+        line(what, &force(&s.least), &force(&s.likely))
+    };
+    let head = el("tr")
+        .kid(el("th").attr("scope", "col").text("clamp"))
+        .kid(classed("th", "n").attr("scope", "col").text("least"))
+        .kid(classed("th", "n").attr("scope", "col").text("likely"));
+    let (least, likely) = (
+        words::part(s.least.gives_way),
+        words::part(s.likely.gives_way),
+    );
+    classed("table", "restack")
+        .kid(el("caption").text("With least and with likely strength"))
+        .kid(el("thead").kid(head))
+        .kid(
+            el("tbody")
+                .kid(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
+                .kid(both("Faces are in by 1 % of their width at", |n| {
+                    n.load_at_1pct_of_width_n
+                }))
+                .kid(both("Faces are in by 3 % of their width at", |n| {
+                    n.load_at_3pct_of_width_n
+                }))
+                .kid(both("Limit that the check uses", |n| n.limit_n))
+                .kid(both("Clamp that is reached", |n| n.clamp_reached_n))
+                .kid(line("Gives way first", least, likely)),
+        )
+}
+
+fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
+    let force = |n: f64| words::amount(n, Dimension::Force, units);
+    let torque = |nm: f64| words::amount(nm, Dimension::Torque, units);
+    let depth = |mm: f64| words::amount(mm * 1e-3, Dimension::Length, units);
+    let s = &report.support;
+    let wanted = "The wrench is set to {0}. On something solid that gives {1} of clamp, and between {2} and {3} from one bolt to the next."
+        .with(&[
+            &torque(report.tightening.torque_nm),
+            &force(report.tightening.clamp_nominal_n),
+            &force(report.tightening.clamp_min_n),
+            &force(report.tightening.clamp_max_n),
+        ]);
+    let clicks = s.clicks_up_to_nm.map_or_else(
+        || String::from("What is between head and nut takes more than the bolt: the wrench clicks at any torque that the bolt stands."),
+        |most| {
+            "With likely strength the wrench clicks up to {0}. Set higher, it does not click as far as this was checked: the nut goes on turning while the tube gives way."
+                .with(&[&torque(most)])
+        },
+    );
+    let dents = match (s.dent_at_wanted_clamp_mm, s.dent_left_mm) {
+        (Some(during), Some(left)) => {
+            "At the wanted clamp each face is pressed in by {0}; {1} of it stays when the nut is loosened."
+                .with(&[&depth(during), &depth(left)])
+        }
+        _ if s.faces.is_empty() => String::from("No hollow face is pressed in."),
+        _ if s.clicks_up_to_nm.is_some_and(|most| report.tightening.torque_nm > most) => String::from("The wanted clamp is not reached before each face is in by 6 % of its width, which is as far as this was checked: the dent would be larger."),
+        _ => String::from("The faces are not loaded."),
+    };
+    let compared = s.faces.first().map(|face| {
+        "For comparison, the bare face under this washer with likely strength: {0} when it is in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
+            .with(&[
+                &force(face.likely.load_at_3pct_of_width_n),
+                &force(face.yield_line_circular_patch_n),
+                &force(face.yield_line_square_patch_n),
+            ])
+    });
+    let l = &report.losses;
+    let left = "After the first days and with heat and cold, at least {0} of clamp is left (settling takes {1}, flattening of rough faces {2}, temperature up to {3})."
+        .with(&[&force(l.left_min_n), &force(l.relaxation_n), &force(l.embedding_n), &force(l.temperature_n)]);
+    let small = |text: String| classed("p", "small").text(text);
+    let mut all = vec![
+        el("p").text(wanted),
+        limits(s, units),
+        small(String::from(
+            "Least: the strength that the metal must have, the thinnest wall, welded where welded; verdicts use it. Likely: what is usually found, as on a test bench.",
+        )),
+        el("p").text(clicks),
+        el("p").text(dents),
+        el("p").text(left),
+    ];
+    all.extend(compared.map(small));
+    all
+}
+
+fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
+    let case = "Governing case: {0}. At the ball: {1} along the tube, {2} upright, {3} sideways."
+        .with(&[
+            words::message(&format!("case.{}", report.loads.case)),
+            &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
+            &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
+            &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
+        ]);
+    let scene = group(&GroupState {
+        example,
+        ..GroupState::from_core("own-group", scenario, report, units)
+    });
+    classed("figure", "sheet single")
+        .put(drawing(Signal::stored(scene)))
+        .kid(el("figcaption").text(case))
+}

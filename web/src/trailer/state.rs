@@ -1,0 +1,393 @@
+//! What the form holds: every field as typed, what it was read as, and the joint that follows.
+//!
+//! Plain data with methods, so that it is tested without a browser; the views are functions of it.
+
+use std::collections::BTreeMap;
+
+use calc_core::link::{self, Sheet};
+use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
+use calc_core::scenario::{Field, Input, Kind, Scenario};
+use calc_core::{InputError, catalog};
+
+use super::words::{self, Words};
+
+/// A text that the reader typed, and what it was read as. `Ok(None)`: left empty, the default counts.
+#[derive(Clone, Debug, PartialEq)]
+struct Entry {
+    text: String,
+    /// What a number without a unit meant when it was typed.
+    bare: Unit,
+    read: Result<Option<Typed>, ReadError>,
+}
+
+/// One thing that keeps the joint from being computed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Where to correct it; `None` where it belongs to no field.
+    pub field: Option<Field>,
+    /// Field, value, range and what to do, in the reader's units.
+    pub sentence: String,
+}
+
+/// The form.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Form {
+    input: Input,
+    typed: BTreeMap<Field, Entry>,
+    units: UnitSystem,
+    /// Name of the example that was opened, until something is changed.
+    example: Option<&'static str>,
+}
+
+impl Form {
+    /// The starting joint in a system of units.
+    #[must_use]
+    pub fn new(units: UnitSystem) -> Self {
+        Self {
+            input: Input::default(),
+            typed: BTreeMap::new(),
+            units,
+            example: None,
+        }
+    }
+
+    /// The joint as last read. Fields whose text could not be read keep their last value.
+    #[must_use]
+    pub const fn input(&self) -> &Input {
+        &self.input
+    }
+
+    /// The reader's units.
+    #[must_use]
+    pub const fn units(&self) -> UnitSystem {
+        self.units
+    }
+
+    /// Shows numbers in another system; no stored value changes.
+    pub const fn set_units(&mut self, units: UnitSystem) {
+        self.units = units;
+    }
+
+    /// Whether the form shows an invented example that nobody has changed yet.
+    #[must_use]
+    pub const fn example(&self) -> Option<&'static str> {
+        self.example
+    }
+
+    /// Whether the form still stands at its starting values.
+    #[must_use]
+    pub fn untouched(&self) -> bool {
+        self.typed.is_empty() && self.input == Input::default()
+    }
+
+    /// Puts a whole joint in place of what is there.
+    pub fn load(&mut self, input: Input) {
+        self.input = input;
+        self.typed.clear();
+        self.example = None;
+    }
+
+    /// Puts an invented example in.
+    pub fn load_example(&mut self, name: &'static str, input: Input) {
+        self.load(input);
+        self.example = Some(name);
+    }
+
+    /// Puts in exactly the joint of a link, numbers and units as they were typed.
+    pub fn load_sheet(&mut self, sheet: &Sheet) {
+        self.load(sheet.input());
+        self.units = sheet.units;
+        for field in sheet.filled() {
+            let Some(entry) = sheet.entry(field) else {
+                continue;
+            };
+            if let Some(typed) = Typed::set(entry.number, entry.unit) {
+                let entry = Entry {
+                    text: entry.number.to_string(),
+                    bare: entry.unit,
+                    read: Ok(Some(typed)),
+                };
+                self.typed.insert(field, entry);
+            }
+        }
+    }
+
+    /// The joint for a link: numbers and units as typed.
+    #[must_use]
+    pub fn sheet(&self) -> Sheet {
+        // Errors name fields that no link can hold; those are refused by the form as well.
+        let (mut sheet, _) = Sheet::from_input(&self.input, self.units);
+        for (&field, entry) in &self.typed {
+            if let Ok(Some(typed)) = &entry.read {
+                sheet.set_typed(field, typed).ok();
+            }
+        }
+        sheet
+    }
+
+    /// Takes what a reader types into a number field.
+    pub fn type_in(&mut self, field: Field, text: &str) {
+        let Kind::Number { dimension, .. } = field.kind() else {
+            return;
+        };
+        self.example = None;
+        let bare = self.bare_unit(field);
+        let read = match read(text, dimension, bare) {
+            Ok(typed) => {
+                self.input.set_number(field, Some(as_linked(field, &typed)));
+                Ok(Some(typed))
+            }
+            Err(ReadError::Empty) => {
+                self.input.reset(field);
+                Ok(None)
+            }
+            Err(error) => Err(error),
+        };
+        let text = text.to_owned();
+        self.typed.insert(field, Entry { text, bare, read });
+    }
+
+    /// Takes a choice.
+    pub fn choose(&mut self, field: Field, name: &str) {
+        self.example = None;
+        self.input.set_choice(field, name);
+    }
+
+    /// Puts a field back to its default.
+    pub fn reset(&mut self, field: Field) {
+        self.typed.remove(&field);
+        self.input.reset(field);
+    }
+
+    /// The chosen name of a choice.
+    #[must_use]
+    pub fn choice(&self, field: Field) -> &str {
+        self.input.choice(field).unwrap_or_default()
+    }
+
+    /// What stands in the field: the text exactly as typed, or the value in the reader's units. A
+    /// number typed without a unit gets its unit written behind it once the reader's units change,
+    /// so that it still says the same.
+    #[must_use]
+    pub fn text(&self, field: Field) -> String {
+        let bare = self.bare_unit(field);
+        if let Some(entry) = self.typed.get(&field) {
+            let said_nothing = entry.bare != bare && self.without_unit(field, entry);
+            return if said_nothing {
+                format!("{} {}", entry.text.trim(), entry.bare.symbol())
+            } else {
+                entry.text.clone()
+            };
+        }
+        self.input.number(field).map_or_else(String::new, |value| {
+            in_unit(field.unit().to_si(value), bare)
+        })
+    }
+
+    /// Whether a text would be read otherwise if a bare number meant something else.
+    fn without_unit(&self, field: Field, entry: &Entry) -> bool {
+        let Kind::Number { dimension, .. } = field.kind() else {
+            return false;
+        };
+        let now = read(&entry.text, dimension, self.bare_unit(field));
+        matches!((&entry.read, now), (Ok(Some(was)), Ok(now)) if was.unit == entry.bare && now.unit != was.unit)
+    }
+
+    /// The unit of a number typed without one.
+    #[must_use]
+    pub fn bare_unit(&self, field: Field) -> Unit {
+        let Kind::Number {
+            dimension, unit, ..
+        } = field.kind()
+        else {
+            return Unit::One;
+        };
+        match (self.units, dimension) {
+            // The modulus is spoken of in GPa, strengths in MPa: the field's own unit says which.
+            (UnitSystem::Metric, Dimension::Stress) => unit,
+            (system, dimension) => unit_for(dimension, system),
+        }
+    }
+
+    /// The value in the reader's units, where the text says it in others.
+    #[must_use]
+    pub fn in_other_words(&self, field: Field) -> Option<String> {
+        let entry = self.typed.get(&field)?;
+        let typed = entry.read.as_ref().ok()?.as_ref()?;
+        let Kind::Number { dimension, .. } = field.kind() else {
+            return None;
+        };
+        (typed.unit != self.bare_unit(field)).then(|| write(typed.si, dimension, self.units))
+    }
+
+    /// A number of a field in the reader's units.
+    #[must_use]
+    pub fn written(&self, field: Field, value: f64) -> String {
+        match field.kind() {
+            Kind::Number {
+                dimension, unit, ..
+            } => words::amount(unit.to_si(value), dimension, self.units),
+            Kind::Choice { .. } => String::new(),
+        }
+    }
+
+    /// The range that a number field takes, in the reader's units.
+    #[must_use]
+    pub fn range(&self, field: Field) -> Option<(String, String)> {
+        let (min, max) = field.range()?;
+        Some((self.written(field, min), self.written(field, max)))
+    }
+
+    /// The value of a field in words: the amount, or the label of the choice.
+    #[must_use]
+    pub fn value(&self, field: Field) -> String {
+        value_of(&self.input, field, self.units)
+    }
+
+    /// The fields that differ from their defaults and that this joint uses.
+    #[must_use]
+    pub fn changed(&self) -> Vec<Field> {
+        self.input
+            .changed()
+            .filter(|&field| used(&self.input, field))
+            .collect()
+    }
+
+    /// The checked joint, or everything that stands in its way.
+    ///
+    /// # Errors
+    /// One fault per text that could not be read and per value that the joint cannot take.
+    pub fn checked(&self) -> Result<Scenario, Vec<Fault>> {
+        let mut faults: Vec<Fault> = self
+            .typed
+            .iter()
+            .filter_map(|(&field, entry)| {
+                let error = entry.read.as_ref().err()?;
+                Some(Fault {
+                    field: Some(field),
+                    sentence: self.not_read(field, error),
+                })
+            })
+            .collect();
+        match Scenario::new(&self.input) {
+            Ok(scenario) if faults.is_empty() => Ok(scenario),
+            Ok(_) => Err(faults),
+            Err(errors) => {
+                let known: Vec<Option<Field>> = faults.iter().map(|f| f.field).collect();
+                faults.extend(
+                    errors
+                        .iter()
+                        .filter(|e| e.field().is_none() || !known.contains(&e.field()))
+                        .map(|error| self.refused(error)),
+                );
+                Err(faults)
+            }
+        }
+    }
+
+    fn not_read(&self, field: Field, error: &ReadError) -> String {
+        let label = words::label(field);
+        let (min, max) = self.range(field).unwrap_or_default();
+        format!("{label}: {error}. It can be {min} to {max}.")
+    }
+
+    fn refused(&self, error: &InputError) -> Fault {
+        let field = error.field();
+        let label = field.map_or("", words::label);
+        let sentence = match error {
+            InputError::OutOfRange { field, got, .. } => {
+                let (min, max) = self.range(*field).unwrap_or_default();
+                let got = self.written(*field, *got);
+                words::message("fault.out-of-range").with(&[label, &got, &min, &max])
+            }
+            InputError::Contradiction { why, .. } => format!("{label}: {why}."),
+            InputError::UnknownChoice { got, .. } => {
+                words::message("fault.unknown-choice").with(&[label, got])
+            }
+            InputError::Version { .. } => words::message("fault.version").to_owned(),
+            _ => words::message("fault.not-finite").with(&[label]),
+        };
+        Fault { field, sentence }
+    }
+}
+
+/// A number in a unit, as a reader would type it: inches as a fraction where they are one.
+fn in_unit(si: f64, unit: Unit) -> String {
+    let fraction = (unit == Unit::Inch)
+        .then(|| calc_core::quantity::as_fraction_inches(si))
+        .flatten();
+    let text = fraction.unwrap_or_else(|| calc_core::quantity::write_in(si, unit, 5));
+    let number = text.strip_suffix(unit.symbol()).unwrap_or(&text);
+    number
+        .trim()
+        .replace(['\u{a0}', '\u{202f}'], " ")
+        .replace('−', "-")
+}
+
+/// The value in the field's unit, to the last bit the one that a link gives back.
+fn as_linked(field: Field, typed: &Typed) -> f64 {
+    let entry = link::Entry {
+        number: typed.value,
+        unit: typed.unit,
+    };
+    entry.in_unit_of(field)
+}
+
+/// The value of a field in words: the amount, or the label of the choice.
+#[must_use]
+pub(crate) fn value_of(input: &Input, field: Field, units: UnitSystem) -> String {
+    match field.kind() {
+        Kind::Choice { .. } => input
+            .choice(field)
+            .map(|name| words::choice(field, name))
+            .unwrap_or_default(),
+        Kind::Number {
+            dimension, unit, ..
+        } => input.number(field).map_or_else(
+            || words::left_out(field).to_owned(),
+            |value| words::amount(unit.to_si(value), dimension, units),
+        ),
+    }
+}
+
+/// Whether a joint uses a field: a plate's thickness matters only where there is a plate.
+#[must_use]
+pub(crate) fn used(input: &Input, field: Field) -> bool {
+    let support = input.support.as_str();
+    let sleeve = matches!(support, "loose-sleeve" | "through-sleeve");
+    match field {
+        Field::SpreaderThickness
+        | Field::SpreaderLength
+        | Field::SpreaderWidth
+        | Field::SpreaderMaterial => support == "spreader",
+        Field::Sleeve | Field::SleeveOuter | Field::SleeveWall | Field::SleeveMaterial => sleeve,
+        Field::SleeveWelded => support == "through-sleeve",
+        Field::SleeveShort => matches!(support, "loose-sleeve" | "solid-insert"),
+        Field::InsertMaterial => support == "solid-insert",
+        Field::PreloadShare => input.torque_nm.is_none(),
+        Field::SpacingAcross => input.bolt_rows > 1.0,
+        Field::SpacingAlong => input.bolts_along > 1.0,
+        Field::TubeWall | Field::WallBasis | Field::CornerRadius | Field::FittingSpreads => {
+            support != "solid"
+        }
+        Field::TubeUltimate => false,
+        _ => true,
+    }
+}
+
+/// The names that a choice offers: all of them, but only the grades that are made in the bolt's size.
+#[must_use]
+pub(crate) fn offered(input: &Input, field: Field) -> Vec<&'static str> {
+    let all = calc_core::scenario::options(field);
+    match (field, catalog::thread(&input.bolt)) {
+        (Field::Grade, Some(thread)) => all
+            .into_iter()
+            .filter(|id| catalog::bolt_grade(id).is_some_and(|g| g.fits(thread)))
+            .collect(),
+        _ => all,
+    }
+}
+
+#[cfg(test)]
+#[path = "state_tests.rs"]
+mod tests;

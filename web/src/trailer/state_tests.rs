@@ -1,0 +1,191 @@
+use super::*;
+use calc_core::link::{Decoded, decode, encode};
+
+fn us() -> Form {
+    Form::new(UnitSystem::Us)
+}
+
+fn faults(form: &Form) -> Vec<Fault> {
+    form.checked().err().unwrap_or_default()
+}
+
+#[test]
+fn what_people_type_is_read_in_the_unit_shown() {
+    for (text, system, mm) in [
+        ("2 1/2", UnitSystem::Us, 63.5),
+        ("2-1/2\"", UnitSystem::Metric, 63.5),
+        ("60 mm", UnitSystem::Us, 60.0),
+        ("60", UnitSystem::Metric, 60.0),
+        ("0,5 in", UnitSystem::Metric, 12.7),
+    ] {
+        let mut form = Form::new(system);
+        form.type_in(Field::TubeWidth, text);
+        assert_eq!(form.input().number(Field::TubeWidth), Some(mm), "{text}");
+        assert_eq!(form.text(Field::TubeWidth), text);
+    }
+}
+
+#[test]
+fn switching_units_changes_no_value_and_no_meaning() {
+    let mut form = us();
+    form.type_in(Field::TubeWall, "3/16");
+    form.type_in(Field::TubeDepth, "60 mm");
+    let before = form.input().clone();
+    form.set_units(UnitSystem::Metric);
+    assert_eq!(form.input(), &before);
+    // The bare number says its unit now; what had one stays as typed.
+    assert_eq!(form.text(Field::TubeWall), "3/16 in");
+    assert_eq!(form.text(Field::TubeDepth), "60 mm");
+    assert_eq!(
+        form.in_other_words(Field::TubeWall).as_deref(),
+        Some("4.76\u{a0}mm")
+    );
+    form.set_units(UnitSystem::Us);
+    assert_eq!(form.text(Field::TubeWall), "3/16");
+    assert_eq!(form.input(), &before);
+}
+
+#[test]
+fn a_text_typed_over_a_converted_one_is_read_anew() {
+    let mut form = us();
+    form.type_in(Field::TubeWidth, "2");
+    form.set_units(UnitSystem::Metric);
+    form.type_in(Field::TubeWidth, "60");
+    assert_eq!(form.input().number(Field::TubeWidth), Some(60.0));
+    assert_eq!(form.text(Field::TubeWidth), "60");
+}
+
+#[test]
+fn a_text_that_cannot_be_read_is_kept_and_named_and_the_last_value_stays() {
+    let mut form = us();
+    form.type_in(Field::TubeWidth, "2.5");
+    form.type_in(Field::TubeWidth, "wide");
+    assert_eq!(form.text(Field::TubeWidth), "wide");
+    assert_eq!(form.input().number(Field::TubeWidth), Some(63.5));
+    let [fault] = &faults(&form)[..] else {
+        panic!("one fault expected");
+    };
+    assert_eq!(fault.field, Some(Field::TubeWidth));
+    for part in ["Width of the face", "“wide”", "0.591", "15.7"] {
+        assert!(fault.sentence.contains(part), "{part}: {}", fault.sentence);
+    }
+    form.type_in(Field::TubeWidth, "3");
+    assert!(form.checked().is_ok());
+}
+
+#[test]
+fn a_value_outside_the_range_names_field_value_and_range_in_the_readers_units() {
+    let mut form = Form::new(UnitSystem::Metric);
+    form.type_in(Field::TubeWall, "3 in");
+    let fault = &faults(&form)[0];
+    assert_eq!(fault.field, Some(Field::TubeWall));
+    for part in [
+        "Wall thickness",
+        "76.2\u{a0}mm",
+        "0.8\u{a0}mm",
+        "25\u{a0}mm",
+    ] {
+        assert!(fault.sentence.contains(part), "{part}: {}", fault.sentence);
+    }
+}
+
+#[test]
+fn an_emptied_field_goes_back_to_its_default() {
+    let mut form = us();
+    form.type_in(Field::Torque, "90 lbf ft");
+    assert!(form.input().torque_nm.is_some());
+    form.type_in(Field::Torque, "  ");
+    assert_eq!(form.input().torque_nm, None);
+    form.type_in(Field::TubeWidth, "4");
+    form.type_in(Field::TubeWidth, "");
+    assert_eq!(form.input(), &Input::default());
+    assert!(form.checked().is_ok());
+}
+
+#[test]
+fn a_grade_that_is_not_made_in_the_size_is_a_fault_of_the_grade() {
+    let mut form = us();
+    form.choose(Field::Bolt, "m12");
+    assert_eq!(faults(&form)[0].field, Some(Field::Grade));
+    assert!(!offered(form.input(), Field::Grade).contains(&"sae-5"));
+    form.choose(Field::Grade, "iso-8.8");
+    assert!(form.checked().is_ok());
+}
+
+#[test]
+fn what_differs_from_the_start_is_told_without_what_the_joint_does_not_use() {
+    let mut form = us();
+    form.type_in(Field::SpreaderThickness, "1/2");
+    form.type_in(Field::TubeWidth, "4");
+    assert_eq!(form.changed(), [Field::TubeWidth]);
+    form.choose(Field::Support, "spreader");
+    assert_eq!(
+        form.changed(),
+        [Field::TubeWidth, Field::SpreaderThickness, Field::Support]
+    );
+}
+
+#[test]
+fn a_link_brings_back_the_same_joint_as_typed() {
+    let mut form = us();
+    form.type_in(Field::TubeWidth, "2 1/2");
+    form.type_in(Field::TubeDepth, "60 mm");
+    form.type_in(Field::Torque, "90 lbf ft");
+    form.choose(Field::TubeMaterial, "s235");
+    form.set_units(UnitSystem::Metric);
+    let Decoded::Intact(reading) = decode(&encode(&form.sheet())) else {
+        panic!("the link is whole");
+    };
+    let mut other = us();
+    other.load_sheet(&reading.sheet);
+    assert_eq!(other.input(), form.input());
+    assert_eq!(other.units(), UnitSystem::Metric);
+    assert_eq!(other.text(Field::TubeWidth), "2.5 in");
+    assert_eq!(other.text(Field::TubeDepth), "60");
+    assert_eq!(other.sheet(), form.sheet());
+}
+
+#[test]
+fn every_joint_that_the_form_can_hold_computes_to_something_or_names_why() {
+    // Each choice of each field, and both ends of each range, one at a time.
+    for &field in Field::ALL {
+        let mut values: Vec<String> = Vec::new();
+        if let Some((min, max)) = field.range() {
+            values = [min, max].map(|v| v.to_string()).to_vec();
+        }
+        for value in values {
+            let mut form = Form::new(UnitSystem::Metric);
+            form.type_in(field, &format!("{value} {}", field.unit().symbol()));
+            assert!(
+                form.checked().is_ok() || !faults(&form).is_empty(),
+                "{} {value}",
+                field.name()
+            );
+        }
+        for name in calc_core::scenario::options(field) {
+            let mut form = us();
+            form.choose(field, name);
+            match form.checked() {
+                Ok(scenario) => {
+                    let report = calc_core::evaluate(&scenario);
+                    assert!(!report.checks.is_empty());
+                }
+                Err(faults) => assert!(!faults.is_empty(), "{} {name}", field.name()),
+            }
+        }
+    }
+}
+
+#[test]
+fn the_examples_are_read_whole_and_come_out_differently() {
+    use crate::trailer::{EXAMPLES, joint};
+    let verdicts: Vec<_> = EXAMPLES
+        .iter()
+        .map(|example| {
+            let scenario = Scenario::new(&joint(example).unwrap()).unwrap();
+            calc_core::evaluate(&scenario).verdict
+        })
+        .collect();
+    use calc_core::report::Verdict::{Close, DoesNotHold, Holds};
+    assert_eq!(verdicts, [DoesNotHold, Close, Holds]);
+}

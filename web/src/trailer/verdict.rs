@@ -1,0 +1,302 @@
+//! The verdict, and every check as a row with its working.
+
+use std::collections::HashSet;
+
+use calc_core::quantity::UnitSystem;
+use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
+use drawing::parts::marked_rule;
+use drawing::section::{Layout, SectionState, section};
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
+
+use super::controls::{go_to, is_open};
+use super::desk::Desk;
+use super::examples::source_title;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
+
+/// The checks whose working is open.
+type Open = RwSignal<HashSet<CheckId>>;
+
+/// A verdict in words, with its sign from the style sheet.
+pub(super) fn verdict_word(verdict: Verdict) -> El {
+    classed("span", "verdict")
+        .attr("data-verdict", words::verdict_key(verdict))
+        .text(words::verdict(verdict))
+}
+
+/// The sheet with the verdict and the checks.
+pub(super) fn verdict(desk: Desk) -> El {
+    let open = Open::new(HashSet::new());
+    let of_report = move |build: fn(&Report, UnitSystem) -> Vec<El>| {
+        move || {
+            let units = desk.units();
+            desk.shown
+                .read()
+                .answer
+                .as_ref()
+                .map_or_else(Vec::new, |(_, report)| build(report, units))
+        }
+    };
+    let checks = move || {
+        let units = desk.units();
+        let shown = desk.shown.read();
+        shown.answer.as_ref().map_or_else(Vec::new, |(_, report)| {
+            report
+                .checks
+                .iter()
+                .map(|check| row(check, units, open))
+                .collect()
+        })
+    };
+    let notes = of_report(|report, units| {
+        report
+            .notes
+            .iter()
+            .map(|note| el("li").text(words::said(note, units)))
+            .collect()
+    });
+    classed("section", "result")
+        .attr("aria-labelledby", "verdict-title")
+        .flag("data-stale", move || !desk.shown.read().current)
+        .kid(el("h3").attr("id", "verdict-title").text("Does it hold?"))
+        .kid(faults(desk))
+        .kid(
+            classed("div", "sheet answer")
+                .kid(classed("div", "words").live(of_report(headline)))
+                .put(own_section(desk)),
+        )
+        .kid(
+            classed("p", "visually-hidden")
+                .attr("role", "status")
+                .live_text(spoken(desk)),
+        )
+        .kid(
+            el("h4")
+                .attr("id", "checks-title")
+                .text("Every check, weakest first"),
+        )
+        .kid(
+            classed("ol", "checks")
+                .attr("aria-labelledby", "checks-title")
+                .live(checks),
+        )
+        .kid(classed("ul", "notes").live(notes))
+}
+
+/// The answer in one line, which stays in sight while the form is filled in.
+pub(super) fn stuck(desk: Desk) -> El {
+    let line = move || {
+        let shown = desk.shown.read();
+        let Some((_, report)) = &shown.answer else {
+            return Vec::new();
+        };
+        let used = report
+            .checks
+            .first()
+            .and_then(|c| words::share(c.utilisation));
+        let stale = if shown.current { "" } else { " (not current)" };
+        vec![
+            verdict_word(report.verdict),
+            el("span").text(used.unwrap_or_default()).text(stale),
+            classed("span", "soft").text(words::question(report.weakest)),
+        ]
+    };
+    classed("p", "stuck screen-only").kid(el("a").attr("href", "#verdict-title").live(line))
+}
+
+/// The reader's joint in section, as the wrench leaves it.
+fn own_section(desk: Desk) -> AnyView {
+    let scene = Memo::new(move |_| {
+        let units = desk.units();
+        let shown = desk.shown.read();
+        let (scenario, _) = shown.answer.as_ref()?;
+        let curve = calc_core::torque_turn(scenario);
+        let at = curve.at_wanted.or(curve.points.last().copied())?;
+        let state = SectionState::from_core(
+            "own-section",
+            scenario,
+            &curve,
+            at.turn_deg,
+            units,
+            Layout::Narrow,
+        );
+        Some(section(&SectionState {
+            name: String::from("section through the bolt"),
+            example: desk.form.read().example().is_some(),
+            ..state
+        }))
+    });
+    classed("div", "own-section")
+        .live(move || {
+            scene
+                .get()
+                .map(|scene| el("div").put(drawing(Signal::stored(scene))))
+                .into_iter()
+                .collect()
+        })
+        .view()
+}
+
+/// What must be put right before the answer is that of the form.
+fn faults(desk: Desk) -> El {
+    let list = move || {
+        desk.faults
+            .get()
+            .into_iter()
+            .map(|fault| {
+                let line = el("li").text(fault.sentence);
+                match fault.field {
+                    Some(field) => line.text(" ").kid(
+                        el("button")
+                            .attr("type", "button")
+                            .text("go there")
+                            .on("click", move |_| go_to(field)),
+                    ),
+                    None => line,
+                }
+            })
+            .collect()
+    };
+    classed("div", "remark faults")
+        .flag("hidden", move || desk.faults.read().is_empty())
+        .kid(
+            el("p").text(
+                "Not current: what is below still answers the last numbers that could be read.",
+            ),
+        )
+        .kid(el("ul").live(list))
+}
+
+fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
+    let Some(weakest) = report.checks.first() else {
+        return Vec::new();
+    };
+    let mut verdict = classed("p", "says").kid(verdict_word(report.verdict));
+    if let Some(used) = words::share(weakest.utilisation) {
+        verdict = verdict
+            .text(" ")
+            .kid(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
+    }
+    let reason = el("p")
+        .kid(el("b").text(words::question(report.weakest)))
+        .text(" ")
+        .text(words::said(&weakest.reason, units));
+    vec![verdict, reason]
+}
+
+/// The answer in one sentence for a reader's software, said when the form rests.
+fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
+    move || {
+        // The repairs are computed when the form rests; their arrival is the sign that it does.
+        desk.repairs.track();
+        let shown = desk.shown.read_untracked();
+        shown
+            .answer
+            .as_ref()
+            .map_or_else(String::new, |(_, report)| {
+                let used = report
+                    .checks
+                    .first()
+                    .and_then(|c| words::share(c.utilisation));
+                "The joint {0}. {1} {2}".with(&[
+                    words::verdict(report.verdict),
+                    words::question(report.weakest),
+                    &used.unwrap_or_default(),
+                ])
+            })
+    }
+}
+
+fn row(check: &Check, units: UnitSystem, open: Open) -> El {
+    let id = check.id;
+    let key = words::check_key(id);
+    let number = |a: Amount| words::amount(a.si, a.dimension, units);
+    let factor = ((check.factor * 100.0).round() / 100.0).to_string();
+    let mut needs = number(check.demand);
+    if (check.factor - 1.0).abs() > 1e-9 {
+        needs = "{0} × {1}".with(&[&needs, &factor]);
+    }
+    let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
+    let soft = |text: &'static str| classed("span", "soft").text(text);
+    let working = el("details")
+        .prop("open", move || {
+            JsValue::from_bool(open.read().contains(&id))
+        })
+        .on("toggle", move |event| {
+            if is_open(&event) != open.read_untracked().contains(&id) {
+                open.update(|set| {
+                    if !set.remove(&id) {
+                        set.insert(id);
+                    }
+                });
+            }
+        })
+        .kid(el("summary").text("Working"))
+        .kid(classed("dl", "working").kids(check.steps.iter().flat_map(|s| step(s, units))))
+        .kid(
+            classed("p", "cite")
+                .text("Factor {0}: {1}.".with(&[&factor, words::message(check.factor_is)])),
+        );
+    classed("li", "check")
+        .attr("data-check", &key)
+        .kid(classed("p", "question").text(words::question(check.id)))
+        .kid(
+            classed("p", "needs")
+                .kid(soft("needs "))
+                .text(needs)
+                .text(" → ")
+                .kid(soft("has "))
+                .text(number(check.capacity)),
+        )
+        .kid(classed("div", "ruled").put(drawing(Signal::stored(scene))))
+        .kid(
+            classed("p", "outcome")
+                .kid(verdict_word(check.verdict))
+                .text(" ")
+                .text(words::share(check.utilisation).unwrap_or_default()),
+        )
+        .kid(classed("p", "why").text(words::said(&check.reason, units)))
+        .kid(working)
+}
+
+fn step(step: &Step, units: UnitSystem) -> [El; 2] {
+    let put_in: Vec<String> = step
+        .inputs
+        .iter()
+        .map(|term| {
+            "{0} = {1}".with(&[
+                term.symbol,
+                &words::amount(term.amount.si, term.amount.dimension, units),
+            ])
+        })
+        .collect();
+    let result = words::amount(step.result.si, step.result.dimension, units);
+    let cite = classed("span", "cite")
+        .kid(
+            el("a")
+                .attr("href", &format!("#source-{}", step.cite.source))
+                .text(source_title(step.cite.source)),
+        )
+        .text(format!(
+            ", {} ({})",
+            step.cite.place,
+            step.cite.flag.words()
+        ));
+    let told = el("dd")
+        .kid(
+            classed("span", "formula")
+                .kid(el("var").text(step.symbol))
+                .text(format!(" = {}", step.formula)),
+        )
+        .kid(classed("span", "put-in").text(put_in.join(", ")))
+        .kid(
+            classed("span", "came-out")
+                .kid(el("var").text(step.symbol))
+                .text(" = ")
+                .kid(el("b").text(result)),
+        )
+        .kid(cite);
+    [el("dt").text(step.what), told]
+}
