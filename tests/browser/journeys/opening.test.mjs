@@ -213,6 +213,18 @@ test('a step takes 8 ms or less, 19 times in 20', async (t) => {
   visit.clean();
 });
 
+test('speaks the units that are chosen for the page', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  assert.match(await section(page), /lbf/);
+  await choose(page, /^metric/);
+  assert.match(await section(page), /Tube 50\.8\smm wide.*clamp [\d.]+\skN/);
+  assert.match(await said(page).innerText(), /From 22\.1\sN·m.*will not click at 102\sN·m/);
+  assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);
+  assert.match(await slider(page).getAttribute('aria-valuetext'), /newton metres$/);
+  visit.clean();
+});
+
 test('many events between two pictures are one update', async (t) => {
   const visit = await open(t);
   const changes = await visit.page.evaluate(async () => {

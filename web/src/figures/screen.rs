@@ -8,8 +8,9 @@ use leptos::web_sys::{
     self, Element, MediaQueryList, MutationObserver, MutationObserverInit, ResizeObserver,
 };
 
-/// Where two drawings stand side by side; the style sheet says the same.
-pub const WIDE: &str = "(min-width: 46rem)";
+/// Where a drawing in half of the page's width has room for its layout for desks: below, its lettering
+/// would be smaller than 11 px.
+pub const WIDE: &str = "(min-width: 66rem)";
 
 /// Whether a media query holds, kept up to date.
 #[must_use]
