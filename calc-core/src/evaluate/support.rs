@@ -1,6 +1,6 @@
 //! The two stands (least and likely) and what is reported of them.
 
-use super::stand::{Limit, Side, Stand, end_factor};
+use super::stand::{Limit, Side, Stand, washer_end_factor};
 use super::tighten::Tight;
 use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
 use crate::mechanics::yield_line::{Patch, chord_face};
@@ -133,7 +133,7 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
                 _ => "washer",
             },
             washer_outer_mm: washer.si() * 1e3,
-            end_factor: end_factor(s, washer),
+            end_factor: washer_end_factor(s),
             least,
             likely: likely_numbers,
             yield_line_circular_patch_n: yield_line(Patch::Circular),

@@ -32,16 +32,16 @@ impl Builder<'_> {
     }
 
     /// Factor on face curves: lower bound for verdicts, half near an open end.
-    fn face_factor(&self, washer: Length) -> f64 {
+    fn face_factor(&self) -> f64 {
         let bound = match self.strength {
             Strength::Least => LOWER_BOUND,
             Strength::Likely => 1.0,
         };
-        bound * end_factor(self.s, washer)
+        bound * washer_end_factor(self.s)
     }
 
     fn face(&self, tube: &FaceTube, washer: Length) -> FaceCurve {
-        FaceCurve::new(tube, washer, self.face_factor(washer))
+        FaceCurve::new(tube, washer, self.face_factor())
     }
 
     /// Where a bare face pushes back on a washer that dishes: the diameter at which face and washer
@@ -381,6 +381,12 @@ impl Builder<'_> {
             effective_washer: s.bolting.washer.outer,
         }
     }
+}
+
+/// Half where a washer is near an open end, otherwise one. The smallest patch a washer can have, the
+/// bearing face of the nut, asks for the most distance; a washer that dishes is no larger.
+pub(crate) fn washer_end_factor(s: &Scenario) -> f64 {
+    end_factor(s, s.bolting.thread.bearing_diameter())
 }
 
 /// Half near an open end, otherwise one.

@@ -3,7 +3,7 @@
 
 mod build;
 
-pub(crate) use build::end_factor;
+pub(crate) use build::washer_end_factor;
 
 use crate::mechanics::face::{CHECKED_TO, FaceCurve};
 use crate::mechanics::plate::PlateCurve;
