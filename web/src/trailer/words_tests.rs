@@ -80,10 +80,11 @@ fn every_place_of_every_sentence_is_filled() {
             inputs.push(input);
         }
     }
-    let mut wide = Input::default();
-    wide.tube_width_mm = 300.0;
-    wide.end_distance_mm = Some(15.0);
-    inputs.push(wide);
+    inputs.push(Input {
+        tube_width_mm: 300.0,
+        end_distance_mm: Some(15.0),
+        ..Input::default()
+    });
     for input in inputs {
         let Ok(scenario) = Scenario::new(&input) else {
             continue;
