@@ -174,6 +174,8 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
         .attr("type", "button")
         .attr("aria-label", &format!("Try this repair: {name}"))
         .text("try this repair")
+        // Between two joints the row still belongs to the one before.
+        .flag("disabled", move || desk.repairs_late.get())
         .on("click", move |_| desk.put(input.clone()));
     el("tr")
         .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
