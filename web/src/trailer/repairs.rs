@@ -50,7 +50,7 @@ pub(super) fn repairs_table(desk: Desk) -> El {
     };
     classed("section", "repairs")
         .attr("aria-labelledby", "repairs-title")
-        .flag("data-stale", move || !desk.shown.read().current)
+        .flag("data-stale", move || desk.repairs_late.get())
         .kid(
             el("h3")
                 .attr("id", "repairs-title")
