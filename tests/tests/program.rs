@@ -78,7 +78,7 @@ fn numbers_say_their_unit_in_their_name() {
     names.dedup();
     let units = [
         "mm", "mm2", "kg", "n", "nm", "mpa", "gpa", "deg", "k", "g", "share", "factor", "mm_per_n",
-        "per_mm",
+        "per_mm", "miles", "per_mile",
     ];
     // Plain numbers: counts, indices, ratios, money and minutes.
     let plain = [

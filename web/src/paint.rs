@@ -36,6 +36,43 @@ pub fn paint(place: &Element, scene: &Scene) {
     }
 }
 
+/// Brings a drawing up to date that shows `before`: only marks that differ are made anew, which is
+/// what lets a figure follow a finger.
+pub fn repaint(place: &Element, before: &Scene, now: &Scene) {
+    if refresh(place, before, now).is_none() {
+        paint(place, now);
+    }
+}
+
+/// `None` where the two differ by more than single marks.
+fn refresh(place: &Element, before: &Scene, now: &Scene) -> Option<()> {
+    let same = before.id == now.id
+        && before.title == now.title
+        && before.view_box() == now.view_box()
+        && before.hatches() == now.hatches()
+        && before.marks.len() == now.marks.len();
+    let svg = place.first_element_child().filter(|_| same)?;
+    let pen = Pen {
+        document: place.owner_document()?,
+        scene: now,
+    };
+    // Marks come last; title, description and patterns stand before them.
+    let mut next = svg.last_element_child();
+    for (was, is) in before.marks.iter().zip(&now.marks).rev() {
+        let old = next?;
+        next = old.previous_element_sibling();
+        if was != is {
+            let new = pen.mark(is)?;
+            svg.replace_child(&new, &old).ok()?;
+        }
+    }
+    if before.description != now.description {
+        let told = svg.query_selector("desc").ok()??;
+        told.set_text_content(Some(&now.description));
+    }
+    Some(())
+}
+
 struct Pen<'a> {
     document: Document,
     scene: &'a Scene,

@@ -1,6 +1,7 @@
 //! The live parts in a real browser.
 #![cfg(target_arch = "wasm32")]
 
+use calc_core::quantity::UnitSystem;
 use clampwright_web::{api, places, trailer::Trailer, trouble};
 use js_sys::Reflect;
 use leptos::prelude::*;
@@ -28,7 +29,8 @@ fn a_live_view_takes_the_place_of_the_still_one() {
 #[wasm_bindgen_test]
 async fn the_verdict_follows_what_is_typed() {
     let place = place("");
-    places::fill(&place, || view! { <Trailer /> });
+    let units = RwSignal::new(UnitSystem::Us);
+    places::fill(&place, move || view! { <Trailer units=units /> });
     leptos::task::tick().await;
     let verdict = || {
         let word = place.query_selector(".answer .verdict").unwrap().unwrap();

@@ -57,8 +57,10 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
     let (k_low, k_high) = published(s).unwrap_or((k, k));
     let yields = tight.yields.si();
     let end = stand.force(stand.approach_end());
-    let most = end.min(yields);
-    let first = stand.force_at_share(0.01).min(most);
+    // A washer that falls into its sleeve presses on nothing: no nut factor fits that.
+    let on_nothing = end < 1.0;
+    let most = end.min(yields).max(1.0);
+    let first = stand.force_at_share(0.01).clamp(1.0, most);
     let clamp = t / (k * d);
     let (low, high) = (t / (k_high * d), t / (k_low * d));
     let implied = [t / (d * most), t / (d * first)];
@@ -103,10 +105,12 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
             &[force(clamp), support[0], support[1]],
         );
     }
-    say(
-        "stop-implies-nut-factor",
-        &[ratio(implied[0]), ratio(implied[1]), ratio(k)],
-    );
+    if !on_nothing {
+        say(
+            "stop-implies-nut-factor",
+            &[ratio(implied[0]), ratio(implied[1]), ratio(k)],
+        );
+    }
     StopReading {
         torque: Amount::new(t, Tq),
         clamp: force(clamp),
@@ -162,6 +166,15 @@ mod tests {
         assert_eq!(code(&s, 40.0), "stop-support-gives");
         assert_eq!(code(&s, 99.0), "stop-stronger-than-computed");
         assert_eq!(code(&s, 120.0), "stop-not-before-click");
+        let open = joint(|i| {
+            i.support = "through-sleeve".into();
+            i.tube_width_mm = 200.0;
+            i.sleeve_outer_mm = Some(80.0);
+            i.mount = "from-top".into();
+        });
+        let r = torque_stop(&open, newton_metre(20.0));
+        assert!(r.implied_nut_factor.iter().all(|k| k.is_finite()));
+        assert!(r.said.iter().all(|s| s.code != "stop-implies-nut-factor"));
         let solid = joint(|i| {
             i.support = "solid".into();
             i.torque_nm = Some(300.0);

@@ -75,7 +75,6 @@ pub(super) struct Surface {
     nodes: Vec<Node>,
     /// Approach at which the faces are first pressed.
     face_gap: f64,
-    has_faces: bool,
     has_core: bool,
 }
 
@@ -135,7 +134,6 @@ impl Surface {
             states: Vec::with_capacity(WALLS * YIELDS),
             nodes: Vec::with_capacity(WALLS * YIELDS),
             face_gap: 0.0,
-            has_faces: false,
             has_core: false,
         };
         for i in 0..WALLS {
@@ -148,7 +146,6 @@ impl Surface {
 
     fn add(&mut self, stand: &Stand) {
         let faces = stand.sides().is_some();
-        self.has_faces |= faces;
         self.face_gap = stand.face_gap();
         let core = stand.core();
         self.has_core |= core.is_some();
@@ -213,7 +210,12 @@ impl Surface {
         let corners = self.corners(wall, yield_);
         let [limit, stiffness, strength, gap, reach] = self.node(&corners);
         let core = SleeveCurve::of_si(stiffness, strength, gap);
-        if !self.has_faces {
+        // Faces that are out of range on one side of a sample are not counted on at all.
+        if corners
+            .0
+            .iter()
+            .any(|&(node, _)| self.nodes.get(node).is_none_or(|[.., reach]| *reach <= 0.0))
+        {
             let clamp = wanted.min(strength);
             let takes_it = wanted <= strength;
             let at = if takes_it {

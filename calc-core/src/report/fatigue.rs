@@ -20,8 +20,10 @@ pub struct BoltEnduranceView {
     /// Amplitude of two million equal cycles that are endured, for loads of many heights.
     pub endured_two_million: Amount,
     /// Full amplitude against what is endured for good.
+    #[serde(rename = "used_at_full_share")]
     pub used_at_full: f64,
     /// Amplitude of two million cycles that do what the road does, against what is endured.
+    #[serde(rename = "used_on_the_road_share")]
     pub used_on_the_road: f64,
     /// Source.
     #[serde(flatten)]

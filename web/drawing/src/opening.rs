@@ -61,6 +61,16 @@ impl Stand {
         .unwrap_or_default()
     }
 
+    /// Its name beside its curve: short, because three curves share a phone's width.
+    fn curve_name(self) -> &'static str {
+        message(match self {
+            Self::Bare => "opening.curve.bare",
+            Self::Spreader => "opening.curve.spreader",
+            Self::Sleeve => "opening.curve.sleeve",
+        })
+        .unwrap_or_default()
+    }
+
     /// The default joint standing on this.
     fn input(self) -> Input {
         let mut input = Input::default();
@@ -148,11 +158,10 @@ impl Case {
         (last / STEP).floor() * STEP
     }
 
-    /// The first step at which the wrench has clicked.
+    /// Turn at which the wrench clicks.
     #[must_use]
     pub fn clicks_at(&self) -> Option<f64> {
-        let click = self.curve.at_wanted?.turn_deg;
-        Some((click / STEP).ceil() * STEP).filter(|turn| *turn <= self.most())
+        self.curve.at_wanted.map(|point| point.turn_deg)
     }
 
     /// Where the wrench stands when it comes here from another stand: it never goes past its click.
@@ -177,7 +186,7 @@ impl Case {
             Stage::Start
         } else if past(self.yields_at()) {
             Stage::Yields
-        } else if past(self.curve.at_wanted.map(|p| p.turn_deg)) {
+        } else if past(self.clicks_at()) {
             Stage::Click
         } else if past(knee.map(|k| k + ABOUT)) {
             Stage::Beyond
@@ -222,7 +231,7 @@ impl Case {
             angle(knee_deg),
             torque(knee_nm),
             torque(curve.wanted_torque_nm),
-            angle(of(click, |p| p.turn_deg).ceil()),
+            angle(of(click, |p| p.turn_deg)),
             force(of(click, |p| p.clamp_n)),
             length(of(click, |p| p.dent_mm)),
             length(of(click, |p| p.dent_left_mm)),
@@ -279,7 +288,7 @@ impl Bench {
     ) -> SectionState {
         let case = self.case(stand);
         SectionState {
-            name: String::from("1 · section through the bolt"),
+            name: String::from("1 · section through the bolt; torque against turn"),
             clamp_largest_n: self.most(|p| p.clamp_n),
             dent_largest_mm: self.most(|p| p.dent_mm),
             ..SectionState::from_core(id, &case.scenario, &case.curve, turn_deg, units, layout)
@@ -292,7 +301,7 @@ impl Bench {
         let beside: Vec<_> = Stand::ALL
             .into_iter()
             .filter(|other| *other != stand)
-            .map(|other| (&self.case(other).curve, other.name()))
+            .map(|other| (&self.case(other).curve, other.curve_name()))
             .collect();
         TorqueTurnPlot {
             reach: Some((FARTHEST, self.most(|p| p.torque_nm))),
@@ -314,7 +323,7 @@ mod tests {
     fn every_turn_of_every_stand_has_a_sentence_without_gaps() {
         let bench = bench();
         for stand in Stand::ALL {
-            assert!(!stand.name().is_empty());
+            assert!(!stand.name().is_empty() && !stand.curve_name().is_empty());
             let case = bench.case(stand);
             let mut turn = 0.0;
             while turn <= case.most() {

@@ -6,8 +6,10 @@ mod facts;
 use std::time::Duration;
 
 use calc_core::quantity::{Dimension, Unit, UnitSystem, spoken};
+use drawing::Scene;
 use drawing::opening::{Bench, OPENING_TURN, Stand};
 use drawing::section::{Layout, section, strip_fields};
+use leptos::html::Div;
 use leptos::prelude::*;
 
 use self::control::{control, stands};
@@ -15,7 +17,7 @@ use self::facts::key_points;
 use super::frames::settled;
 use super::plot::Plot;
 use super::screen::{WIDE, matches};
-use crate::paint::drawing;
+use crate::paint::{paint, repaint};
 
 /// How long the wrench must rest before the sentence is read out.
 const REST: Duration = Duration::from_millis(500);
@@ -103,7 +105,16 @@ fn figure(shared: Shared) -> impl IntoView {
         state.strip = false;
         state
     });
-    let scene = Signal::derive(move || state.with(section));
+    let drawn = NodeRef::<Div>::new();
+    Effect::new(move |before: Option<Option<Scene>>| {
+        let place = drawn.get()?;
+        let scene = state.with(section);
+        match before.flatten() {
+            Some(before) => repaint(&place, &before, &scene),
+            None => paint(&place, &scene),
+        }
+        Some(scene)
+    });
     let strip = Memo::new(move |_| {
         state.with(|state| {
             strip_fields(state)
@@ -112,7 +123,7 @@ fn figure(shared: Shared) -> impl IntoView {
                 .collect::<Vec<_>>()
         })
     });
-    let plot = Signal::derive(move || {
+    let plot = Memo::new(move |_| {
         let Setting { stand, turn } = setting.get();
         bench.with_value(|bench| bench.plot(stand, turn, units.get()))
     });
@@ -126,7 +137,7 @@ fn figure(shared: Shared) -> impl IntoView {
 
     view! {
         <div class="pair">
-            {drawing(scene)}
+            <div class="drawn" node_ref=drawn></div>
             <Plot plot=plot name=name id="opening-paper" />
         </div>
         {control(shared)}

@@ -74,22 +74,29 @@ pub fn Plot(
         let Look { width, height, .. } = look.get()?;
         Some(ground.with(|ground| Frame::new(ground, width, height)))
     });
+    // One source for the drawing, so that it is made once however many of its parts changed.
+    let below = Memo::new(move |_| Some((look.get()?, frame.get()?, ground.get())));
+    let above = Signal::derive(move || Some((look.get()?, frame.get()?, plot.get())));
 
     Effect::new(move || {
-        let (Some(canvas), Some(look), Some(frame)) = (lower.get(), look.get(), frame.get()) else {
-            return;
-        };
-        if let Some(backend) = cleared(&canvas, &look) {
-            ground.with(|plot| draw_ground(backend, plot, &frame, look.ratio, &look.inks).ok());
-        }
+        below.with(|drawn| {
+            let (Some(canvas), Some((look, frame, plot))) = (lower.get(), drawn) else {
+                return;
+            };
+            if let Some(backend) = cleared(&canvas, look) {
+                draw_ground(backend, plot, frame, look.ratio, &look.inks).ok();
+            }
+        });
     });
     Effect::new(move || {
-        let (Some(canvas), Some(look), Some(frame)) = (upper.get(), look.get(), frame.get()) else {
-            return;
-        };
-        if let Some(backend) = cleared(&canvas, &look) {
-            plot.with(|plot| draw_moving(backend, plot, &frame, look.ratio, &look.inks).ok());
-        }
+        above.with(|drawn| {
+            let (Some(canvas), Some((look, frame, plot))) = (upper.get(), drawn) else {
+                return;
+            };
+            if let Some(backend) = cleared(&canvas, look) {
+                draw_moving(backend, plot, frame, look.ratio, &look.inks).ok();
+            }
+        });
     });
 
     let labels = Memo::new(move |_| {

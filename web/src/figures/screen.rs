@@ -8,8 +8,9 @@ use leptos::web_sys::{
     self, Element, MediaQueryList, MutationObserver, MutationObserverInit, ResizeObserver,
 };
 
-/// Where two drawings stand side by side; the style sheet says the same.
-pub const WIDE: &str = "(min-width: 46rem)";
+/// Where a drawing in half of the page's width has room for its layout for desks: below, its lettering
+/// would be smaller than 11 px.
+pub const WIDE: &str = "(min-width: 66rem)";
 
 /// Whether a media query holds, kept up to date.
 #[must_use]
@@ -77,14 +78,15 @@ pub fn on_change_of_look<F: Fn() + Copy + 'static>(element: &Element, call: F) {
     });
 }
 
-/// Device pixels per CSS pixel.
+/// Canvas pixels per CSS pixel: those of the device, but two at least, because lines between whole
+/// pixels would show steps.
 #[must_use]
 pub fn pixel_ratio() -> f64 {
     let ratio = web_sys::window().map_or(1.0, |window| window.device_pixel_ratio());
     if ratio.is_finite() {
-        ratio.clamp(0.5, 4.0)
+        ratio.clamp(2.0, 4.0)
     } else {
-        1.0
+        2.0
     }
 }
 

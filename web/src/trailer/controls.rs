@@ -12,16 +12,18 @@ use super::words::{self, Words};
 use crate::el::{El, classed, el, value_of};
 
 /// The fields that stand before "the rest".
-pub(super) const MEASURED: [Field; 6] = [
+pub(super) const MEASURED: [Field; 8] = [
     Field::TubeWidth,
     Field::TubeDepth,
     Field::TubeWall,
     Field::Bolt,
     Field::Grade,
     Field::TubeMaterial,
+    Field::EndDistance,
+    Field::FittingEdge,
 ];
 
-/// Fields of "the rest", by group. The five measurements and the metal stand before them.
+/// Fields of "the rest", by group. What is measured stands before them.
 const GROUPS: [(&str, &[Field]); 6] = [
     (
         "support",
@@ -55,6 +57,9 @@ const GROUPS: [(&str, &[Field]); 6] = [
             Field::FittingThickness,
             Field::FittingMaterial,
             Field::FittingSpreads,
+            Field::FittingHole,
+            Field::FittingGap,
+            Field::BoltFinish,
         ],
     ),
     (
@@ -80,6 +85,7 @@ const GROUPS: [(&str, &[Field]); 6] = [
             Field::BallAhead,
             Field::BallBelow,
             Field::TemperatureSwing,
+            Field::Exposure,
         ],
     ),
     (
@@ -87,7 +93,6 @@ const GROUPS: [(&str, &[Field]); 6] = [
         &[
             Field::WallBasis,
             Field::WeldNear,
-            Field::EndDistance,
             Field::TubeEnd,
             Field::CornerRadius,
             Field::TubeYield,

@@ -40,8 +40,10 @@ pub struct Desk {
     pub faults: Memo<Vec<Fault>>,
     /// The last answer.
     pub shown: Memo<Shown>,
-    /// The repairs of the last answer; none while they are computed.
+    /// The repairs of the joint that last rested; none where no joint could be computed.
     pub repairs: RwSignal<Option<Repairs>>,
+    /// Whether those are the repairs of another joint than the form holds now.
+    pub repairs_late: RwSignal<bool>,
 }
 
 impl Default for Desk {
@@ -77,6 +79,7 @@ impl Desk {
             faults,
             shown,
             repairs: RwSignal::new(None),
+            repairs_late: RwSignal::new(true),
         };
         desk.find_repairs();
         desk
@@ -129,9 +132,11 @@ impl Desk {
             if let Some(Some(timer)) = waiting.try_get_value() {
                 timer.clear();
             }
+            self.repairs_late.set(true);
             let find = move || {
                 self.repairs
                     .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
+                self.repairs_late.set(false);
             };
             waiting.set_value(set_timeout_with_handle(find, REST).ok());
         });

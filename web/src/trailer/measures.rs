@@ -19,7 +19,7 @@ const FIVE: [(Measure, Field); 5] = [
     (Measure::Head, Field::Grade),
 ];
 
-/// The five measurements and the metal.
+/// The five measurements, the metal, and the two distances that decide whether the bolt tears out.
 pub(super) fn measures(desk: Desk) -> El {
     let five = FIVE
         .into_iter()
@@ -47,7 +47,12 @@ pub(super) fn measures(desk: Desk) -> El {
                 }),
         )
         .kid(classed("ol", "guide five").kids(five))
-        .kid(classed("div", "metal").kid(control(desk, Field::TubeMaterial)))
+        .kid(
+            classed("div", "metal")
+                .kid(control(desk, Field::TubeMaterial))
+                .kid(control(desk, Field::EndDistance))
+                .kid(control(desk, Field::FittingEdge)),
+        )
 }
 
 /// Joints that were made up.

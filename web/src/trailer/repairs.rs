@@ -50,7 +50,7 @@ pub(super) fn repairs_table(desk: Desk) -> El {
     };
     classed("section", "repairs")
         .attr("aria-labelledby", "repairs-title")
-        .flag("data-stale", move || !desk.shown.read().current)
+        .flag("data-stale", move || desk.repairs_late.get())
         .kid(
             el("h3")
                 .attr("id", "repairs-title")
@@ -174,6 +174,8 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
         .attr("type", "button")
         .attr("aria-label", &format!("Try this repair: {name}"))
         .text("try this repair")
+        // Between two joints the row still belongs to the one before.
+        .flag("disabled", move || desk.repairs_late.get())
         .on("click", move |_| desk.put(input.clone()));
     el("tr")
         .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))

@@ -54,6 +54,7 @@ pub(super) fn verdict(desk: Desk) -> El {
         report
             .notes
             .iter()
+            .chain(&report.fatigue.said)
             .map(|note| el("li").text(words::said(note, units)))
             .collect()
     });
@@ -219,6 +220,12 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         needs = "{0} × {1}".with(&[&needs, &factor]);
     }
     let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
+    // What holds needs no explanation unless somebody asks; the page is long enough.
+    let why = classed("p", "why").text(words::said(&check.reason, units));
+    let (told, inside) = match check.verdict {
+        Verdict::Holds => (None, Some(why)),
+        _ => (Some(why), None),
+    };
     let soft = |text: &'static str| classed("span", "soft").text(text);
     let working = el("details")
         .prop("open", move || {
@@ -234,6 +241,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
             }
         })
         .kid(el("summary").text("Working"))
+        .kids(inside)
         .kid(classed("dl", "working").kids(check.steps.iter().flat_map(|s| step(s, units))))
         .kid(
             classed("p", "cite")
@@ -257,7 +265,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
                 .text(" ")
                 .text(words::share(check.utilisation).unwrap_or_default()),
         )
-        .kid(classed("p", "why").text(words::said(&check.reason, units)))
+        .kids(told)
         .kid(working)
 }
 

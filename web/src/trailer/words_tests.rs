@@ -19,8 +19,23 @@ fn codes() -> Vec<String> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../calc-core/src/evaluate");
     walk(std::path::Path::new(folder), &mut found);
     let kinds = [
-        "limit-", "bolt-", "slip-", "opening-", "shear-", "bearing-", "end-", "grade-", "range-",
-        "note-", "factor-",
+        "limit-",
+        "bolt-",
+        "slip-",
+        "opening-",
+        "shear-",
+        "bearing-",
+        "end-",
+        "grade-",
+        "range-",
+        "note-",
+        "factor-",
+        "fatigue-",
+        "tear-out-",
+        "fitting-",
+        "loosening-",
+        "section-",
+        "hole-",
     ];
     found.retain(|code| {
         kinds.iter().any(|kind| code.starts_with(kind))
@@ -80,20 +95,30 @@ fn every_place_of_every_sentence_is_filled() {
             inputs.push(input);
         }
     }
-    let mut wide = Input::default();
-    wide.tube_width_mm = 300.0;
-    wide.end_distance_mm = 15.0;
-    inputs.push(wide);
+    inputs.push(Input {
+        tube_width_mm: 300.0,
+        end_distance_mm: 15.0,
+        ..Input::default()
+    });
     for input in inputs {
         let Ok(scenario) = Scenario::new(&input) else {
             continue;
         };
         let report = calc_core::evaluate(&scenario);
-        let all = report.checks.iter().map(|c| &c.reason).chain(&report.notes);
+        let all = report
+            .checks
+            .iter()
+            .map(|c| &c.reason)
+            .chain(&report.notes)
+            .chain(&report.fatigue.said);
         for sentence in all {
             for units in [UnitSystem::Us, UnitSystem::Metric] {
                 let text = said(sentence, units);
-                assert!(!text.contains('{') && text.len() > 10, "{text}");
+                assert!(
+                    !text.contains('{') && text.len() > 10,
+                    "{}: {text}",
+                    sentence.code
+                );
             }
         }
         for check in &report.checks {

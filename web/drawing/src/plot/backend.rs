@@ -149,19 +149,14 @@ pub fn draw_ground<B: DrawingBackend>(
         }
     }
     if let Some(knee) = plot.knee_place() {
-        let (x, y) = frame.place(knee);
+        let (from, to) = frame.knee_words(knee).line;
         let dot = ShapeStyle {
             filled: true,
             ..axis
         };
         let radius = stroke((0, 0, 0), 3.0, ratio).stroke_width;
-        area.draw(&Circle::new(pixel((x, y), ratio), radius, dot))?;
-        line(
-            &area,
-            &[(x + 4.0, y + 5.0), (x + 18.0, y + 30.0)],
-            ratio,
-            axis,
-        )?;
+        area.draw(&Circle::new(pixel(frame.place(knee), ratio), radius, dot))?;
+        line(&area, &[from, to], ratio, axis)?;
     }
     area.present()
 }

@@ -2,6 +2,7 @@
 
 use super::TorqueTurnPlot;
 use super::range::PlotRange;
+use crate::scene::Anchor;
 use crate::units::{Lettering, step_up};
 
 /// Room around the field, in CSS px.
@@ -9,6 +10,16 @@ const LEFT: f64 = 46.0;
 const TOP: f64 = 30.0;
 const RIGHT: f64 = 14.0;
 const BOTTOM: f64 = 44.0;
+
+/// The words at the knee.
+pub(super) struct KneeWords {
+    /// The line that leads to them.
+    pub line: ((f64, f64), (f64, f64)),
+    /// Where they hang.
+    pub at: (f64, f64),
+    /// And how.
+    pub anchor: Anchor,
+}
 
 /// The mapping of one plot in one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -57,6 +68,26 @@ impl Frame {
             left + (right - left) * self.turn.share(degrees),
             bottom - (bottom - top) * self.torque.share(nm),
         )
+    }
+
+    /// The line that leads from the knee to its words, and where they hang: below it where there is
+    /// room, else above.
+    pub(super) fn knee_words(&self, knee: (f64, f64)) -> KneeWords {
+        let (_, _, _, bottom) = self.field();
+        let (x, y) = self.place(knee);
+        if y + 52.0 < bottom {
+            KneeWords {
+                line: ((x + 4.0, y + 5.0), (x + 18.0, y + 30.0)),
+                at: (x + 14.0, y + 44.0),
+                anchor: Anchor::Start,
+            }
+        } else {
+            KneeWords {
+                line: ((x - 2.0, y - 5.0), (x - 10.0, y - 27.0)),
+                at: (x - 10.0, y - 32.0),
+                anchor: Anchor::Middle,
+            }
+        }
     }
 
     /// A curve in the field: points that are numbers, cut off at the field's edges.

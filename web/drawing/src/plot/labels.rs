@@ -145,11 +145,12 @@ impl Frame {
                 End,
             );
         }
-        if let Some((x, y)) = plot.knee_place().map(|p| self.place(p))
+        if let Some(knee) = plot.knee_place()
             && !plot.knee_label.is_empty()
         {
-            let x = x + 14.0;
-            let places = [(x, y + 44.0), (x, y + 26.0), (x, y - 22.0)].map(|at| (at, Start));
+            let words = self.knee_words(knee);
+            let (x, y) = words.at;
+            let places = [y, y - 18.0, y + 18.0].map(|y| ((x, y), words.anchor));
             set.free(&plot.knee_label, LabelKind::Name, &places);
         }
         if let Some(wanted) = plot.wanted_place() {
@@ -183,11 +184,12 @@ impl Frame {
             let (x, y) = self.place(here);
             let text = format!("here: {}", plot.units.torque(here.1));
             let half = text_width(&text, "t") / 2.0;
+            // First where a rising curve never passes: to the right and below.
             let places = [
+                ((x + 12.0, y + 20.0), Start),
                 ((x, y - 14.0), Middle),
                 ((x, y + 26.0), Middle),
                 ((x - 12.0, y - 6.0), End),
-                ((x + 12.0, y + 20.0), Start),
                 ((x, y - 34.0), Middle),
                 ((x + half, y + 44.0), Middle),
                 ((x, top + 14.0), Middle),
@@ -211,13 +213,20 @@ impl Frame {
                 _ => None,
             })
         };
-        let mut places: Vec<_> = [0.24, 0.4, 0.55]
-            .into_iter()
-            .filter_map(at_level)
-            .filter(|(x, _)| *x < right - 60.0)
-            .map(|(x, y)| ((x + 8.0, y), Anchor::Start))
-            .collect();
-        if let Some((x, y)) = trace.last().copied() {
+        let mut places: Vec<((f64, f64), Anchor)> = Vec::new();
+        let end = trace.last().copied();
+        // A curve that stops in the field is named over its end, where no other passes.
+        if let Some((x, y)) = end.filter(|(x, y)| *x < right - 1.0 && *y > top + 1.0) {
+            places.push(((x - 4.0, y - 9.0), Anchor::End));
+        }
+        places.extend(
+            [0.24, 0.4, 0.55]
+                .into_iter()
+                .filter_map(at_level)
+                .filter(|(x, _)| *x < right - 60.0)
+                .map(|(x, y)| ((x + 8.0, y), Anchor::Start)),
+        );
+        if let Some((x, y)) = end {
             places.extend([y - 9.0, y + 19.0, y - 26.0].map(|y| ((x - 4.0, y), Anchor::End)));
         }
         places

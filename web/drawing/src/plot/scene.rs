@@ -38,9 +38,9 @@ pub fn torque_turn_scene(id: &str, plot: &TorqueTurnPlot, width: f64, height: f6
         marks.push(Mark::path(polyline(frame.trace(&curve.points)), class));
     }
     if let Some(knee) = plot.knee_place() {
-        let (x, y) = frame.place(knee);
-        marks.push(Mark::circle((x, y), 3.0, "dot"));
-        marks.push(Mark::line((x + 4.0, y + 5.0), (x + 18.0, y + 30.0), "thin"));
+        let (from, to) = frame.knee_words(knee).line;
+        marks.push(Mark::circle(frame.place(knee), 3.0, "dot"));
+        marks.push(Mark::line(from, to, "thin"));
     }
     if let Some(click) = plot.click_place() {
         let (x, y) = frame.place(click);

@@ -6,16 +6,14 @@ use crate::parts::{arrow_tip, centre_cross, thread_end_view, wrench};
 use crate::pen::polyline;
 use crate::scene::{Anchor, Mark, Placed, text_width};
 
-/// Degrees as lettered; whole turns go on counting, as the exact field does.
+/// Degrees as lettered, to a tenth; whole turns go on counting, as the exact field does.
 pub(super) fn turned(degrees: f64) -> String {
-    format!(
-        "{:.0}°",
-        if degrees.is_finite() {
-            degrees.max(0.0)
-        } else {
-            0.0
-        }
-    )
+    let degrees = if degrees.is_finite() {
+        degrees.max(0.0)
+    } else {
+        0.0
+    };
+    format!("{}°", (degrees * 10.0).round() / 10.0)
 }
 
 /// The marks.

@@ -1,0 +1,347 @@
+// The opening figure: turn the nut, watch the tube give way, put something solid in it.
+
+import assert from 'node:assert/strict';
+import { join } from 'node:path';
+import { test } from 'node:test';
+
+import { open, SHOTS, SIZES } from '../harness.mjs';
+
+const figure = (page) => page.locator('#fig-opening');
+const slider = (page) => page.getByRole('slider', { name: 'turn the nut' });
+const exact = (page) => page.getByRole('textbox', { name: 'turn of the nut, exact' });
+const said = (page) => figure(page).locator('.said');
+const choose = (page, name) => page.getByRole('radio', { name }).check();
+
+/** After the next picture: moves are gathered until then. */
+const drawn = (page) =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
+/** What the section says to those who do not see it. */
+async function section(page) {
+  await drawn(page);
+  return figure(page).locator('.drawn svg > desc').textContent();
+}
+
+const clamp = async (page) => Number(/clamp ([\d\s]+)lbf/u.exec(await section(page))?.[1].replace(/\s/gu, ''));
+const dent = async (page) => Number(/bent in by ([\d.]+)/.exec(await section(page))?.[1] ?? 0);
+
+/** The lower canvas as a picture. */
+const ground = (page) => figure(page).locator('canvas').first().evaluate((c) => c.toDataURL());
+
+/** Moves the slider as a finger does: value and event. */
+async function turn(page, degrees) {
+  await slider(page).evaluate((input, value) => {
+    input.value = value;
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+  }, String(degrees));
+  await drawn(page);
+}
+
+/** Keeps a picture of the figure alone, large enough to be judged. */
+const picture = (page, name) => figure(page).screenshot({ path: join(SHOTS, `${name}.png`) });
+
+test('turning the nut dents the faces, and past the knee the clamp hardly grows', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  await turn(page, 0);
+  assert.match(await section(page), /faces are flat/);
+  assert.match(await said(page).innerText(), /Hand-tight.*click at 75\.4\slbf·ft/);
+
+  await turn(page, 60);
+  const early = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
+  assert.ok(early.clamp > 100 && early.dent > 0, JSON.stringify(early));
+  assert.match(early.words, /each face is already in by/);
+
+  await turn(page, 323);
+  const knee = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
+  assert.match(knee.words, /Here it lets go/);
+  assert.match(await figure(page).locator('.plot').textContent(), /the washer dishes/);
+
+  await turn(page, 540);
+  const late = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
+  assert.match(late.words, /clamp hardly grows.*will not click at 75\.4\slbf·ft/);
+  // From the knee on: two thirds more turn, more than half as much dent again, a third more clamp.
+  assert.ok(late.dent > 1.5 * knee.dent, `${late.dent} ${knee.dent}`);
+  assert.ok(late.clamp < 1.4 * knee.clamp && late.clamp > knee.clamp, `${late.clamp} ${knee.clamp}`);
+  visit.clean();
+});
+
+test('the same wrench clicks on a sleeve, and goes on until the bolt yields', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  await turn(page, 190);
+  assert.doesNotMatch(await figure(page).locator('.plot').textContent(), /click/);
+  const bare = await clamp(page);
+  const curves = await ground(page);
+  await choose(page, 'sleeve through the tube');
+  assert.match(await said(page).innerText(), /^Click: 75\.4\slbf·ft after only 43\.5°/);
+  assert.match(await figure(page).locator('.plot').textContent(), /click/);
+  assert.ok((await clamp(page)) > 5 * bare);
+  assert.notEqual(await ground(page), curves, 'the curves are drawn again');
+  assert.match(await slider(page).getAttribute('aria-valuetext'), /degrees, 75\.\d pound-force feet/);
+  await turn(page, 140);
+  assert.match(await said(page).innerText(), /the bolt itself yields/);
+  await choose(page, 'spreader plates');
+  assert.match(await said(page).innerText(), /plates hand it on to the side walls/);
+  await choose(page, 'bare tube');
+  await page.getByRole('button', { name: 'hand-tight' }).click();
+  assert.equal(await slider(page).inputValue(), '0');
+  assert.equal(await exact(page).inputValue(), '0°');
+  visit.clean();
+});
+
+test('reads an exact turn as people type it, and says what it cannot read', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  for (const [text, value, shown] of [
+    ['1/4 turn', '90', '90°'],
+    ['190', '190', '190°'],
+    ['120°', '120', '120°'],
+    ['1/2 turn', '180', '180°'],
+  ]) {
+    await exact(page).fill(text);
+    assert.equal(await slider(page).inputValue(), value, text);
+    assert.equal(await exact(page).inputValue(), text, 'what is being typed stays');
+    await exact(page).press('Enter');
+    assert.equal(await exact(page).inputValue(), shown);
+  }
+  const fault = figure(page).locator('#opening-fault');
+  assert.ok(await fault.isHidden());
+  for (const [text, words] of [
+    ['tight', /number/],
+    ['3 turns', /0° to 540°/],
+  ]) {
+    await exact(page).fill(text);
+    await exact(page).blur();
+    assert.match(await fault.innerText(), words);
+    assert.equal(await exact(page).getAttribute('aria-invalid'), 'true');
+    assert.equal(await slider(page).inputValue(), '180', 'the wrench stays where it was');
+  }
+  await visit.axe();
+  await exact(page).fill('45');
+  await exact(page).blur();
+  assert.ok(await fault.isHidden());
+  assert.equal(await exact(page).getAttribute('aria-invalid'), null);
+  visit.clean();
+});
+
+test('works from the keyboard and tells what happens', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  await slider(page).focus();
+  const value = async () => Number(await slider(page).inputValue());
+  await page.keyboard.press('Home');
+  assert.equal(await value(), 0);
+  await page.keyboard.press('ArrowRight');
+  const step = await value();
+  assert.ok(step > 0 && step <= 1);
+  await page.keyboard.press('PageUp');
+  assert.ok((await value()) > 10 * step);
+  await page.keyboard.press('PageDown');
+  assert.equal(await value(), step);
+  await page.keyboard.press('End');
+  assert.equal(await value(), 540);
+  assert.match(await section(page), /Nut turned 540°/);
+  assert.match(await slider(page).getAttribute('aria-valuetext'), /^540 degrees, [\d.]+ pound-force feet$/);
+  // One status for all of it, once it has settled.
+  const status = figure(page).getByRole('status');
+  await page.waitForTimeout(700);
+  assert.equal(await status.textContent(), await said(page).innerText());
+  await page.keyboard.press('Tab');
+  assert.ok(await exact(page).evaluate((field) => field === document.activeElement));
+  visit.clean();
+});
+
+test('offers its key points as a table', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  await page.getByText('Key points as a table').click();
+  const row = (name) => figure(page).getByRole('row', { name });
+  assert.match(await row('where it lets go').innerText(), /323°.*lbf·ft.*lbf.*in/s);
+  assert.match(await row('at the wanted torque').innerText(), /not reached/);
+  await choose(page, 'sleeve through the tube');
+  assert.match(await row('at the wanted torque').innerText(), /75\.4/);
+  assert.match(
+    await page.getByRole('img', { name: /^Torque against turn of the nut/ }).getAttribute('aria-label'),
+    /degrees, 75/,
+  );
+  await visit.axe();
+  visit.clean();
+});
+
+/** Times of 60 steps in ms: the figure's own work and the layout that it causes. */
+const sixtySteps = (page) =>
+  page.evaluate(async () => {
+    const input = document.getElementById('opening-turn');
+    const stage = document.querySelector('#fig-opening .stage');
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
+    const step = (value) =>
+      new Promise((done) => {
+        let begin;
+        // Around the figure's own callback: before it, and after it with the layout that it caused.
+        requestAnimationFrame(() => {
+          begin = performance.now();
+        });
+        input.value = String(value);
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+        requestAnimationFrame(() => {
+          stage.getBoundingClientRect();
+          done(performance.now() - begin);
+        });
+      });
+    const times = [];
+    for (let i = 0; i < 60; i += 1) {
+      times.push(await step(9 * ((i * 7) % 60)));
+      await frame();
+    }
+    return times;
+  });
+
+test('a step takes 8 ms or less, 19 times in 20', async (t) => {
+  const visit = await open(t);
+  const at = (times, share) => [...times].sort((a, b) => a - b)[Math.ceil(share * times.length) - 1];
+  const tell = (what, times) =>
+    t.diagnostic(
+      `step of the wrench, ${what}: median ${at(times, 0.5).toFixed(1)} ms, 95th percentile ${at(times, 0.95).toFixed(1)} ms`,
+    );
+  // Whatever else runs on the machine can only add time, so of each step the best of five counts.
+  let best = Array(60).fill(Infinity);
+  for (let round = 1; round <= 5; round += 1) {
+    const times = await sixtySteps(visit.page);
+    tell(`round ${round}`, times);
+    best = best.map((time, i) => Math.min(time, times[i]));
+  }
+  tell('undisturbed', best);
+  assert.ok(at(best, 0.95) <= 8, `95th percentile ${at(best, 0.95)} ms`);
+  visit.clean();
+});
+
+test('speaks the units that are chosen for the page', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  assert.match(await section(page), /lbf/);
+  await choose(page, /^metric/);
+  assert.match(await section(page), /Tube 50\.8\smm wide.*clamp [\d.]+\skN/);
+  assert.match(await said(page).innerText(), /From 22\.1\sN·m.*will not click at 102\sN·m/);
+  assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);
+  assert.match(await slider(page).getAttribute('aria-valuetext'), /newton metres$/);
+  visit.clean();
+});
+
+test('many events between two pictures are one update', async (t) => {
+  const visit = await open(t);
+  const changes = await visit.page.evaluate(async () => {
+    const input = document.getElementById('opening-turn');
+    const drawn = document.querySelector('#fig-opening .drawn');
+    let changes = 0;
+    const watch = new MutationObserver((records) => {
+      changes += records.filter((record) => record.target.nodeName === 'desc').length;
+    });
+    watch.observe(drawn, { childList: true, subtree: true });
+    for (let i = 0; i < 20; i += 1) {
+      input.value = String(100 + i);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+    }
+    await new Promise((done) => setTimeout(done, 200));
+    watch.disconnect();
+    return changes;
+  });
+  assert.equal(changes, 1);
+  assert.match(await section(visit.page), /turned 119°/);
+  visit.clean();
+});
+
+test('takes the place of its still drawings without moving the page', async (t) => {
+  for (const viewport of [SIZES.small, SIZES.phone, SIZES.desk, SIZES.hall]) {
+    const visit = await open(t, {
+      context: { viewport },
+      before: (page) =>
+        page.addInitScript(() => {
+          globalThis.shifts = 0;
+          new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) globalThis.shifts += entry.value;
+          }).observe({ type: 'layout-shift', buffered: true });
+        }),
+    });
+    await visit.page.waitForTimeout(300);
+    const shifts = await visit.page.evaluate(() => globalThis.shifts);
+    t.diagnostic(`layout shift at ${viewport.width}: ${shifts.toFixed(4)}`);
+    assert.ok(shifts < 0.01, `layout shift ${shifts} at ${viewport.width}`);
+    const wide = await visit.page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    assert.ok(wide <= 0, `the page is ${wide} px wider than the screen at ${viewport.width}`);
+    visit.clean();
+  }
+});
+
+test('is drawn again for another width, ratio and scheme', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  const canvas = figure(page).locator('canvas').first();
+  const size = () => canvas.evaluate((c) => [c.width, c.getBoundingClientRect().width * Math.max(2, devicePixelRatio)]);
+  const inked = () =>
+    canvas.evaluate((c) => {
+      const copy = new OffscreenCanvas(c.width, c.height);
+      const context = copy.getContext('2d', { willReadFrequently: true });
+      context.drawImage(c, 0, 0);
+      const { data } = context.getImageData(0, 0, c.width, c.height);
+      let light = 0;
+      let dark = 0;
+      for (let i = 0; i < data.length; i += 4) {
+        if (data[i + 3] < 128) continue;
+        if (data[i] > 225) light += 1;
+        if (data[i] < 40) dark += 1;
+      }
+      return light > dark ? 'light' : 'dark';
+    });
+  const fits = async () => {
+    const [device, css] = await size();
+    assert.ok(Math.abs(device - css) <= 1.5, `${device} device pixels for ${css}`);
+  };
+  await fits();
+  assert.equal(await inked(), 'dark');
+  await page.setViewportSize({ width: 400, height: 800 });
+  await page.waitForTimeout(200);
+  await fits();
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.waitForTimeout(200);
+  assert.equal(await inked(), 'light');
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'dark'));
+  await page.waitForTimeout(200);
+  assert.equal(await inked(), 'light');
+  visit.clean();
+});
+
+test('is sharp on a dense screen, and prints as a vector drawing', async (t) => {
+  const visit = await open(t, { context: { deviceScaleFactor: 3 } });
+  const { page } = visit;
+  const canvas = figure(page).locator('canvas').first();
+  const [device, css] = await canvas.evaluate((c) => [c.width, c.getBoundingClientRect().width]);
+  assert.ok(Math.abs(device - 3 * css) <= 1.5, `${device} device pixels for ${css}`);
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  assert.ok(await figure(page).locator('.print-only svg .curve').first().isVisible());
+  assert.ok(await canvas.isHidden());
+  visit.clean();
+});
+
+test('breaks no accessibility rule, moving or not, light or dark, and is looked at', async (t) => {
+  for (const colorScheme of ['light', 'dark']) {
+    for (const [width, height] of [
+      [360, 780],
+      [1280, 800],
+      [1920, 1080],
+    ]) {
+      const visit = await open(t, {
+        context: { viewport: { width, height }, colorScheme, reducedMotion: 'reduce' },
+      });
+      await visit.axe();
+      await picture(visit.page, `opening-${width}-${colorScheme}`);
+      await choose(visit.page, 'sleeve through the tube');
+      await visit.page.mouse.move(0, 0);
+      await visit.axe();
+      await picture(visit.page, `opening-sleeve-${width}-${colorScheme}`);
+      visit.clean();
+    }
+  }
+});
