@@ -11,9 +11,14 @@ pub(crate) struct Working {
 
 impl Working {
     /// A sheet that keeps its steps only if `wanted`.
-    pub(crate) const fn new(wanted: bool) -> Self {
+    pub(crate) fn new(wanted: bool) -> Self {
         Self {
-            steps: if wanted { Some(Vec::new()) } else { None },
+            // Most checks need a handful of lines.
+            steps: if wanted {
+                Some(Vec::with_capacity(6))
+            } else {
+                None
+            },
         }
     }
 

@@ -75,19 +75,19 @@ pub struct RoadSpectrum {
     pub cite: Cite,
 }
 
-/// Fatigue of bolt and hole under the governing case.
+/// Fatigue of bolt and hole under the cases that come again and again.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct FatigueReport {
     /// The road that it was computed for.
     pub road: RoadSpectrum,
     /// All published views of the bolt; empty where nothing pulls along it.
     pub bolt: Vec<BoltEnduranceView>,
-    /// Nominal stress range at the worst hole for the full load.
+    /// Nominal stress range at the worst hole for the full load; nought where it is not known.
     pub hole_range: Amount,
-    /// All published views of the hole.
+    /// All published views of the hole; empty where its stress is not known.
     pub hole: Vec<HoleView>,
-    /// Order of magnitude; `None` where the joint slips or opens: it fails the method, and no life is
-    /// given.
+    /// Order of magnitude; `None` where the joint slips or opens (it fails the method, and no life is
+    /// given), where no load comes again, and at a hanger, whose tube is bent by the whole frame.
     pub life: Option<Life>,
     /// What to say.
     pub said: Vec<Said>,

@@ -38,10 +38,18 @@ impl Spread {
         }
         let (mut shares, mut not_taken) = elastic(places, &group);
         let edges = Edges::new(s, places);
-        let xs: Vec<f64> = places.iter().map(|p| p.x).collect();
-        let ys: Vec<f64> = places.iter().map(|p| p.y).collect();
-        let pitched = opened(&xs, group.pitch, edges.along, &mut not_taken.pitch);
-        let rolled = opened(&ys, group.roll, edges.across, &mut not_taken.roll);
+        let pitched = opened(
+            places.iter().map(|p| p.x),
+            group.pitch,
+            edges.along,
+            &mut not_taken.pitch,
+        );
+        let rolled = opened(
+            places.iter().map(|p| p.y),
+            group.roll,
+            edges.across,
+            &mut not_taken.roll,
+        );
         let of = |pulls: &Option<Vec<f64>>, i: usize| {
             pulls
                 .as_ref()
@@ -77,11 +85,17 @@ impl Spread {
 }
 
 /// Pulls about the compression edge; where they are found, nothing of the moment is left untaken.
-fn opened(places: &[f64], moment: f64, edge: f64, not_taken: &mut f64) -> Option<Vec<f64>> {
+fn opened(
+    places: impl Iterator<Item = f64>,
+    moment: f64,
+    edge: f64,
+    not_taken: &mut f64,
+) -> Option<Vec<f64>> {
     if moment == 0.0 {
         return None;
     }
-    let pulls = about_edge(places, moment, edge)?;
+    let places: Vec<f64> = places.collect();
+    let pulls = about_edge(&places, moment, edge)?;
     *not_taken = 0.0;
     Some(pulls)
 }
