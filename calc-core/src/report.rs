@@ -5,10 +5,11 @@ pub mod fatigue;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
 
+use crate::catalog::LoadKind;
 use crate::cite::Cite;
 use crate::mechanics::range::OutOfRange;
 use crate::quantity::Dimension;
-use crate::scenario::{Field, Input, SupportKind};
+use crate::scenario::{Field, Input, JointKind, SupportKind};
 use serde::{Serialize, Serializer};
 
 /// A number with what it measures; serialises with its SI unit beside it.
@@ -144,6 +145,10 @@ pub enum CheckId {
     Loosening,
     /// Is the hole far enough from the end of the tube?
     EndDistance,
+    /// Does the bolt stay below its proof load with its clamp and its share of the outside pull?
+    BoltService,
+    /// Does the flange of the fitting hold the outside pull beside its bolts?
+    FittingFlange,
     /// Is the hole far enough from the edge of the fitting?
     FittingEdge,
     /// Are the bolts far enough from each other?
@@ -175,10 +180,21 @@ pub struct Check {
     pub factor_is: &'static str,
     /// factor × demand / capacity; `None` where not checked.
     pub utilisation: Option<f64>,
+    /// The load case that decides; `None` where no load enters.
+    pub case: Option<Governing>,
     /// Why, in plain words, by key.
     pub reason: Said,
     /// The working.
     pub steps: Vec<Step>,
+}
+
+impl Check {
+    /// The check with the load case that decides it.
+    #[must_use]
+    pub(crate) const fn in_case(mut self, case: &'static str, kind: LoadKind) -> Self {
+        self.case = Some(Governing { case, kind });
+        self
+    }
 }
 
 /// A part that can give way.
@@ -350,7 +366,7 @@ pub struct BoltShare {
     pub pull_n: f64,
 }
 
-/// Road loads at the coupler and what each bolt gets.
+/// Loads on the joint and what each bolt gets in the case that slips first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LoadsReport {
     /// Name of the governing case by key.
@@ -363,6 +379,53 @@ pub struct LoadsReport {
     pub transverse_n: f64,
     /// Bolt by bolt.
     pub bolts: Vec<BoltShare>,
+    /// What is bolted on.
+    pub joint: JointKind,
+    /// Published loads that are checked on top of the road's, by id.
+    pub rule: &'static str,
+    /// Every case, bolt by bolt.
+    pub cases: Vec<CaseReport>,
+}
+
+/// One load case and what each bolt gets.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CaseReport {
+    /// Name by key.
+    pub case: &'static str,
+    /// What it asks for.
+    pub kind: LoadKind,
+    /// Along the tube, forward positive.
+    pub longitudinal_n: f64,
+    /// Upward positive.
+    pub vertical_n: f64,
+    /// To the left positive.
+    pub transverse_n: f64,
+    /// Where it acts, ahead of the middle of the group.
+    pub point_ahead_mm: f64,
+    /// Where it acts, below the middle of the group.
+    pub point_below_mm: f64,
+    /// Largest component by another reading of the rule, where its text is in conflict.
+    pub other_reading_n: Option<f64>,
+    /// Moment in the faying plane.
+    pub twist_nm: f64,
+    /// Moment that pulls the bolts in front.
+    pub pitch_nm: f64,
+    /// Moment that pulls the bolts on one side.
+    pub roll_nm: f64,
+    /// Bolt by bolt.
+    pub bolts: Vec<BoltShare>,
+    /// Where the case comes from.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+/// The load case that decides a check.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Governing {
+    /// Name by key.
+    pub case: &'static str,
+    /// What it asks for.
+    pub kind: LoadKind,
 }
 
 /// Losses after tightening and what is left.

@@ -85,6 +85,7 @@ fn numbers_say_their_unit_in_their_name() {
         "version",
         "bolts_along",
         "bolt_rows",
+        "axles",
         "utilisation",
         "implied_friction",
         "tried",

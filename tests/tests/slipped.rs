@@ -4,7 +4,6 @@ use calc_core::mechanics::bearing::{self, HolePlace};
 use calc_core::mechanics::net_section::{Block, TubeSection, block_shear};
 use calc_core::mechanics::{en_bolt, interaction, loosening, pin};
 use calc_core::quantity::{Force, InUnits, Length, inch, ksi, mm, mm2, mpa, newton, pound_force};
-use calc_core::repair::{Rates, repairs};
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
@@ -205,41 +204,118 @@ fn bolts_from_the_top_lean_on_the_near_wall_alone() {
 }
 
 #[test]
-fn tear_out_waits_for_the_distances_and_says_which_would_do() {
-    for (material, thickness, mass) in [("a36", 5.0, 1000.0), ("6061-t6", 3.0, 3000.0)] {
+fn distances_to_the_edges_decide_whether_the_bolt_tears_out() {
+    let tears = |end: f64, edge: f64| {
         let mut input = plain_joint();
-        input.fitting_material = material.to_owned();
-        input.fitting_thickness_mm = thickness;
-        input.trailer_mass_kg = mass;
-        let before = report(&input);
-        let asked = |id| {
-            let check = find(&before, id);
-            assert_eq!(check.verdict, Verdict::NotChecked);
-            assert_eq!(check.utilisation, None);
-            check.reason.amounts[0].si * 1e3
-        };
-        input.end_distance_mm = Some(asked(CheckId::TubeTearOut));
-        input.fitting_edge_mm = Some(asked(CheckId::FittingTearOut));
-        let after = report(&input);
-        for id in [
+        input.trailer_mass_kg = 3000.0;
+        input.end_distance_mm = end;
+        input.fitting_edge_mm = edge;
+        let r = report(&input);
+        [
+            CheckId::TubeTearOut,
+            CheckId::EndDistance,
+            CheckId::FittingTearOut,
+            CheckId::FittingEdge,
+        ]
+        .map(|id| find(&r, id).verdict)
+    };
+    assert_eq!(tears(60.0, 25.0), [Verdict::Holds; 4]);
+    // 7.355 kN on one wall of 3.175 mm, F_u = 262 MPa: Ω·V = 1.2·l_c·t·F_u at l_c = 14.74 mm, 21.88 mm
+    // from the middle of the 14.2875 mm hole.
+    assert_eq!(tears(21.8, 25.0)[0], Verdict::DoesNotHold);
+    assert_eq!(tears(22.0, 25.0)[0], Verdict::Close);
+    // 1.5 d = 19.05 mm.
+    assert_eq!(tears(19.0, 19.0)[1], Verdict::DoesNotHold);
+    assert_eq!(tears(60.0, 19.0)[3], Verdict::DoesNotHold);
+    assert_eq!(tears(60.0, 19.1)[3], Verdict::Holds);
+}
+
+#[test]
+fn a_distance_that_nobody_gave_is_said_to_be_assumed() {
+    let notes = |change: &dyn Fn(&mut Input)| {
+        let mut input = Input::default();
+        change(&mut input);
+        report(&input)
+            .notes
+            .into_iter()
+            .find(|n| n.code == "note-end-distance-assumed")
+    };
+    let assumed = notes(&|_| ()).unwrap();
+    assert!((assumed.amounts[0].si - 0.060).abs() < 1e-12);
+    assert_eq!(notes(&|i| i.end_distance_mm = 61.0), None);
+    assert_eq!(notes(&|i| i.tube_end = "capped".to_owned()), None);
+    assert_eq!(notes(&|i| i.support = "solid".to_owned()), None);
+}
+
+/// A load that comes once may use the strength, one that must do no harm only what does not yield; what
+/// comes again and again keeps its factor.
+#[test]
+fn each_kind_of_load_uses_its_own_part_of_the_strength() {
+    let used = |kind: &str| {
+        let r = report(&Input {
+            joint: "free".to_owned(),
+            free_kind: kind.to_owned(),
+            free_along_n: 20e3,
+            free_side_n: 500.0,
+            ..Input::default()
+        });
+        let used = |id| find(&r, id).utilisation.unwrap();
+        [
+            CheckId::BoltShear,
+            CheckId::WallBearing,
+            CheckId::FittingBearing,
+            CheckId::BoltBending,
+            CheckId::BoltCombined,
             CheckId::TubeTearOut,
             CheckId::FittingTearOut,
-            CheckId::EndDistance,
-            CheckId::FittingEdge,
-        ] {
-            assert_eq!(
-                find(&after, id).verdict,
-                Verdict::Holds,
-                "{material} {id:?}"
-            );
+            CheckId::PullThrough,
+            CheckId::NetSection,
+        ]
+        .map(used)
+    };
+    let (service, proof, ultimate) = (used("service"), used("proof"), used("ultimate"));
+    for i in 0..service.len() {
+        assert!(proof[i] < service[i], "{i}: {} {}", proof[i], service[i]);
+        assert!(ultimate[i] <= proof[i], "{i}: {} {}", ultimate[i], proof[i]);
+    }
+    // Bearing of the wall: 2.00, 1.8 and nothing.
+    assert!((service[1] / ultimate[1] - 2.0).abs() < 1e-12);
+    assert!((proof[1] / ultimate[1] - 1.8).abs() < 1e-12);
+    // Bending: 1.67, 1.5 and nothing.
+    assert!((service[3] / ultimate[3] - 1.67).abs() < 1e-12);
+    assert!((proof[3] / ultimate[3] - 1.5).abs() < 1e-12);
+}
+
+/// A chain bracket counts on no friction, but everything that could break is asked.
+#[test]
+fn a_chain_bracket_is_asked_for_all_its_strengths() {
+    for (mount, ids) in [
+        ("through-sides", &[CheckId::BoltBending][..]),
+        ("from-top", &[CheckId::PullThrough, CheckId::BoltBending]),
+    ] {
+        let r = report(&Input {
+            joint: "chain-bracket".to_owned(),
+            mount: mount.to_owned(),
+            ..Input::default()
+        });
+        let always = [
+            CheckId::BoltShear,
+            CheckId::WallBearing,
+            CheckId::FittingBearing,
+            CheckId::BoltCombined,
+            CheckId::TubeTearOut,
+            CheckId::FittingTearOut,
+            CheckId::NetSection,
+        ];
+        for &id in always.iter().chain(ids) {
+            let check = find(&r, id);
+            assert!(check.utilisation.unwrap() > 0.0 && check.demand.si > 0.0);
+            assert_eq!(check.case.unwrap().kind.name(), "ultimate");
         }
-        // Half of it is too near, whatever the force.
-        input.end_distance_mm = input.end_distance_mm.map(|e| e / 2.0);
-        let near = report(&input);
-        assert_eq!(
-            find(&near, CheckId::EndDistance).verdict,
-            Verdict::DoesNotHold
-        );
+        let absent = [CheckId::Slip, CheckId::Loosening, CheckId::BoltFatigue];
+        assert!(r.checks.iter().all(|c| !absent.contains(&c.id)));
+        assert_eq!(r.fatigue.life, None);
+        assert_eq!(r.fatigue.said[0].code, "fatigue-nothing-repeats");
     }
 }
 
@@ -256,22 +332,6 @@ fn holes_that_overlap_tear_out_whatever_was_measured() {
     ] {
         assert_eq!(find(&r, id).verdict, Verdict::DoesNotHold, "{id:?}");
     }
-}
-
-#[test]
-fn a_repair_list_asks_for_the_missing_distances_instead_of_coming_up_empty() {
-    let scenario = Scenario::new(&Input::default()).unwrap();
-    let found = repairs(&scenario, &Rates::default());
-    assert!(!found.list.is_empty());
-    assert!(found.to_measure.contains(&CheckId::TubeTearOut));
-    assert!(found.to_measure.contains(&CheckId::FittingTearOut));
-    let measured = Input {
-        end_distance_mm: Some(60.0),
-        fitting_edge_mm: Some(40.0),
-        ..Input::default()
-    };
-    let found = repairs(&Scenario::new(&measured).unwrap(), &Rates::default());
-    assert_eq!(found.to_measure, []);
 }
 
 #[test]

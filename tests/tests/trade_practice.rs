@@ -22,6 +22,8 @@ fn joint((width, depth): (f64, f64), torque_lbf_ft: f64) -> Input {
         bolt_grade: "sae-8".into(),
         lubrication: "dry".into(),
         torque_nm: Some(pound_force_foot(torque_lbf_ft).si()),
+        // The trade speaks of bolts away from an open end.
+        end_distance_mm: 300.0,
         ..Input::default()
     }
 }

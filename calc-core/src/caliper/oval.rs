@@ -16,10 +16,9 @@ pub struct OvalReading {
     pub play: Amount,
     /// How far the short diameter has grown beyond the hole of the scenario; zero if it has not.
     pub worn_round: Amount,
-    /// From the end of the oval to the end of the tube, counted as before from a hole's middle;
-    /// `None` where no end distance is given.
-    pub edge_left: Option<Amount>,
-    /// Whether that is enough; `NotChecked` without an end distance.
+    /// From the end of the oval to the end of the tube, counted as before from a hole's middle.
+    pub edge_left: Amount,
+    /// Whether that is enough.
     pub edge: Verdict,
     /// What to say, most important first.
     pub said: Vec<Said>,
@@ -69,29 +68,22 @@ pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
         say("oval-worn-round", &[length(worn)]);
     }
     let needed = 1.5 * d;
-    let left = s.tube.end_distance.map(|e| e.si() - slipped);
-    let edge = match left {
-        None => {
-            say("oval-edge-unknown", &[]);
-            Verdict::NotChecked
-        }
-        Some(left) if left < needed => {
-            say(
-                "oval-edge-too-near",
-                &[length(left.max(0.0)), length(needed)],
-            );
-            Verdict::DoesNotHold
-        }
-        Some(left) => {
-            say("oval-edge-left", &[length(left), length(needed)]);
-            Verdict::Holds
-        }
+    let left = s.tube.end_distance.si() - slipped;
+    let edge = if left < needed {
+        say(
+            "oval-edge-too-near",
+            &[length(left.max(0.0)), length(needed)],
+        );
+        Verdict::DoesNotHold
+    } else {
+        say("oval-edge-left", &[length(left), length(needed)]);
+        Verdict::Holds
     };
     OvalReading {
         slipped_by: length(slipped),
         play: length(play.max(0.0)),
         worn_round: length(worn),
-        edge_left: left.map(|si| length(si.max(0.0))),
+        edge_left: length(left.max(0.0)),
         edge,
         said,
     }
@@ -103,7 +95,7 @@ mod tests {
     use crate::quantity::{inch, mm};
     use crate::scenario::Input;
 
-    fn joint(end_mm: Option<f64>) -> Scenario {
+    fn joint(end_mm: f64) -> Scenario {
         Scenario::new(&Input {
             end_distance_mm: end_mm,
             ..Input::default()
@@ -113,11 +105,11 @@ mod tests {
 
     #[test]
     fn an_oval_hole_has_slipped_by_what_it_is_longer() {
-        let s = joint(Some(25.0));
+        let s = joint(25.0);
         let r = oval(&s, mm(17.3), inch(0.5625));
         assert!((r.slipped_by.si - 3.0125e-3).abs() < 1e-9);
         assert!((r.play.si - 4.6e-3).abs() < 1e-9);
-        assert!((r.edge_left.unwrap().si - 21.9875e-3).abs() < 1e-9);
+        assert!((r.edge_left.si - 21.9875e-3).abs() < 1e-9);
         assert_eq!(r.edge, Verdict::Holds);
         assert_eq!(r, oval(&s, inch(0.5625), mm(17.3)));
         assert_eq!(r.said[0].code, "oval-slipped");
@@ -133,17 +125,17 @@ mod tests {
                 .collect::<Vec<_>>()
         };
         assert_eq!(
-            codes(&joint(Some(20.0)), 16.0, 14.3),
+            codes(&joint(20.0), 16.0, 14.3),
             ["oval-slipped", "oval-edge-too-near"]
         );
         assert_eq!(
-            codes(&joint(None), 14.32, 14.28),
-            ["oval-round", "oval-edge-unknown"]
+            codes(&joint(60.0), 14.32, 14.28),
+            ["oval-round", "oval-edge-left"]
         );
         assert_eq!(
-            codes(&joint(Some(40.0)), 15.5, 14.8),
+            codes(&joint(40.0), 15.5, 14.8),
             ["oval-slipped", "oval-worn-round", "oval-edge-left"]
         );
-        assert_eq!(codes(&joint(None), 12.0, 11.0)[0], "oval-smaller-than-bolt");
+        assert_eq!(codes(&joint(60.0), 12.0, 11.0)[0], "oval-smaller-than-bolt");
     }
 }

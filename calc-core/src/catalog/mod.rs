@@ -12,6 +12,7 @@ mod friction;
 mod galvanic;
 mod hex;
 mod holes;
+mod load_rules;
 mod material;
 mod pretension;
 mod printed;
@@ -36,6 +37,9 @@ pub use galvanic::{
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};
+pub use load_rules::{
+    Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule, load_rules,
+};
 pub use material::{Family, Form, Material, Strength, Welded, material, materials};
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};
 pub use scatter::{TighteningMethod, tightening_method, tightening_methods};

@@ -4,7 +4,7 @@ use super::spread::{CUT, Form, Spread, Variable, spreads};
 use super::summary::{Distribution, distribution, variance_shares};
 use super::surface::{Seen, Surface};
 use crate::evaluate::grip::{Grip, grip};
-use crate::evaluate::loads;
+use crate::evaluate::loads::{Cases, Service};
 use crate::evaluate::stand::VISIBLE;
 use crate::evaluate::support::Stands;
 use crate::evaluate::tighten::tighten;
@@ -69,7 +69,8 @@ pub struct Chance {
     pub dent_left: Distribution,
     /// Wanted clamp against the clamp that the support is trusted with, without a factor.
     pub clamp_use: Distribution,
-    /// Force in the faying plane against slip resistance, without a factor; 10 stands for more.
+    /// Force in the faying plane against slip resistance, without a factor; 10 stands for more, nought
+    /// for a load that does not count on friction.
     pub slip_use: Distribution,
     /// Share of the joints in which the wrench clicks: support and bolt take the torque.
     pub reaches: f64,
@@ -106,6 +107,8 @@ struct Fixed {
     /// Travel lost by flattening and temperature, m.
     travel: f64,
     planes: f64,
+    /// Whether any load counts on friction; a safety chain does not.
+    rubs: bool,
     /// Force in the plane and pull of the worst bolt.
     in_plane: f64,
     pull: f64,
@@ -129,8 +132,8 @@ impl Fixed {
         let tight = tighten(s);
         let stands = Stands::new(s, &tight);
         let grip = grip(s, &tight, &stands);
-        let service = loads::governing(s, &grip);
-        let worst = service.worst_share();
+        let service = Cases::new(s).service(s, &grip);
+        let worst = service.as_ref().map(Service::worst_share);
         let fixed = Self {
             torque: tight.torque.si(),
             diameter: s.bolting.thread.major().si(),
@@ -139,8 +142,9 @@ impl Fixed {
             travel: (grip.embedding + grip.temperature)
                 * (1.0 / grip.bolt.si() + 1.0 / grip.members.si()),
             planes: s.bolting.slip_planes(),
-            in_plane: worst.in_plane(),
-            pull: worst.pull.max(0.0),
+            rubs: worst.is_some(),
+            in_plane: worst.map_or(0.0, |share| share.in_plane()),
+            pull: worst.map_or(0.0, |share| share.pull.max(0.0)),
             grip,
         };
         (fixed, stands.out_of_range(s))
@@ -341,6 +345,7 @@ impl Sampler {
             ("chance-slips", slips),
         ]
         .into_iter()
+        .filter(|(code, _)| self.fixed.rubs || *code != "chance-slips")
         .map(|(code, value)| Said {
             code,
             amounts: vec![of_all(value)],

@@ -1,13 +1,14 @@
-//! Fatigue of bolt and hole under the governing case and a road that is assumed.
+//! Fatigue of bolt and hole under the cases that come again and again and a road that is assumed.
 
 use super::checks::holds_so_far;
 use super::grip::{Grip, grip};
-use super::loads::{Service, governing as governing_case};
+use super::loads::{Cases, LoadCase, Spread};
+use super::pried::pull_on_bolt;
 use super::support::Stands;
 use super::tighten::{Tight, tighten};
 use crate::catalog::{
-    BoltEndurance, Category, Detail, Family, FatigueCategory, bolt_endurance, fatigue_categories,
-    fatigue_category,
+    BoltEndurance, Category, Detail, Family, FatigueCategory, LoadKind, bolt_endurance,
+    fatigue_categories, fatigue_category,
 };
 use crate::cite::{Cite, Flag};
 use crate::mechanics::fatigue::{
@@ -20,7 +21,7 @@ use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
     Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
 };
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{JointKind, Mount, Scenario, SupportKind};
 
 /// Slope by which loads of many heights are summed for the bolt.
 const SLOPE: f64 = 3.0;
@@ -119,6 +120,23 @@ impl BoltViews {
     }
 }
 
+fn repeated(cases: &Cases) -> impl Iterator<Item = &Spread> {
+    cases
+        .all
+        .iter()
+        .filter(|spread| spread.case.kind == LoadKind::Service)
+}
+
+/// Of the cases that come again and again the one that pulls most, and its pull with what a flange adds.
+pub(crate) fn repeated_pull<'a>(
+    s: &Scenario,
+    tight: &Tight,
+    cases: &'a Cases,
+) -> Option<(&'a Spread, f64)> {
+    let most = repeated(cases).max_by(|a, b| a.largest_pull.total_cmp(&b.largest_pull))?;
+    (most.largest_pull > 0.0).then(|| (most, pull_on_bolt(s, most.largest_pull, tight.proof)))
+}
+
 /// The view that asks most.
 pub(crate) fn governing<'a>(
     views: impl Iterator<Item = &'a BoltEnduranceView>,
@@ -147,7 +165,7 @@ fn curve(row: &FatigueCategory) -> Curve {
 
 /// Nominal stress range at the worst hole: bending from nothing to the full bump, the force along the
 /// tube from pulling to braking and back.
-fn hole_range(s: &Scenario, service: &Service) -> Stress {
+fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     let b = &s.bolting;
     let (height, breadth) = match b.mount {
         Mount::ThroughSides => (s.tube.width, s.tube.depth),
@@ -169,14 +187,10 @@ fn hole_range(s: &Scenario, service: &Service) -> Stress {
     };
     // The bolt farthest from the ball sees the longest arm.
     let behind = 0.5 * (b.along as f64 - 1.0) * b.spacing_along.si();
-    let arm = s.loads.ball_ahead.si() + behind;
-    let moment =
-        service.ball.up.abs() * arm + service.ball.along.abs() * s.loads.ball_below.si().abs();
-    hole_stress(
-        &tube,
-        newton(2.0 * service.ball.along),
-        newton_metre(moment),
-    )
+    let arm = case.ahead.abs() + behind;
+    let [_, about_side, _] = case.about;
+    let moment = case.up.abs() * arm + case.along.abs() * case.below.abs() + about_side.abs();
+    hole_stress(&tube, newton(2.0 * case.along), newton_metre(moment))
 }
 
 /// Orders of magnitude of a way in miles, by key.
@@ -203,9 +217,15 @@ pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
     let tight = tighten(s);
     let stands = Stands::new(s, &tight);
     let grip = grip(s, &tight, &stands);
-    let service = governing_case(s, &grip);
-    let checks = super::checks::all(s, &tight, &stands, &grip, &service, false);
-    report(s, &tight, &grip, &service, (&checks, road.clone()))
+    let cases = Cases::new(s);
+    let service = cases.service(s, &grip);
+    let checks = super::checks::all(
+        s,
+        (&tight, &stands, &grip),
+        (&cases, service.as_ref()),
+        false,
+    );
+    report(s, &tight, &grip, &cases, (&checks, road.clone()))
 }
 
 /// The whole section. `checks` decide whether the joint grips at all.
@@ -213,18 +233,28 @@ pub(super) fn report(
     s: &Scenario,
     tight: &Tight,
     grip: &Grip,
-    service: &Service,
+    cases: &Cases,
     (checks, road): (&[Check], RoadSpectrum),
 ) -> FatigueReport {
     let gripping = holds_so_far(checks);
-    let pull = service.largest_pull.max(0.0);
-    let bolt: Vec<BoltEnduranceView> = if pull > 0.0 {
-        let views = BoltViews::new(s, tight, grip, pull, &road);
-        views.all().copied().collect()
+    let bolt: Vec<BoltEnduranceView> =
+        repeated_pull(s, tight, cases).map_or_else(Vec::new, |(_, pull)| {
+            let views = BoltViews::new(s, tight, grip, pull, &road);
+            views.all().copied().collect()
+        });
+    // What bends a tube at a hanger depends on the rest of the frame.
+    let range = repeated(cases)
+        .map(|spread| hole_range(s, &spread.case))
+        .filter(|_| s.loads.joint != JointKind::SpringHanger)
+        .reduce(Stress::max);
+    let unknown = if repeated(cases).next().is_none() {
+        Some("fatigue-nothing-repeats")
+    } else if range.is_none() {
+        Some("fatigue-tube-bending-unknown")
     } else {
-        Vec::new()
+        None
     };
-    let range = hole_range(s, service);
+    let range = range.unwrap_or_default();
     let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
     let here = if welded {
         Detail::WeldedAttachment
@@ -240,7 +270,7 @@ pub(super) fn report(
     let rows = || {
         fatigue_categories()
             .iter()
-            .filter(|row| row.family == family && row.detail != Detail::Bolt)
+            .filter(|row| row.family == family && row.detail != Detail::Bolt && unknown.is_none())
     };
     let hole: Vec<HoleView> = rows()
         .map(|row| {
@@ -269,7 +299,7 @@ pub(super) fn report(
             miles(&curve(row), mpa(2.0 * view.amplitude.si * 1e-6), &road)
         });
     let far = hole_miles.min(bolt_miles);
-    let life = gripping.then(|| Life {
+    let life = (gripping && unknown.is_none()).then(|| Life {
         likely: order(far),
         low: order(far / LIFE_BAND),
         high: order(far * LIFE_BAND),
@@ -283,7 +313,10 @@ pub(super) fn report(
         code,
         amounts: Vec::new(),
     };
-    let mut said = vec![say(life.map_or("fatigue-no-life", |life| life.likely))];
+    let mut said =
+        vec![say(unknown.unwrap_or_else(|| {
+            life.map_or("fatigue-no-life", |life| life.likely)
+        }))];
     said.push(say("fatigue-road-assumed"));
     said.push(say("fatigue-nominal-only"));
     if family == Family::Aluminium {
@@ -433,7 +466,8 @@ mod tests {
                 .find(|c| c.id == CheckId::BoltFatigue);
             found.map(|c| (c.verdict, c.reason.code))
         };
-        assert_eq!(check(&joint(|_| {})), None);
+        // Nothing pulls along the bolts without a force from the side.
+        assert_eq!(check(&joint(|i| i.side_g = 0.0)), None);
         let light = gripping(|i| i.trailer_mass_kg = 100.0);
         assert_eq!(check(&light), Some((Verdict::Holds, "bolt-fatigue-below")));
         let al = |mass| {

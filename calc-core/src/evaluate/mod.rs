@@ -3,7 +3,9 @@
 mod checks;
 mod fatigue;
 pub(crate) mod grip;
+mod holes;
 pub(crate) mod loads;
+mod pried;
 mod remarks;
 pub(crate) mod stand;
 pub(crate) mod support;
@@ -16,7 +18,7 @@ pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
-use crate::scenario::{Scenario, SupportKind, VERSION};
+use crate::scenario::{Field, Scenario, SupportKind, VERSION};
 
 /// Computes the whole report.
 #[must_use]
@@ -27,10 +29,11 @@ pub fn evaluate(s: &Scenario) -> Report {
         tight,
         stands,
         grip,
+        cases,
         service,
         checks,
     } = judged;
-    let fatigue = fatigue::report(s, &tight, &grip, &service, (&checks, default_road()));
+    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, default_road()));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -39,8 +42,8 @@ pub fn evaluate(s: &Scenario) -> Report {
         tightening: tight.report(s),
         support: stands.report(s, &tight),
         losses: grip.losses(),
-        loads: service.report(s),
-        notes: notes(s, &tight),
+        loads: cases.report(s, service.as_ref()),
+        notes: notes(s, &tight, &stands),
         checks,
         derived: s.derived.clone(),
         fatigue,
@@ -52,7 +55,8 @@ pub(crate) struct Judged {
     pub(crate) tight: tighten::Tight,
     pub(crate) stands: support::Stands,
     grip: grip::Grip,
-    service: loads::Service,
+    cases: loads::Cases,
+    service: Option<loads::Service>,
     /// Weakest first.
     pub(crate) checks: Vec<Check>,
 }
@@ -64,28 +68,6 @@ impl Judged {
             .first()
             .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
     }
-
-    /// The check that decides among those that do not wait for a distance to be measured.
-    pub(crate) fn weakest_measured(&self) -> Option<&Check> {
-        self.checks.iter().find(|c| !waits_for_a_distance(c))
-    }
-
-    /// The checks that wait for a distance to be measured.
-    pub(crate) fn to_measure(&self) -> impl Iterator<Item = CheckId> + '_ {
-        self.checks
-            .iter()
-            .filter(|c| waits_for_a_distance(c))
-            .map(|c| c.id)
-    }
-}
-
-/// Whether a check stands open only because nobody gave the distance to an edge.
-fn waits_for_a_distance(check: &Check) -> bool {
-    check.verdict == Verdict::NotChecked
-        && matches!(
-            check.id,
-            CheckId::TubeTearOut | CheckId::FittingTearOut | CheckId::BlockShear
-        )
 }
 
 /// Runs the checks, with or without their working.
@@ -93,13 +75,20 @@ pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
     let tight = tighten::tighten(s);
     let stands = support::Stands::new(s, &tight);
     let grip = grip::grip(s, &tight, &stands);
-    let service = loads::governing(s, &grip);
-    let mut checks = checks::all(s, &tight, &stands, &grip, &service, working);
+    let cases = loads::Cases::new(s);
+    let service = cases.service(s, &grip);
+    let mut checks = checks::all(
+        s,
+        (&tight, &stands, &grip),
+        (&cases, service.as_ref()),
+        working,
+    );
     checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
     Judged {
         tight,
         stands,
         grip,
+        cases,
         service,
         checks,
     }
@@ -116,7 +105,7 @@ fn weight(check: &Check) -> f64 {
     rank * 1e6 + check.utilisation.unwrap_or(0.0).min(9e5)
 }
 
-fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
+fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<Said> {
     let mut notes = Vec::new();
     let mut say = |code, amounts| notes.push(Said { code, amounts });
     if tight.combined_max(s) > s.bolting.yield_strength() {
@@ -151,8 +140,15 @@ fn notes(s: &Scenario, tight: &tighten::Tight) -> Vec<Said> {
             vec![Amount::new(s.sleeve_short.si(), Dimension::Length)],
         );
     }
-    if s.tube.end_distance.is_none() && s.tube.open_end {
-        say("note-end-distance-unknown", Vec::new());
+    for code in loads::notes(s) {
+        say(code, Vec::new());
+    }
+    let faces = stands.least.sides().is_some();
+    if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {
+        say(
+            "note-end-distance-assumed",
+            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
+        );
     }
     notes.extend(remarks::remarks(s));
     notes

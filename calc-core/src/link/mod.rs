@@ -28,7 +28,7 @@ use crate::scenario::{Field, Kind};
 use std::collections::BTreeSet;
 
 /// Longest text that is read, in bytes. The longest link that can be written is shorter.
-pub const LONGEST: usize = 2048;
+pub const LONGEST: usize = 4096;
 
 /// Version and calculation: how every link begins.
 const HEAD: &str = "v1/coupler";

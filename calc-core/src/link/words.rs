@@ -48,6 +48,7 @@ pub fn choice_in_words(field: Field, name: &str) -> String {
         Field::Method => catalog::tightening_method(name).map(|m| m.label()),
         Field::Surface => catalog::slip_surface(name).map(|s| s.label()),
         Field::Sleeve => catalog::sleeve(name).map(|s| s.label()),
+        Field::LoadRule => catalog::load_rule(name).map(|r| r.label()),
         _ => None,
     };
     label.map_or_else(|| name.replace('-', " "), String::from)

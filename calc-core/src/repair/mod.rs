@@ -119,11 +119,8 @@ pub struct Repairs {
     pub tried: usize,
     /// How many of them hold or are close.
     pub held: usize,
-    /// How many could not be decided, most often because the distance to an open end is not given.
+    /// How many could not be decided, most often because their shape lies outside the checked range.
     pub undecided: usize,
-    /// Checks that no repair in the list answers, because a distance to an edge was not given: to be
-    /// measured before any of them is trusted.
-    pub to_measure: Vec<CheckId>,
     /// Of those that hold or are close, those that no other beats in margin, work, cost and welds together, and the cheapest of
     /// each kind; those that hold first, then by cost.
     pub list: Vec<Repair>,
@@ -142,7 +139,6 @@ const SAME_MARGIN: f64 = 0.02;
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let mut found: Vec<Repair> = Vec::new();
-    let mut to_measure = Vec::new();
     let (mut tried, mut undecided) = (0, 0);
     for (kind, input) in candidates::all(s) {
         let Ok(candidate) = Scenario::new(&input) else {
@@ -150,32 +146,17 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         };
         tried += 1;
         let judged = judge(&candidate, false);
-        // A distance that nobody measured is missing from all candidates alike: it is asked for beside
-        // the list, not held against each.
-        let Some(&Check {
-            id: weakest,
-            verdict,
-            utilisation,
-            ..
-        }) = judged.weakest_measured()
-        else {
-            continue;
-        };
+        let (weakest, verdict) = judged.weakest();
         if !matches!(verdict, Verdict::Holds | Verdict::Close) {
             undecided += usize::from(verdict == Verdict::NotChecked);
             continue;
-        }
-        for id in judged.to_measure() {
-            if !to_measure.contains(&id) {
-                to_measure.push(id);
-            }
         }
         found.push(Repair {
             kind,
             changed: Vec::new(),
             verdict,
             weakest,
-            utilisation,
+            utilisation: judged.checks.first().and_then(|c| c.utilisation),
             most_used: most_used(&judged.checks),
             torque_nm: judged.tight.torque.si(),
             clamp_reached_n: judged.stands.reached,
@@ -214,7 +195,6 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         tried,
         held,
         undecided,
-        to_measure,
         cheapest: best(&|_| true, &|r| r.work.cost),
         strongest: best(&|_| true, &|r| r.most_used),
         without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
@@ -293,30 +273,12 @@ mod tests {
 
     #[test]
     fn what_is_listed_holds_when_evaluated_again() {
-        let measured = Input {
-            end_distance_mm: Some(80.0),
-            fitting_edge_mm: Some(40.0),
-            ..Input::default()
-        };
-        let measured = repairs(&Scenario::new(&measured).unwrap(), &Rates::default());
-        assert!(measured.to_measure.is_empty());
-        assert!(!found().to_measure.is_empty());
-        for found in [measured, found()] {
-            assert!(!found.list.is_empty());
-            for repair in &found.list {
-                let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
-                let open = |c: &&Check| {
-                    c.verdict == Verdict::NotChecked && found.to_measure.contains(&c.id)
-                };
-                let first = report.checks.iter().find(|c| !open(c)).unwrap();
-                assert_eq!(first.verdict, repair.verdict, "{repair:?}");
-                assert!(matches!(first.verdict, Verdict::Holds | Verdict::Close));
-                if found.to_measure.is_empty() {
-                    assert_eq!(report.verdict, repair.verdict, "{repair:?}");
-                } else {
-                    assert_eq!(report.verdict, Verdict::NotChecked, "{repair:?}");
-                }
-            }
+        let found = found();
+        assert!(!found.list.is_empty());
+        for repair in &found.list {
+            let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
+            assert_eq!(report.verdict, repair.verdict, "{repair:?}");
+            assert!(matches!(report.verdict, Verdict::Holds | Verdict::Close));
         }
     }
 

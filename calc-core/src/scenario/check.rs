@@ -1,15 +1,19 @@
 //! The way from the plain input to the checked scenario.
 
 use super::checked::{
-    Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
+    WallBasis, WeldNear, options,
 };
 use super::fields::{Field, Input, Kind};
-use crate::catalog::{self, Family, HoleFit, Thread, WasherSeries};
+use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::error::InputError;
-use crate::quantity::{Acceleration, InUnits, Length, Stress, kilogram, mm, newton_metre};
+use crate::quantity::{
+    Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,
+};
 
 /// Collects every refusal, so that a reader sees all of them at once.
 struct Reader<'a> {
@@ -142,16 +146,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
     let tightening = tightening(r)?;
-    let loads = Loads {
-        mass: kilogram(r.number(Field::TrailerMass)),
-        tongue_share: r.number(Field::TongueShare),
-        vertical_factor: r.number(Field::VerticalFactor),
-        braking: acceleration(r.number(Field::Braking)),
-        side: acceleration(r.number(Field::Side)),
-        ball_ahead: r.length(Field::BallAhead),
-        ball_below: r.length(Field::BallBelow),
-        temperature_swing: r.number(Field::TemperatureSwing),
-    };
+    let loads = loads(r)?;
     Some(Scenario {
         input: r.input.clone(),
         tube,
@@ -166,6 +161,47 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         loads,
         exposure: r.row(Field::Exposure, Exposure::by_name)?,
         derived: std::mem::take(&mut r.derived),
+    })
+}
+
+fn loads(r: &mut Reader<'_>) -> Option<Loads> {
+    Some(Loads {
+        mass: kilogram(r.number(Field::TrailerMass)),
+        tongue_share: r.number(Field::TongueShare),
+        vertical_factor: r.number(Field::VerticalFactor),
+        braking: acceleration(r.number(Field::Braking)),
+        side: acceleration(r.number(Field::Side)),
+        ball_ahead: r.length(Field::BallAhead),
+        ball_below: r.length(Field::BallBelow),
+        temperature_swing: r.number(Field::TemperatureSwing),
+        joint: r.row(Field::Joint, JointKind::by_name)?,
+        rule: r.row(Field::LoadRule, catalog::load_rule)?,
+        towing: kilogram(r.number(Field::TowingMass)),
+        hanger: HangerLoad {
+            axles: r.count(Field::Axles),
+            tyre_radius: r.length(Field::TyreRadius),
+            height: r.length(Field::HangerHeight),
+            offset: r.length(Field::HangerOffset),
+            share: r.number(Field::HangerShare),
+            spring_length: r.length(Field::SpringLength),
+        },
+        chain: ChainLoad {
+            angle: Angle::new::<uom::si::angle::radian>(r.number(Field::ChainAngle)),
+            share: r.number(Field::ChainShare),
+        },
+        free: FreeLoad {
+            along: newton(r.number(Field::FreeAlong)),
+            up: newton(r.number(Field::FreeUp)),
+            side: newton(r.number(Field::FreeSide)),
+            about_along: r.number(Field::FreeAboutAlong),
+            about_side: r.number(Field::FreeAboutSide),
+            about_up: r.number(Field::FreeAboutUp),
+            kind: match r.row(Field::FreeKind, FreeKind::by_name)? {
+                FreeKind::Service => LoadKind::Service,
+                FreeKind::Proof => LoadKind::Proof,
+                FreeKind::Ultimate => LoadKind::Ultimate,
+            },
+        },
     })
 }
 
@@ -199,7 +235,8 @@ fn fitting(
         spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
         yield_least: strength.yield_strength(),
         ultimate_least: strength.ultimate_strength(),
-        edge: r.given(Field::FittingEdge).map(|m| mm(m * 1e3)),
+        edge: r.length(Field::FittingEdge),
+        flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
         hole,
         gap: mm(r.or_derived(Field::FittingGap, between) * 1e3),
     })
@@ -280,7 +317,7 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
         yield_likely: own(likely),
         ultimate_least: crate::quantity::mpa(ultimate * 1e-6),
         weld_near,
-        end_distance: r.given(Field::EndDistance).map(|m| mm(m * 1e3)),
+        end_distance: r.length(Field::EndDistance),
         open_end,
     })
 }

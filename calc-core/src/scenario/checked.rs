@@ -1,10 +1,10 @@
 //! The checked scenario: typed values that every formula can take.
 
-use super::choices::{BoltFinish, Exposure, Mount, SupportKind};
+use super::choices::{BoltFinish, Exposure, JointKind, Mount, SupportKind};
 use super::fields::{Field, Input};
-use crate::catalog::{BoltGrade, BoltStrength, Material, Thread};
+use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
 use crate::mechanics::face::FaceTube;
-use crate::quantity::{Acceleration, Length, Mass, Stress, Torque};
+use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
 use crate::report::Strength;
 
 /// The tube, or the solid that stands in its place.
@@ -34,8 +34,8 @@ pub struct Tube {
     pub ultimate_least: Stress,
     /// Whether a weld lies near the bolt.
     pub weld_near: bool,
-    /// To the end of the tube, if it is near.
-    pub end_distance: Option<Length>,
+    /// From the bolt to the end of the tube.
+    pub end_distance: Length,
     /// Whether that end is open.
     pub open_end: bool,
 }
@@ -157,12 +157,14 @@ pub struct Fitting {
     pub material: &'static Material,
     /// Whether it lies between washer and tube and reaches over both side walls.
     pub spreads: bool,
+    /// Bolt centre to the upright part of a flange that can bend; `None`: stiff.
+    pub flange_arm: Option<Length>,
     /// Yield strength, least; next to a weld where one lies near the bolt.
     pub yield_least: Stress,
     /// Tensile strength, least; likewise.
     pub ultimate_least: Stress,
-    /// Middle of the bolt to the nearest edge, if it is known.
-    pub edge: Option<Length>,
+    /// Middle of the bolt to the nearest edge.
+    pub edge: Length,
     /// Hole.
     pub hole: Length,
     /// Gap between it and the wall of the tube.
@@ -231,6 +233,75 @@ pub struct Loads {
     pub ball_below: Length,
     /// Temperature swing, K.
     pub temperature_swing: f64,
+    /// What is bolted on.
+    pub joint: JointKind,
+    /// Published loads on top of the road's.
+    pub rule: &'static LoadRule,
+    /// Mass of the towing vehicle.
+    pub towing: Mass,
+    /// Spring hanger.
+    pub hanger: HangerLoad,
+    /// Chain bracket.
+    pub chain: ChainLoad,
+    /// Free load.
+    pub free: FreeLoad,
+}
+
+impl Loads {
+    /// What published loads are counted from.
+    #[must_use]
+    pub const fn trailer(&self) -> Trailer {
+        Trailer {
+            mass: self.mass,
+            towing: self.towing,
+            tongue_share: self.tongue_share,
+        }
+    }
+}
+
+/// What a spring hanger's load is counted from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HangerLoad {
+    /// Axles of the trailer.
+    pub axles: usize,
+    /// Ground to wheel centre.
+    pub tyre_radius: Length,
+    /// Spring eye below the group's middle.
+    pub height: Length,
+    /// Spring eye ahead of the group's middle.
+    pub offset: Length,
+    /// Share of one spring's load.
+    pub share: f64,
+    /// Spring from eye to eye.
+    pub spring_length: Length,
+}
+
+/// What a chain bracket's load is counted from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ChainLoad {
+    /// Between chain and tube.
+    pub angle: Angle,
+    /// Share of the strength required of all chains together.
+    pub share: f64,
+}
+
+/// Six components at the point that stands in the ball's place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FreeLoad {
+    /// Forward.
+    pub along: Force,
+    /// Upward.
+    pub up: Force,
+    /// To the left.
+    pub side: Force,
+    /// About the tube, N·m.
+    pub about_along: f64,
+    /// About the sideways line, N·m.
+    pub about_side: f64,
+    /// About the upright line, N·m.
+    pub about_up: f64,
+    /// What it asks for.
+    pub kind: LoadKind,
 }
 
 /// A scenario whose every value was checked.

@@ -98,6 +98,20 @@ named! {
 }
 
 named! {
+    /// What is bolted to the tube.
+    JointKind {
+        /// Coupler at the end of the tongue.
+        Coupler = "coupler",
+        /// Hanger of a leaf spring, under the tube or round its sides.
+        SpringHanger = "spring-hanger",
+        /// Bracket of a safety chain.
+        ChainBracket = "chain-bracket",
+        /// Anything: six components at a point.
+        Free = "free",
+    }
+}
+
+named! {
     /// What a steel bolt is coated with.
     BoltFinish {
         /// Zinc plated or galvanized.
@@ -106,6 +120,18 @@ named! {
         Plain = "plain",
         /// Stainless.
         Stainless = "stainless",
+    }
+}
+
+named! {
+    /// What a free load asks for; see [`LoadKind`](crate::catalog::LoadKind).
+    FreeKind {
+        /// Comes again and again.
+        Service = "service",
+        /// Once, without lasting harm.
+        Proof = "proof",
+        /// Once, without breaking.
+        Ultimate = "ultimate",
     }
 }
 
@@ -148,6 +174,9 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::Method => ids(catalog::tightening_methods(), |m| m.id()),
         Field::Surface => ids(catalog::slip_surfaces(), |s| s.id()),
         Field::Sleeve => ids(catalog::sleeves(), |s| s.id()),
+        Field::Joint => JointKind::NAMES.to_vec(),
+        Field::FreeKind => FreeKind::NAMES.to_vec(),
+        Field::LoadRule => ids(catalog::load_rules(), |r| r.id()),
         _ => Vec::new(),
     }
 }

@@ -165,12 +165,49 @@ fields! {
         Braking braking_g "bg" Acceleration * Gravity = 0.5 in 0.0 .. 2.0;
         /// Sideways acceleration in g acting on the tongue load.
         Side side_g "lg" Acceleration * Gravity = 0.3 in 0.0 .. 2.0;
-        /// Ball centre ahead of the middle of the bolt group.
+        /// Ball centre (or chain eye, or point of a free load) ahead of the middle of the bolt group.
         BallAhead ball_ahead_mm "ba" Length * Millimetre = 130.0 in 0.0 .. 1500.0;
-        /// Ball centre below the middle of the bolt group; negative: above.
+        /// Ball centre (or chain eye, or point of a free load) below the middle of the bolt group; negative:
+        /// above.
         BallBelow ball_below_mm "bb" Length * Millimetre = 30.0 in -500.0 .. 500.0;
         /// How much colder or hotter than at tightening the joint gets.
         TemperatureSwing temperature_swing_k "dt" TemperatureStep * CelsiusStep = 35.0 in 0.0 .. 100.0;
+        /// Mass of the towing vehicle: for rules that compare the two masses.
+        TowingMass towing_mass_kg "tv" Mass * Kilogram = 2000.0 in 500.0 .. 40000.0;
+        /// Axles of the trailer: for a spring hanger.
+        Axles axles "ax" Count * One = 1.0 in 1.0 .. 3.0;
+        /// Ground to wheel centre: for a spring hanger.
+        TyreRadius tyre_radius_mm "tr" Length * Millimetre = 330.0 in 100.0 .. 700.0;
+        /// Spring eye below the middle of the bolt group.
+        HangerHeight hanger_height_mm "hh" Length * Millimetre = 100.0 in 0.0 .. 600.0;
+        /// Spring eye ahead of the middle of the bolt group; negative: behind.
+        HangerOffset hanger_offset_mm "ho" Length * Millimetre = 0.0 in -400.0 .. 400.0;
+        /// Share of one spring's load on this hanger: half at a spring's end, the whole under an equaliser
+        /// between two springs.
+        HangerShare hanger_share "hs" Ratio * One = 0.5 in 0.2 .. 1.5;
+        /// Length of the spring from eye to eye.
+        SpringLength spring_length_mm "sn" Length * Millimetre = 650.0 in 300.0 .. 1500.0;
+        /// Angle between a safety chain that pulls and the tube.
+        ChainAngle chain_angle_deg "ca" Angle * Degree = 30.0 in 0.0 .. 90.0;
+        /// Share of the strength required of all chains together that this bracket takes.
+        ChainShare chain_share "cs" Share * One = 1.0 in 0.5 .. 1.0;
+        /// Free load: along the tube, forward positive.
+        FreeAlong free_along_n "xl" Force * Newton = 0.0 in -500000.0 .. 500000.0;
+        /// Free load: upward.
+        FreeUp free_up_n "xu" Force * Newton = 0.0 in -500000.0 .. 500000.0;
+        /// Free load: sideways, to the left.
+        FreeSide free_side_n "xs" Force * Newton = 0.0 in -500000.0 .. 500000.0;
+        /// Free load: moment about the tube, turning left towards up.
+        FreeAboutAlong free_about_along_nm "ya" Moment * NewtonMetre = 0.0 in -50000.0 .. 50000.0;
+        /// Free load: moment about the sideways line, turning up towards forward.
+        FreeAboutSide free_about_side_nm "yb" Moment * NewtonMetre = 0.0 in -50000.0 .. 50000.0;
+        /// Free load: moment about the upright line, turning forward towards left.
+        FreeAboutUp free_about_up_nm "yc" Moment * NewtonMetre = 0.0 in -50000.0 .. 50000.0;
+        /// From the middle of the bolt to the nearest edge of the fitting; past the outermost bolts the
+        /// fitting is taken to touch the tube that far.
+        FittingEdge fitting_edge_mm "fe" Length * Millimetre = 25.0 in 3.0 .. 500.0;
+        /// From the middle of the bolt nearest the end to the end of the tube.
+        EndDistance end_distance_mm "ed" Length * Millimetre = 60.0 in 5.0 .. 5000.0;
     }
     derived {
         /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
@@ -183,8 +220,6 @@ fields! {
         TubeModulus tube_modulus_gpa "em" Stress * Gigapascal in 40.0 .. 230.0;
         /// Poisson's ratio of the tube; left out: the material's row.
         TubePoisson tube_poisson "nu" Ratio * One in 0.2 .. 0.4;
-        /// From the bolt to the end of the tube; left out: not known, and no face is weakened by an end.
-        EndDistance end_distance_mm "ed" Length * Millimetre in 5.0 .. 5000.0;
         /// Hole in the tube; left out: the normal clearance hole of the bolt.
         Hole hole_mm "dh" Length * Millimetre in 5.0 .. 80.0;
         /// Outside diameter of the washer; left out: the washer's row.
@@ -205,8 +240,9 @@ fields! {
         SleeveOuter sleeve_outer_mm "so" Length * Millimetre in 6.0 .. 120.0;
         /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
         SleeveWall sleeve_wall_mm "sw" Length * Millimetre in 0.5 .. 40.0;
-        /// From the middle of the bolt to the nearest edge of the fitting; left out: not known.
-        FittingEdge fitting_edge_mm "fe" Length * Millimetre in 3.0 .. 500.0;
+        /// Bolt centre to the upright part of a flange that can bend; left out: the fitting is taken as
+        /// stiff, no prying.
+        FlangeArm flange_arm_mm "fa" Length * Millimetre in 3.0 .. 200.0;
         /// Hole in the fitting; left out: as large as the hole in the tube.
         FittingHole fitting_hole_mm "fh" Length * Millimetre in 5.0 .. 80.0;
         /// Gap or packing between the fitting and the wall of the tube; left out: none, or the spreader plate.
@@ -251,6 +287,12 @@ fields! {
         SleeveWelded sleeve_welded "wd" = "no";
         /// Material of the solid insert.
         InsertMaterial insert_material "im" = "6061-t6";
+        /// What is bolted on.
+        Joint joint "jt" = "coupler";
+        /// Published loads to check on top of the road's.
+        LoadRule load_rule "lr" = "road-service";
+        /// What a free load asks for.
+        FreeKind free_kind "fk" = "service";
         /// What the bolt is coated with; stainless grades are stainless whatever stands here.
         BoltFinish bolt_finish "bf" = "zinc";
         /// How wet and how salty the joint lives.

@@ -9,9 +9,13 @@ mod checked;
 mod choices;
 mod fields;
 
-pub use checked::{Bolting, Fitting, Loads, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
+pub use checked::{
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Tightening, Tube, Washer,
+};
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, Mount, SupportKind, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
+    WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

@@ -19,8 +19,7 @@ const FIVE: [(Measure, Field); 5] = [
     (Measure::Head, Field::Grade),
 ];
 
-/// The five measurements, the metal, and the two distances without which nobody can say whether the
-/// bolt tears out.
+/// The five measurements, the metal, and the two distances that decide whether the bolt tears out.
 pub(super) fn measures(desk: Desk) -> El {
     let five = FIVE
         .into_iter()

@@ -97,7 +97,7 @@ fn every_place_of_every_sentence_is_filled() {
     }
     inputs.push(Input {
         tube_width_mm: 300.0,
-        end_distance_mm: Some(15.0),
+        end_distance_mm: 15.0,
         ..Input::default()
     });
     for input in inputs {

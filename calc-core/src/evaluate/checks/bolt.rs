@@ -100,6 +100,7 @@ impl Joint<'_> {
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: None,
+            case: None,
             reason: said("grade-not-for-clamping", &[]),
             steps: w.finish(),
         })

@@ -6,7 +6,7 @@ use crate::evaluate::stand::{self, Limit};
 use crate::evaluate::working::Working;
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Part, Verdict};
+use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::SupportKind;
 
 impl Joint<'_> {
@@ -109,21 +109,6 @@ impl Joint<'_> {
             reason,
             w,
         );
-        // Near an open end a face has half its strength. Where that would change the answer and nobody
-        // has said how far the end is, there is no answer yet.
-        let at_half = check.utilisation.map_or(0.0, |used| 2.0 * used);
-        if check.verdict != Verdict::DoesNotHold && at_half > 1.0 && self.end_matters(&governs) {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said(
-                "end-distance-needed",
-                &[
-                    (governs.load, Force),
-                    (0.5 * governs.load, Force),
-                    (self.tight.nominal.si(), Force),
-                ],
-            );
-        }
         if let Some(outside) = self.stands.out_of_range(self.s).first() {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
@@ -139,17 +124,6 @@ impl Joint<'_> {
             );
         }
         check
-    }
-
-    /// Whether an open end at an unknown distance could weaken what governs.
-    fn end_matters(&self, governs: &Limit) -> bool {
-        let tube = &self.s.tube;
-        tube.end_distance.is_none()
-            && tube.open_end
-            && !matches!(
-                governs.part,
-                Part::Sleeve | Part::Insert | Part::Stack | Part::Bolt
-            )
     }
 
     /// Lines of what the clamp stands on, for the limit that governs.

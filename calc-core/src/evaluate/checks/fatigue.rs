@@ -2,7 +2,7 @@
 
 use super::{Joint, amount, said};
 use crate::cite::{Cite, Flag};
-use crate::evaluate::fatigue::{BoltViews, default_road, governing};
+use crate::evaluate::fatigue::{BoltViews, default_road, governing, repeated_pull};
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
 use crate::report::{Check, CheckId, Verdict};
@@ -11,10 +11,7 @@ impl Joint<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
     /// road decides, and the road is an assumption: the best that is left is "close".
     pub(super) fn bolt_fatigue(&self, gripping: bool) -> Option<Check> {
-        let pull = self.service.largest_pull;
-        if pull <= 0.0 {
-            return None;
-        }
+        let (spread, pull) = repeated_pull(self.s, self.tight, self.cases)?;
         let road = default_road();
         let views = BoltViews::new(self.s, self.tight, self.grip, pull, &road);
         let view = governing(views.all())?;
@@ -64,7 +61,7 @@ impl Joint<'_> {
             (view.used_on_the_road * view.endured_two_million.si, Stress),
             road.cite,
         );
-        Some(Check {
+        let check = Check {
             id: CheckId::BoltFatigue,
             verdict,
             demand: amount(demand, Stress),
@@ -72,8 +69,10 @@ impl Joint<'_> {
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: gripping.then_some(used),
+            case: None,
             reason: said(code, &[(demand, Stress), (capacity, Stress)]),
             steps: w.finish(),
-        })
+        };
+        Some(check.in_case(spread.case.case, spread.case.kind))
     }
 }

@@ -3,7 +3,7 @@
 use super::{Joint, amount, said};
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::slip;
+use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::quantity::Dimension::Length;
 use crate::quantity::{InUnits, Length as Metres};
 use crate::report::{Check, CheckId, Verdict};
@@ -39,31 +39,12 @@ impl Joint<'_> {
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: Some(utilisation),
+            case: None,
             reason: said(
                 if is_short { short } else { enough },
                 &[(needed, Length), (given, Length)],
             ),
             steps: w.finish(),
-        }
-    }
-
-    /// The largest clearance hole that the bolt itself passes. A through sleeve takes the place of the
-    /// holes in the tube.
-    fn largest_clearance(&self) -> Metres {
-        let s = self.s;
-        if s.support == SupportKind::ThroughSleeve {
-            s.fitting.hole
-        } else {
-            s.bolting.hole.max(s.fitting.hole)
-        }
-    }
-
-    /// Factor on slip: more where a hole is oversize.
-    pub(super) fn slip_omega(&self) -> f64 {
-        if self.is_oversize(self.largest_clearance()) {
-            slip::OMEGA_OVERSIZE
-        } else {
-            slip::OMEGA
         }
     }
 
@@ -86,25 +67,29 @@ impl Joint<'_> {
         us.max(eu)
     }
 
-    pub(super) fn end_distance(&self) -> Option<Check> {
-        let given = self.s.tube.end_distance?.si();
+    pub(super) fn end_distance(&self) -> Check {
+        let given = self.s.tube.end_distance.si();
         let mut w = self.sheet();
         let needed = self.edge_needed(self.hole_in_tube(), &mut w);
-        Some(self.distance(
+        self.distance(
             CheckId::EndDistance,
             (needed, given),
             ["end-too-near", "end-far-enough"],
             w,
-        ))
+        )
     }
 
+    /// Only where there is a fitting to have an edge.
     pub(super) fn fitting_edge(&self) -> Option<Check> {
-        let given = self.s.fitting.edge?.si();
+        let f = &self.s.fitting;
+        if f.thickness.si() <= 0.0 {
+            return None;
+        }
         let mut w = self.sheet();
-        let needed = self.edge_needed(self.s.fitting.hole, &mut w);
+        let needed = self.edge_needed(f.hole, &mut w);
         Some(self.distance(
             CheckId::FittingEdge,
-            (needed, given),
+            (needed, f.edge.si()),
             ["fitting-edge-too-near", "fitting-edge-far-enough"],
             w,
         ))
@@ -156,8 +141,8 @@ impl Joint<'_> {
         let thread = s.bolting.thread;
         let loose = clearance_hole(thread, HoleFit::Loose)?;
         let normal = clearance_hole(thread, HoleFit::Normal)?;
-        let hole = self.largest_clearance();
-        let oversize = self.is_oversize(hole);
+        let hole = largest_clearance(s);
+        let oversize = is_oversize(s, hole);
         let largest = [Some(loose), clearance_hole(thread, HoleFit::Structural)]
             .into_iter()
             .flatten()
@@ -192,6 +177,7 @@ impl Joint<'_> {
             factor_is: "factor-none",
             // A fit has no share used: it must not stand before checks of strength.
             utilisation: None,
+            case: None,
             reason: said(
                 code,
                 &[
@@ -210,7 +196,7 @@ impl Joint<'_> {
         let hole = if s.support == SupportKind::ThroughSleeve {
             s.sleeve.inner.max(s.fitting.hole)
         } else {
-            self.largest_clearance()
+            largest_clearance(s)
         };
         let rim = 0.5 * (s.bolting.washer.outer - hole).si();
         let needed = WASHER_RIM * s.bolting.thread.major().si();
@@ -275,6 +261,7 @@ impl Joint<'_> {
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: None,
+            case: None,
             reason: said(code, &[(play, Length), (tight, Length), (loose, Length)]),
             steps: w.finish(),
         })

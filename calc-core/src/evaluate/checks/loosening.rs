@@ -1,24 +1,45 @@
 //! Can the nut shake loose?
 
 use super::{Joint, of_forces, said};
+use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::Spread;
+use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
 use crate::quantity::Dimension::{Force, Ratio};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
 
 impl Joint<'_> {
-    pub(super) fn loosening(&self) -> Check {
+    /// Over the cases that come again and again: a nut is not shaken loose at one go.
+    pub(super) fn loosening(&self) -> Option<Check> {
         let (s, g) = (self.s, self.grip);
-        let share = self.service.worst_share();
-        let demand = share.in_plane() / s.bolting.slip_planes();
-        let capacity = loosening::transverse_limit(
-            s.tightening.faying_friction,
-            newton(g.left_min),
-            newton(share.pull),
-            g.bolt_share,
-        )
-        .si();
+        let limit = |share: &Share| {
+            loosening::transverse_limit(
+                s.tightening.faying_friction,
+                newton(g.left_min),
+                newton(share.pull),
+                g.bolt_share,
+            )
+            .si()
+        };
+        let plane = |share: &Share| share.in_plane() / s.bolting.slip_planes();
+        let worst = |spread: &Spread| {
+            let used = |share: &Share| plane(share) / limit(share).max(1e-9);
+            spread
+                .shares
+                .iter()
+                .copied()
+                .map(|share| (used(&share), share))
+                .reduce(|most, next| if next.0 > most.0 { next } else { most })
+        };
+        let (spread, _) = self.cases.governing(|spread| {
+            worst(spread)
+                .filter(|_| spread.case.kind == LoadKind::Service)
+                .map(|(used, _)| used)
+        })?;
+        let (_, share) = worst(spread)?;
+        let (demand, capacity) = (plane(&share), limit(&share));
         let mut w = self.sheet();
         w.step(
             (
@@ -49,15 +70,12 @@ impl Joint<'_> {
             ),
             w,
         );
-        let missing = self.service.not_taken;
-        let untaken = [missing.twist, missing.pitch, missing.roll]
-            .iter()
-            .any(|moment| moment.abs() > 1.0);
+        let untaken = self.untaken(|kind| kind == LoadKind::Service) > 1.0;
         if check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
             check.reason = said("loosening-clamp-unknown", &[]);
         }
-        check
+        Some(check.in_case(spread.case.case, spread.case.kind))
     }
 }

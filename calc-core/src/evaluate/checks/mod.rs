@@ -2,21 +2,26 @@
 
 mod bolt;
 mod clamp;
+mod combined;
+mod demand;
 mod fatigue;
 mod geometry;
 mod loosening;
 mod pin;
 mod ply;
+mod pull;
 mod section;
 mod slip;
 mod slipped;
+mod way;
+
+use way::Way;
 
 use super::grip::Grip;
-use super::loads::Service;
+use super::loads::{Cases, Service};
 use super::support::Stands;
 use super::tighten::Tight;
 use super::working::Working;
-use crate::mechanics::bearing::GAMMA_Q;
 use crate::quantity::Dimension;
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
 use crate::scenario::Scenario;
@@ -30,16 +35,16 @@ struct Joint<'a> {
     tight: &'a Tight,
     stands: &'a Stands,
     grip: &'a Grip,
-    service: &'a Service,
+    cases: &'a Cases,
+    /// The case that slips first; `None` where no case counts on friction.
+    service: Option<&'a Service>,
     working: bool,
 }
 
 pub(crate) fn all(
     s: &Scenario,
-    tight: &Tight,
-    stands: &Stands,
-    grip: &Grip,
-    service: &Service,
+    (tight, stands, grip): (&Tight, &Stands, &Grip),
+    (cases, service): (&Cases, Option<&Service>),
     working: bool,
 ) -> Vec<Check> {
     let joint = Joint {
@@ -47,29 +52,32 @@ pub(crate) fn all(
         tight,
         stands,
         grip,
+        cases,
         service,
         working,
     };
-    let mut checks = Vec::with_capacity(22);
+    let mut checks = Vec::with_capacity(26);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
-    checks.push(joint.slip());
+    checks.extend(joint.slip());
     checks.extend(joint.opening());
     let gripping = holds_so_far(&checks);
+    checks.extend(joint.bolt_service());
     checks.extend(joint.bolt_fatigue(gripping));
-    checks.push(joint.bolt_shear());
+    checks.extend(joint.bolt_shear());
     checks.extend(joint.wall_bearing());
     checks.extend(joint.fitting_bearing());
     checks.extend(joint.bolt_bending());
     checks.extend(joint.bolt_combined());
-    checks.push(joint.tube_tear_out());
+    checks.extend(joint.tube_tear_out());
     checks.extend(joint.fitting_tear_out());
     checks.extend(joint.block_shear());
-    checks.push(joint.net_section());
+    checks.extend(joint.net_section());
     checks.extend(joint.pull_through());
-    checks.push(joint.loosening());
-    checks.extend(joint.end_distance());
+    checks.extend(joint.fitting_flange());
+    checks.extend(joint.loosening());
+    checks.push(joint.end_distance());
     checks.extend(joint.fitting_edge());
     checks.extend(joint.spacing());
     checks.extend(joint.hole_size());
@@ -78,54 +86,18 @@ pub(crate) fn all(
     checks
 }
 
-/// Whether the joint grips and stays shut, so that fatigue can be spoken of at all.
+/// Whether the joint grips and stays shut, so that fatigue can be spoken of at all. Where no load counts
+/// on friction nobody knows.
 pub(super) fn holds_so_far(checks: &[Check]) -> bool {
-    checks
-        .iter()
-        .filter(|check| matches!(check.id, CheckId::Slip | CheckId::Opening))
-        .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
+    checks.iter().any(|check| check.id == CheckId::Slip)
+        && checks
+            .iter()
+            .filter(|check| matches!(check.id, CheckId::Slip | CheckId::Opening))
+            .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
 const fn amount(si: f64, dimension: Dimension) -> Amount {
     Amount::new(si, dimension)
-}
-
-/// One published way to a strength, with the factor that goes with it.
-#[derive(Clone, Copy)]
-struct Way {
-    /// Strength in the unit of the check.
-    capacity: f64,
-    factor: f64,
-    factor_is: &'static str,
-}
-
-impl Way {
-    /// Allowable strength: a factor of safety on a nominal strength.
-    const fn allowable(capacity: f64, omega: f64) -> Self {
-        Self {
-            capacity,
-            factor: omega,
-            factor_is: "factor-strength",
-        }
-    }
-
-    /// Design resistance: a factor on the service load.
-    const fn design(capacity: f64) -> Self {
-        Self {
-            capacity,
-            factor: GAMMA_Q,
-            factor_is: "factor-load",
-        }
-    }
-
-    /// The one that allows less.
-    fn safer(self, other: Self) -> Self {
-        if other.capacity / other.factor < self.capacity / self.factor {
-            other
-        } else {
-            self
-        }
-    }
 }
 
 /// A check of forces with the usual words for its verdict.
@@ -145,6 +117,7 @@ fn of_forces(
         factor,
         factor_is,
         utilisation: Some(utilisation),
+        case: None,
         reason,
         steps: working.finish(),
     }

@@ -1,9 +1,9 @@
-//! The axle case, and the bolt under everything at once.
+//! The axle case: the bolt bends between fitting and wall.
 
-use super::{Joint, amount, said};
+use super::{Joint, Way, amount, said};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::{en_bolt, interaction, pin, shear};
-use crate::quantity::Dimension::{Area, Force, Length, Moment, Ratio, Stress};
+use crate::mechanics::pin;
+use crate::quantity::Dimension::{Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, newton};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::SupportKind;
@@ -27,22 +27,33 @@ impl Joint<'_> {
         }
     }
 
-    /// Moment asked for and moment strength, N·m.
-    fn bending(&self) -> Option<(f64, f64)> {
-        if !self.crosses_a_hollow() {
-            return None;
-        }
-        let moment = pin::moment(newton(self.per_plane()), self.lever()).si();
-        let strength = pin::strength(self.s.bolting.yield_strength(), self.bending_diameter()).si();
-        Some((moment, strength))
+    /// Moment in the bolt from a force on it, N·m.
+    pub(super) fn moment(&self, in_plane: f64) -> f64 {
+        pin::moment(newton(self.per_plane(in_plane)), self.lever()).si()
+    }
+
+    /// Moment strength, N·m; `None` where the bolt has no room to bend.
+    pub(super) fn bending_way(&self) -> Option<Way> {
+        let (fy, d) = (self.s.bolting.yield_strength(), self.bending_diameter());
+        self.crosses_a_hollow().then(|| {
+            Way::allowable(
+                pin::strength(fy, d).si(),
+                pin::OMEGA,
+                pin::first_yield(fy, d).si(),
+            )
+        })
     }
 
     pub(super) fn bolt_bending(&self) -> Option<Check> {
         let s = self.s;
-        let (demand, capacity) = self.bending()?;
+        let (way, asked) = self.asked(&[self.bending_way()?], |spread| {
+            self.moment(spread.largest_in_plane)
+        })?;
+        let (demand, capacity) = (asked.force, way.capacity);
         let (fy, d) = (s.bolting.yield_strength(), self.bending_diameter());
         let major = s.bolting.thread.major();
-        let plane = self.per_plane();
+        let in_plane = asked.spread.largest_in_plane;
+        let plane = self.per_plane(in_plane);
         let mut w = self.sheet();
         let statics = Cite::new("elementary", "beam", Flag::Computed);
         w.step(
@@ -77,7 +88,7 @@ impl Joint<'_> {
             (
                 "p_w",
                 "pressure on the rim of the wall",
-                self.on_wall(),
+                self.on_wall(in_plane),
                 s.tube.design_wall,
             ),
             (
@@ -100,15 +111,16 @@ impl Joint<'_> {
                 );
             }
         }
-        let utilisation = pin::OMEGA * demand / capacity.max(1e-9);
-        Some(Check {
+        let utilisation = asked.used(capacity);
+        Some(asked.name(Check {
             id: CheckId::BoltBending,
             verdict: Verdict::of(utilisation),
             demand: amount(demand, Moment),
             capacity: amount(capacity, Moment),
-            factor: pin::OMEGA,
-            factor_is: "factor-strength",
+            factor: asked.factor,
+            factor_is: asked.factor_is,
             utilisation: Some(utilisation),
+            case: None,
             reason: said(
                 if utilisation > 1.0 {
                     "bending-bends"
@@ -122,99 +134,6 @@ impl Joint<'_> {
                 ],
             ),
             steps: w.finish(),
-        })
-    }
-
-    /// Shear, pull and bending in one bolt. The largest of each is taken together, whichever bolt it
-    /// falls on.
-    pub(super) fn bolt_combined(&self) -> Option<Check> {
-        let b = &self.s.bolting;
-        let pull = self.service.largest_pull.max(0.0);
-        let bending = self.bending();
-        if pull <= 0.0 && bending.is_none() {
-            return None;
-        }
-        let shear_force = self.service.largest_in_plane;
-        let (way, [us, eu]) = self.shear_way();
-        let tensile = b.strength.tensile;
-        let us_tension = 0.75 * tensile.si() * b.thread.shank_area().si();
-        let eu_tension = en_bolt::tension(tensile, b.thread.stress_area()).si();
-        let gamma = crate::mechanics::bearing::GAMMA_Q;
-        let [shear_us, pull_us] = [shear_force / us, pull / us_tension].map(|u| u * shear::OMEGA);
-        let [shear_eu, pull_eu] = [shear_force / eu, pull / eu_tension].map(|u| u * gamma);
-        let american = interaction::aisc(shear_us, pull_us);
-        let european = interaction::european(shear_eu, pull_eu);
-        let bent = bending.map_or(0.0, |(moment, strength)| {
-            interaction::pin(
-                pin::OMEGA * moment / strength,
-                way.factor * shear_force / way.capacity,
-            )
-        });
-        let mut w = self.sheet();
-        w.step(
-            ("R_t", "strength of the bolt in tension", "0.75·F_u·A_b"),
-            &[
-                ("F_u", tensile.si(), Stress),
-                ("A_b", b.thread.shank_area().si(), Area),
-            ],
-            (us_tension, Force),
-            Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
-        );
-        w.step(
-            ("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
-            &[("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
-            (american, Ratio),
-            Cite::new("aisc-360-22", "J3.8", Flag::Read),
-        );
-        w.step(
-            (
-                "F_t,Rd",
-                "tension by the European column",
-                "0.9·f_ub·A_s/γ_M2",
-            ),
-            &[
-                ("f_ub", tensile.si(), Stress),
-                ("A_s", b.thread.stress_area().si(), Area),
-            ],
-            (eu_tension, Force),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
-        );
-        w.step(
-            (
-                "U_2",
-                "shear and pull by the European column",
-                "max(u_t, u_v + u_t/1.4)",
-            ),
-            &[("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
-            (european, Ratio),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
-        );
-        if bending.is_some() {
-            w.step(
-                ("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
-                &[("u_v", way.factor * shear_force / way.capacity, Ratio)],
-                (bent, Ratio),
-                Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
-            );
-        }
-        let utilisation = american.max(european).max(bent);
-        Some(Check {
-            id: CheckId::BoltCombined,
-            verdict: Verdict::of(utilisation),
-            demand: amount(utilisation, Ratio),
-            capacity: amount(1.0, Ratio),
-            factor: 1.0,
-            factor_is: "factor-inside",
-            utilisation: Some(utilisation),
-            reason: said(
-                if utilisation > 1.0 {
-                    "combined-too-much"
-                } else {
-                    "combined-fine"
-                },
-                &[(shear_force, Force), (pull, Force)],
-            ),
-            steps: w.finish(),
-        })
+        }))
     }
 }

@@ -1,16 +1,23 @@
 //! Does the clamp grip the road loads, and do the faces stay together?
 
-use super::{Joint, OMEGA_OPENING, of_forces, said};
+use super::{Joint, of_forces, said};
+use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::Spread;
+use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
-use crate::quantity::Dimension::{Count, Force, Length, Moment, Ratio, Stiffness, TemperatureStep};
+use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
 
 impl Joint<'_> {
-    pub(super) fn slip(&self) -> Check {
+    pub(super) fn slip(&self) -> Option<Check> {
         let (s, g) = (self.s, self.grip);
-        let share = self.service.worst_share();
+        if self.unloaded() {
+            return Some(self.no_load());
+        }
+        let service = self.service?;
+        let share = service.worst_share();
         let mut w = self.sheet();
         let limit = self.stands.least.limit();
         w.step(
@@ -71,9 +78,9 @@ impl Joint<'_> {
                 "elastic vector method",
             ),
             &[
-                ("along", self.service.ball.along, Force),
-                ("up", self.service.ball.up, Force),
-                ("side", self.service.ball.side, Force),
+                ("along", service.ball.along, Force),
+                ("up", service.ball.up, Force),
+                ("side", service.ball.side, Force),
             ],
             (share.in_plane(), Force),
             Cite::new("shigley-9e", "section 8-12", Flag::Read),
@@ -91,43 +98,69 @@ impl Joint<'_> {
                 ("C", g.bolt_share, Ratio),
                 ("N", share.pull.max(0.0), Force),
             ],
-            (self.service.resistance, Force),
+            (service.resistance, Force),
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
         let reason = said(
-            if self.slip_omega() * share.in_plane() > self.service.resistance {
+            if service.factor * share.in_plane() > service.resistance {
                 "slip-slides"
             } else {
                 "slip-grips"
             },
             &[
                 (share.in_plane(), Force),
-                (self.service.resistance, Force),
+                (service.resistance, Force),
                 (g.left_min, Force),
             ],
         );
         let mut check = of_forces(
             CheckId::Slip,
-            (share.in_plane(), self.service.resistance),
-            (self.slip_omega(), "factor-slip"),
+            (share.in_plane(), service.resistance),
+            (
+                service.factor,
+                if service.ball.kind == LoadKind::Service {
+                    "factor-slip"
+                } else {
+                    "factor-proof"
+                },
+            ),
             reason,
             w,
         );
-        let missing = self.service.not_taken;
-        let untaken = missing
-            .twist
-            .abs()
-            .max(missing.pitch.abs())
-            .max(missing.roll.abs());
-        if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said("slip-no-lever", &[(untaken, Moment)]);
+        check = check.in_case(service.ball.case, service.ball.kind);
+        let untaken = self.untaken(|kind| kind != LoadKind::Ultimate);
+        if untaken > 1.0 {
+            check = Self::with_lever(check, untaken);
         } else if self.outside_range() && check.verdict != Verdict::DoesNotHold {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
             check.reason = said("slip-clamp-unknown", &[]);
         }
+        Some(check)
+    }
+
+    /// Whether no case asks for anything: a free load that was not filled in.
+    fn unloaded(&self) -> bool {
+        let still = |spread: &Spread| {
+            spread.largest_in_plane <= 0.0
+                && spread.largest_pull <= 0.0
+                && spread.shares.iter().all(|share| share.pull == 0.0)
+                && spread.not_taken == NotTaken::default()
+        };
+        self.cases.all.iter().all(still)
+    }
+
+    /// A joint that nothing pulls at is not judged.
+    fn no_load(&self) -> Check {
+        let mut check = of_forces(
+            CheckId::Slip,
+            (0.0, 0.0),
+            (1.0, "factor-none"),
+            said("slip-no-load", &[]),
+            self.sheet(),
+        );
+        check.verdict = Verdict::NotChecked;
+        check.utilisation = None;
         check
     }
 
@@ -136,10 +169,8 @@ impl Joint<'_> {
     }
 
     pub(super) fn opening(&self) -> Option<Check> {
-        let pull = self.service.largest_pull;
-        if pull <= 0.0 {
-            return None;
-        }
+        let pulled = self.clamped(|spread| spread.largest_pull)?;
+        let pull = self.pull_on_bolt(pulled.force, self.tight.proof);
         let g = self.grip;
         let opens_at = opening::separation_load(newton(g.left_min), g.bolt_share).si();
         let mut w = self.sheet();
@@ -165,12 +196,12 @@ impl Joint<'_> {
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.
         let counted = opens_at.min(g.left_min);
-        Some(of_forces(
+        let check = of_forces(
             CheckId::Opening,
             (pull, counted),
-            (OMEGA_OPENING, "factor-own"),
+            (pulled.factor, pulled.factor_is),
             said(
-                if OMEGA_OPENING * pull > counted {
+                if pulled.factor * pull > counted {
                     "opening-parts"
                 } else {
                     "opening-shut"
@@ -178,6 +209,7 @@ impl Joint<'_> {
                 &[(pull, Force), (counted, Force)],
             ),
             w,
-        ))
+        );
+        Some(pulled.name(check))
     }
 }

@@ -1,8 +1,11 @@
 //! What carries the load once the joint has slipped: the bolt in shear, the walls at their holes.
 
-use super::{Joint, Way, of_forces, said};
+use super::demand::Demand;
+use super::{Joint, Way, Working};
+use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
+use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
@@ -30,21 +33,25 @@ impl Joint<'_> {
         b.grade.id() == "a307" || self.grip.shank < far
     }
 
-    /// Shear strength of one bolt, all planes: the safer of the two published ways.
-    pub(super) fn shear_way(&self) -> (Way, [f64; 2]) {
+    /// Shear strength of one bolt, all planes, in the two published ways.
+    pub(super) fn shear_ways(&self) -> [Way; 2] {
         let b = &self.s.bolting;
-        let threads = self.threads_in_plane();
         let us = shear::bolt(
             b.strength.tensile,
             b.thread.shank_area(),
             b.slip_planes(),
-            threads,
+            self.threads_in_plane(),
         )
         .si();
         let eu = b.slip_planes()
             * en_bolt::shear(self.alpha_v(), b.strength.tensile, self.shear_area()).si();
-        let safer = Way::allowable(us, shear::OMEGA).safer(Way::design(eu));
-        (safer, [us, eu])
+        // Distortion energy, on the area that is there.
+        let yields =
+            b.slip_planes() * self.shear_area().si() * b.yield_strength().si() / 3f64.sqrt();
+        [
+            Way::allowable(us, shear::OMEGA, yields),
+            Way::design(eu, yields),
+        ]
     }
 
     fn alpha_v(&self) -> f64 {
@@ -64,12 +71,14 @@ impl Joint<'_> {
         }
     }
 
-    pub(super) fn bolt_shear(&self) -> Check {
+    pub(super) fn bolt_shear(&self) -> Option<Check> {
         let b = &self.s.bolting;
         let threads = self.threads_in_plane();
-        let (way, [us, eu]) = self.shear_way();
-        let demand = self.service.largest_in_plane;
+        let ways = self.shear_ways();
+        let [us, eu] = ways.map(|way| way.capacity);
+        let (way, asked) = self.asked(&ways, |spread| spread.largest_in_plane)?;
         let mut w = self.sheet();
+        self.case_line(&mut w, &asked);
         w.step(
             ("R", "shear strength of one bolt", "m·c·F_u·A_b"),
             &[
@@ -97,34 +106,83 @@ impl Joint<'_> {
             (eu, Force),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
+        match asked.spread.case.kind {
+            LoadKind::Service => w.step(
+                (
+                    "R/Ω",
+                    "the safer of the two, for a service load",
+                    "min(R/2.00, F_v,Rd/γ_Q)",
+                ),
+                &[
+                    ("R", us, Force),
+                    ("F_v,Rd", eu, Force),
+                    ("γ_Q", GAMMA_Q, Ratio),
+                ],
+                (way.capacity / way.factor, Force),
+                Cite::new("en-1990", "variable action", Flag::Memory),
+            ),
+            LoadKind::Proof => w.step(
+                ("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
+                &[
+                    ("m", b.slip_planes(), Count),
+                    ("A", self.shear_area().si(), Area),
+                    ("f_y", b.yield_strength().si(), Stress),
+                ],
+                (way.yields, Force),
+                Cite::new("elementary", "distortion energy", Flag::Computed),
+            ),
+            LoadKind::Ultimate => self.centre_line(&mut w, &asked, way.capacity),
+        }
+        let check = Self::of_way(
+            CheckId::BoltShear,
+            (&way, &asked),
+            if threads {
+                ["shear-threads"; 2]
+            } else {
+                ["shear-shank"; 2]
+            },
+            w,
+        );
+        let untaken = self.untaken(|kind| kind == LoadKind::Ultimate);
+        Some(Self::with_lever(check, untaken))
+    }
+
+    fn centre_line(&self, w: &mut Working, asked: &Demand<'_>, capacity: f64) {
+        let Some(multiple) = self.instantaneous_centre(asked, capacity) else {
+            return;
+        };
         w.step(
             (
-                "R/Ω",
-                "the safer of the two, for a service load",
-                "min(R/2.00, F_v,Rd/γ_Q)",
+                "λ",
+                "second opinion: breaking load of the whole group, times this case",
+                "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
             ),
             &[
-                ("R", us, Force),
-                ("F_v,Rd", eu, Force),
-                ("γ_Q", GAMMA_Q, Ratio),
+                ("R_ult", capacity, Force),
+                ("λ by vectors", capacity / asked.force.max(1e-9), Ratio),
             ],
-            (way.capacity / way.factor, Force),
-            Cite::new("en-1990", "variable action", Flag::Memory),
-        );
-        of_forces(
-            CheckId::BoltShear,
-            (demand, way.capacity),
-            (way.factor, way.factor_is),
-            said(
-                if threads {
-                    "shear-threads"
-                } else {
-                    "shear-shank"
-                },
-                &[(demand, Force), (way.capacity, Force)],
+            (multiple, Ratio),
+            Cite::new(
+                "aisc-manual",
+                "Part 7, eccentrically loaded groups",
+                Flag::Memory,
             ),
-            w,
-        )
+        );
+    }
+
+    /// Breaking load of the group by its instantaneous centre, as a multiple of an ultimate case. The
+    /// verdict keeps to the vectors, the safer of the two.
+    fn instantaneous_centre(&self, asked: &Demand<'_>, capacity: f64) -> Option<f64> {
+        let spread = asked.spread;
+        let wanted = self.working && spread.case.kind == LoadKind::Ultimate && spread.couple == 0.0;
+        let load = InPlane {
+            along: spread.group.along,
+            across: spread.group.across,
+            twist: spread.group.twist,
+        };
+        wanted
+            .then(|| multiple_of_load(&self.cases.places, &load, capacity))
+            .flatten()
     }
 
     /// Yield and tensile strength of the tube at the hole; next to the weld of a welded sleeve those of
@@ -158,23 +216,24 @@ impl Joint<'_> {
         pin::lever(s.fitting.thickness, s.fitting.gap, s.tube.design_wall)
     }
 
-    /// Largest force in one plane.
-    pub(super) fn per_plane(&self) -> f64 {
-        self.service.largest_in_plane / self.s.bolting.slip_planes()
+    /// Of a force on one bolt, what falls on one plane.
+    pub(super) fn per_plane(&self, in_plane: f64) -> f64 {
+        in_plane / self.s.bolting.slip_planes()
     }
 
-    /// Largest force of a bolt on one wall. With one fitting the near wall takes all of it and, as the
-    /// bolt tips, a little more.
-    pub(super) fn on_wall(&self) -> f64 {
+    /// Of a force on one bolt, what it presses on one wall. With one fitting the near wall takes all of
+    /// it and, as the bolt tips, a little more.
+    pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
         let s = self.s;
+        let plane = self.per_plane(in_plane);
         match s.bolting.mount {
             Mount::FromTop if s.support != SupportKind::Solid => pin::near_wall(
-                newton(self.per_plane()),
+                newton(plane),
                 self.lever(),
                 s.tube.depth - s.tube.design_wall,
             )
             .si(),
-            _ => self.per_plane(),
+            _ => plane,
         }
     }
 
@@ -186,7 +245,6 @@ impl Joint<'_> {
         let d = s.bolting.thread.major();
         // Bolts from the top are pushed where the fitting sits: the far wall hardly helps.
         let walls = s.bolting.slip_planes();
-        let demand = self.on_wall() * walls;
         let mut capacity =
             shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
@@ -226,18 +284,15 @@ impl Joint<'_> {
             );
             capacity = capacity.min(at_weld);
         }
-        Some(of_forces(
+        // No lasting set: mean pressure at the yield strength, not at 1.8 times it.
+        let way = Way::allowable(capacity, shear::OMEGA, capacity / 1.8);
+        let (way, asked) = self.asked(&[way], |spread| {
+            self.on_wall(spread.largest_in_plane) * walls
+        })?;
+        Some(Self::of_way(
             CheckId::WallBearing,
-            (demand, capacity),
-            (shear::OMEGA, "factor-strength"),
-            said(
-                if shear::OMEGA * demand > capacity {
-                    "bearing-oval"
-                } else {
-                    "bearing-fine"
-                },
-                &[(demand, Force), (capacity, Force)],
-            ),
+            (&way, &asked),
+            ["bearing-oval", "bearing-fine"],
             w,
         ))
     }

@@ -391,10 +391,9 @@ pub(crate) fn washer_end_factor(s: &Scenario) -> f64 {
 
 /// Half near an open end, otherwise one.
 pub(crate) fn end_factor(s: &Scenario, patch: Length) -> f64 {
-    match s.tube.end_distance {
-        Some(distance) if s.tube.open_end && face::near_open_end(distance, s.tube.width, patch) => {
-            0.5
-        }
-        _ => 1.0,
+    if s.tube.open_end && face::near_open_end(s.tube.end_distance, s.tube.width, patch) {
+        0.5
+    } else {
+        1.0
     }
 }

@@ -1,0 +1,154 @@
+//! The outside pull along the bolt: with the clamp in service, and on the flange of the fitting.
+
+use super::demand::Demand;
+use super::{Joint, of_forces, said};
+use crate::cite::{Cite, Flag};
+use crate::mechanics::shear;
+use crate::quantity::Dimension::{Force, Length, Ratio};
+use crate::quantity::{InUnits, newton};
+use crate::report::{Check, CheckId, Verdict};
+
+/// Share of the shank area that a threaded part counts with against pull.
+///
+/// # Sources
+/// AISC 360-22 Table J3.2.
+const THREADED: f64 = 0.75;
+
+impl Joint<'_> {
+    /// The scatter of tightening is in the demand, so this check holds up to the proof load and is close
+    /// up to the yield load, as the one for tightening.
+    pub(super) fn bolt_service(&self) -> Option<Check> {
+        let (g, tight) = (self.grip, self.tight);
+        let pulled = self.clamped(|spread| spread.largest_pull)?;
+        let pull = self.pull_on_bolt(pulled.force, tight.proof);
+        let clamp = tight.max.si();
+        // Once the faces have parted the bolt carries the whole pull.
+        let demand = (clamp + g.bolt_share * pull).max(pull);
+        let mut w = self.sheet();
+        self.case_line(&mut w, &pulled);
+        self.pried_line(&mut w, pulled.force, pull);
+        w.step(
+            (
+                "F_b",
+                "largest bolt force in service",
+                "max(F_max + C·N, N)",
+            ),
+            &[
+                ("F_max", clamp, Force),
+                ("C", g.bolt_share, Ratio),
+                ("N", pull, Force),
+            ],
+            (demand, Force),
+            Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
+        );
+        let (proof, yields) = (tight.proof.si(), tight.yields.si());
+        let code = if demand > yields {
+            "bolt-service-over-yield"
+        } else if demand > proof {
+            "bolt-service-over-proof"
+        } else {
+            "bolt-service-below-proof"
+        };
+        let mut check = of_forces(
+            CheckId::BoltService,
+            (demand, yields),
+            (1.0, "factor-none"),
+            said(code, &[(demand, Force), (proof, Force), (yields, Force)]),
+            w,
+        );
+        if demand <= proof {
+            check.verdict = Verdict::Holds;
+        } else if check.verdict == Verdict::Holds {
+            check.verdict = Verdict::Close;
+        }
+        Some(pulled.name(check))
+    }
+
+    /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
+    /// published share of the shank, and an ultimate case has no factor to cover that.
+    pub(super) fn pull_strength(&self) -> f64 {
+        let b = &self.s.bolting;
+        let area = THREADED * b.thread.shank_area().si();
+        b.strength.tensile.si() * area.min(b.thread.stress_area().si())
+    }
+
+    /// Only where the reader says how far the bolts stand from the upright part of the fitting.
+    pub(super) fn fitting_flange(&self) -> Option<Check> {
+        let s = self.s;
+        let bolt = newton(self.pull_strength());
+        let pried = self.pried(0.0, bolt)?;
+        let to_yield = s.fitting.ultimate_least.si() / s.fitting.yield_least.si().max(1.0);
+        let pulled = self.strength((shear::OMEGA, to_yield), |spread| spread.largest_pull)?;
+        let capacity = pried.capacity.si();
+        let mut w = self.sheet();
+        self.case_line(&mut w, &pulled);
+        w.step(
+            (
+                "t_c",
+                "thickness at which the flange adds nothing",
+                "√(4·B·b'/(p·F_u))",
+            ),
+            &[
+                ("B", bolt.si(), Force),
+                ("t", s.fitting.thickness.si(), Length),
+            ],
+            (pried.thick_enough.si(), Length),
+            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+        );
+        w.step(
+            (
+                "T_max",
+                "pull that flange and bolt hold together",
+                "B·min(1, (t/t_c)²·(1 + δ·α'))",
+            ),
+            &[("B", bolt.si(), Force)],
+            (capacity, Force),
+            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+        );
+        let check = of_forces(
+            CheckId::FittingFlange,
+            (pulled.force, capacity),
+            (pulled.factor, pulled.factor_is),
+            said(
+                if pulled.factor * pulled.force > capacity {
+                    "flange-bends"
+                } else {
+                    "flange-holds"
+                },
+                &[(pulled.force, Force), (capacity, Force)],
+            ),
+            w,
+        );
+        Some(pulled.name(check))
+    }
+
+    /// The forces of the case that decides.
+    pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
+        let case = &demand.spread.case;
+        w.step(
+            (
+                "V, N",
+                "most that the case asks of one bolt, here",
+                "elastic vector method; pull about middle or edge, the larger",
+            ),
+            &[
+                ("along", case.along, Force),
+                ("up", case.up, Force),
+                ("side", case.side, Force),
+            ],
+            (demand.force, Force),
+            case.cite,
+        );
+    }
+
+    pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
+        if self.s.fitting.flange_arm.is_some() {
+            w.step(
+                ("N", "pull on the bolt with prying", "T + q"),
+                &[("T", pull, Force)],
+                (with, Force),
+                Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+            );
+        }
+    }
+}

@@ -1,0 +1,83 @@
+//! A published way to a strength, with what each kind of load may use of it.
+
+use super::demand::Demand;
+use super::{Joint, Working, of_forces, said};
+use crate::mechanics::bearing::GAMMA_Q;
+use crate::quantity::Dimension::Force;
+use crate::report::{Check, CheckId};
+
+/// One published way to a strength, with the factor that goes with it.
+///
+/// A load that comes again and again may use `capacity/factor`; one that comes once and must do no lasting
+/// harm, up to `yields`, and never more than the strength; one that must not break it, the whole strength.
+/// A design resistance keeps its partial factor on strength against all three.
+///
+/// What counts as the onset of yield, per question; where it is not clear, the lower:
+///
+/// | question | yields at |
+/// |---|---|
+/// | bolt in shear | `f_y/√3` on the area that is sheared |
+/// | bolt in tension | the proof load |
+/// | bolt in bending | its first fibre |
+/// | bearing of a ply | mean pressure `f_y` on `d·t` |
+/// | tear-out, block, punching | the strength times `f_y/F_u` |
+/// | tube behind the bolts | stress `f_y`, also on what the holes leave |
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Way {
+    /// Strength in the unit of the check.
+    pub(super) capacity: f64,
+    pub(super) factor: f64,
+    pub(super) factor_is: &'static str,
+    /// Where the part begins to yield, in the same unit.
+    pub(super) yields: f64,
+}
+
+impl Way {
+    /// Allowable strength: a factor of safety on a nominal strength.
+    pub(super) const fn allowable(capacity: f64, omega: f64, yields: f64) -> Self {
+        Self {
+            capacity,
+            factor: omega,
+            factor_is: "factor-strength",
+            yields,
+        }
+    }
+
+    /// Design resistance: a factor on the service load.
+    pub(super) const fn design(capacity: f64, yields: f64) -> Self {
+        Self {
+            capacity,
+            factor: GAMMA_Q,
+            factor_is: "factor-load",
+            yields,
+        }
+    }
+
+    /// Strength against onset of yield.
+    pub(super) fn to_yield(self) -> f64 {
+        self.capacity / self.yields.max(1e-9)
+    }
+}
+
+impl Joint<'_> {
+    /// The check of a way, with the usual words: one for too much and one for enough.
+    pub(super) fn of_way(
+        id: CheckId,
+        (way, asked): (&Way, &Demand<'_>),
+        [too_much, enough]: [&'static str; 2],
+        w: Working,
+    ) -> Check {
+        let code = if asked.used(way.capacity) > 1.0 {
+            too_much
+        } else {
+            enough
+        };
+        asked.name(of_forces(
+            id,
+            (asked.force, way.capacity),
+            (asked.factor, asked.factor_is),
+            said(code, &[(asked.force, Force), (way.capacity, Force)]),
+            w,
+        ))
+    }
+}

@@ -1,0 +1,37 @@
+//! Coupler: forces at the ball, by the road and by the chosen rule.
+
+use super::case::LoadCase;
+use crate::catalog::LoadKind;
+use crate::quantity::InUnits;
+use crate::scenario::Scenario;
+
+/// The service cases of the road, then those of the rule.
+pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
+    let l = &s.loads;
+    let trailer = l.trailer();
+    let point = (l.ball_ahead.si(), l.ball_below.si());
+    let up = trailer.weight() * l.tongue_share * l.vertical_factor;
+    let along = l.mass.si() * l.braking.si();
+    let side = l.mass.si() * l.tongue_share * l.side.si();
+    let road = |case, along, side| LoadCase {
+        along,
+        up,
+        side,
+        ..LoadCase::at(case, LoadKind::Service, point)
+    };
+    let mut cases = vec![
+        road("braking-over-a-bump", -along, 0.0),
+        road("pulling-over-a-bump", along, 0.0),
+        road("cornering-over-a-bump", 0.0, side),
+    ];
+    let rule = l.rule.class(&trailer).map_or(&[][..], |class| class.cases);
+    cases.extend(rule.iter().map(|case| LoadCase {
+        along: trailer.force(case.along),
+        up: trailer.force(case.up),
+        side: trailer.force(case.side),
+        other_reading: case.other_reading.map(|size| trailer.force(size)),
+        cite: case.cite,
+        ..LoadCase::at(case.case, case.kind, point)
+    }));
+    cases
+}

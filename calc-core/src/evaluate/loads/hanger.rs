@@ -1,0 +1,44 @@
+//! Spring hanger: wheel load, braking and side force at the ground.
+
+use super::case::LoadCase;
+use crate::catalog::LoadKind;
+use crate::quantity::{InUnits, STANDARD_GRAVITY};
+use crate::scenario::Scenario;
+
+/// The service cases of the road; rules for couplings say nothing about hangers.
+///
+/// - Wheel load: what the axles carry, equally on all wheels, times the bump factor and this hanger's
+///   share of its spring.
+/// - Braking: the whole trailer's, equally on all wheels, all of a wheel's on this hanger (a shackle or
+///   slipper takes none). The spring passes on its moment, ground force times tyre radius, as a couple on
+///   its two eyes: down in front, up behind; an eye turns freely and takes no moment itself.
+/// - Side force: by what the axles carry, this hanger's share, acting at the ground. Taking the whole
+///   lever to the ground on the hanger is the safe side: part of it goes across the axle to the other
+///   spring.
+pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
+    let (l, h) = (&s.loads, &s.loads.hanger);
+    let wheels = 2.0 * h.axles as f64;
+    let carried = l.mass.si() * (1.0 - l.tongue_share) / wheels;
+    let rest = carried * STANDARD_GRAVITY * h.share;
+    let bump = rest * l.vertical_factor;
+    let brake = l.mass.si() * l.braking.si() / wheels;
+    let couple = brake * h.tyre_radius.si() / h.spring_length.si();
+    let side = carried * l.side.si() * h.share;
+    let eye = (h.offset.si(), h.height.si());
+    let ground = (h.offset.si(), (h.height + h.tyre_radius).si());
+    let at = |case, point, (along, up, side)| LoadCase {
+        along,
+        up,
+        side,
+        on_top: false,
+        ..LoadCase::at(case, LoadKind::Service, point)
+    };
+    vec![
+        at("wheel-over-a-bump", eye, (0.0, bump, 0.0)),
+        at("braking-rear-eye", eye, (-brake, bump + couple, 0.0)),
+        at("braking-front-eye", eye, (-brake, rest - couple, 0.0)),
+        at("cornering-left", ground, (0.0, bump, side)),
+        at("cornering-right", ground, (0.0, bump, -side)),
+        at("cornering-unloaded", ground, (0.0, 0.0, side)),
+    ]
+}

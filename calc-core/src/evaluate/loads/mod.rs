@@ -1,0 +1,177 @@
+//! Load cases of the joint, what each asks of every bolt, and which case governs a question.
+//!
+//! Three kinds of case, never mixed in one number:
+//!
+//! - **service** cases ask that nothing slips or opens, with the usual factors, and that bolts and
+//!   walls have their allowable strength;
+//! - **proof** cases ask the same once and without lasting harm: no slip, no opening, no yield, factor 1;
+//! - **ultimate** cases ask the breaking strength, factor 1, and count on no friction.
+//!
+//! The road's service cases are always among them: a published rule is checked on top, so that choosing
+//! one can only add demands.
+
+mod case;
+mod chain;
+mod coupler;
+mod free;
+mod hanger;
+mod report;
+mod spread;
+
+pub(crate) use case::LoadCase;
+pub(crate) use spread::Spread;
+
+use super::grip::Grip;
+use super::holes::slip_omega;
+use crate::catalog::LoadKind;
+use crate::mechanics::bolt_group::{Place, Share, pattern};
+use crate::mechanics::slip;
+use crate::quantity::{InUnits, newton};
+use crate::scenario::{JointKind, Scenario};
+
+/// All cases with the shares of the bolts.
+#[derive(Clone, Debug)]
+pub(crate) struct Cases {
+    pub(crate) places: Vec<Place>,
+    pub(crate) all: Vec<Spread>,
+}
+
+/// The case that slips first, with its shares.
+#[derive(Clone, Debug)]
+pub(crate) struct Service {
+    pub(crate) ball: LoadCase,
+    pub(crate) shares: Vec<Share>,
+    /// Index of the bolt that slips first.
+    pub(crate) worst: usize,
+    /// Its slip resistance, N.
+    pub(crate) resistance: f64,
+    /// Factor on slip in this case.
+    pub(crate) factor: f64,
+}
+
+/// Cases of the chosen joint.
+fn cases(s: &Scenario) -> Vec<LoadCase> {
+    match s.loads.joint {
+        JointKind::Coupler => coupler::cases(s),
+        JointKind::SpringHanger => hanger::cases(s),
+        JointKind::ChainBracket => chain::cases(s),
+        JointKind::Free => free::cases(s),
+    }
+}
+
+/// Keys of what is to be said about the loads.
+pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
+    let l = &s.loads;
+    let coupling = matches!(l.joint, JointKind::Coupler | JointKind::ChainBracket);
+    let mut notes = Vec::new();
+    if !coupling && l.rule.id() != "road-service" {
+        notes.push("note-rule-not-for-this-joint");
+    }
+    if coupling && !l.rule.covers(&l.trailer()) {
+        notes.push(if l.rule.id() == "un-r55" {
+            "note-no-vertical-value"
+        } else {
+            "note-too-heavy-for-rule"
+        });
+    }
+    if l.joint == JointKind::ChainBracket {
+        notes.push("note-chain-bears-only-then");
+    }
+    if l.joint == JointKind::SpringHanger {
+        notes.push("note-tube-bending-not-asked");
+    }
+    notes
+}
+
+/// Factor on slip in a case of a kind; `None` where friction is not counted on.
+///
+/// `service` is the factor on slip under a service load, more in oversize holes.
+const fn friction_factor(kind: LoadKind, service: f64) -> Option<f64> {
+    match kind {
+        LoadKind::Service => Some(service),
+        LoadKind::Proof => Some(1.0),
+        LoadKind::Ultimate => None,
+    }
+}
+
+/// Slip resistance of a bolt under its share, N.
+fn resistance(s: &Scenario, grip: &Grip, share: &Share) -> f64 {
+    slip::resistance(
+        s.bolting.slip_planes(),
+        s.tightening.faying_friction,
+        newton(grip.left_min),
+        newton(share.pull),
+        grip.bolt_share,
+    )
+    .si()
+}
+
+impl Cases {
+    pub(crate) fn new(s: &Scenario) -> Self {
+        let b = &s.bolting;
+        let places = pattern(b.along, b.rows, b.spacing_along.si(), b.spacing_across.si());
+        let all = cases(s)
+            .into_iter()
+            .map(|case| Spread::new(s, &places, case))
+            .collect();
+        Self { places, all }
+    }
+
+    /// The case with the largest demand by a measure; `None` where the measure counts none.
+    pub(crate) fn governing(
+        &self,
+        measure: impl Fn(&Spread) -> Option<f64>,
+    ) -> Option<(&Spread, f64)> {
+        let mut best: Option<(&Spread, f64)> = None;
+        for spread in &self.all {
+            let Some(demand) = measure(spread) else {
+                continue;
+            };
+            if best.is_none_or(|(_, most)| demand > most) {
+                best = Some((spread, demand));
+            }
+        }
+        best
+    }
+
+    /// The case whose worst bolt uses most of its slip resistance; `None` where no case counts on
+    /// friction (a chain bracket bears nothing until the coupling fails).
+    pub(crate) fn service(&self, s: &Scenario, grip: &Grip) -> Option<Service> {
+        let use_of = |share: &Share| share.in_plane() / resistance(s, grip, share).max(1e-9);
+        let worst = |spread: &Spread| {
+            spread
+                .shares
+                .iter()
+                .map(use_of)
+                .enumerate()
+                .fold(
+                    (0, 0.0),
+                    |best, next| if next.1 > best.1 { next } else { best },
+                )
+        };
+        let omega = slip_omega(s);
+        let factor = |spread: &Spread| friction_factor(spread.case.kind, omega);
+        let (spread, _) =
+            self.governing(|spread| factor(spread).map(|factor| factor * worst(spread).1))?;
+        let (worst, _) = worst(spread);
+        let share = spread.share(worst);
+        Some(Service {
+            ball: spread.case,
+            shares: spread.shares.clone(),
+            worst,
+            resistance: resistance(s, grip, &share),
+            factor: factor(spread)?,
+        })
+    }
+}
+
+impl Service {
+    /// Share of the bolt that slips first.
+    pub(crate) fn worst_share(&self) -> Share {
+        self.shares.get(self.worst).copied().unwrap_or(Share {
+            along: 0.0,
+            across: 0.0,
+            pull: 0.0,
+        })
+    }
+}

@@ -1,0 +1,106 @@
+//! What a load case asks of each bolt.
+
+use super::case::LoadCase;
+use crate::mechanics::bolt_group::{GroupLoad, NotTaken, Place, Share, elastic};
+use crate::mechanics::edge_tension::about_edge;
+use crate::quantity::InUnits;
+use crate::scenario::{Mount, Scenario};
+
+/// A load case with the shares of the bolts.
+#[derive(Clone, Debug)]
+pub(crate) struct Spread {
+    pub(crate) case: LoadCase,
+    pub(crate) group: GroupLoad,
+    /// Added to the force across of each bolt, from two cheeks that resist a moment about the tube, N.
+    pub(crate) couple: f64,
+    pub(crate) shares: Vec<Share>,
+    pub(crate) not_taken: NotTaken,
+    /// Largest force in the plane on any bolt, N.
+    pub(crate) largest_in_plane: f64,
+    /// Largest pull on any bolt, N; nought where all are pressed.
+    pub(crate) largest_pull: f64,
+}
+
+impl Spread {
+    /// In the plane the elastic vector method. Along the bolts, of each bolt the larger of two: linear
+    /// about the middle (clamped all over), and about the compression edge of the fitting (come off).
+    /// The second one also serves a single row, which has no lever about its middle.
+    ///
+    /// Two cheeks on a tube do not tip about the tube: they take that moment as opposite forces in their
+    /// two planes, which are added to the force across as if both planes had the larger one.
+    pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
+        let mut group = case.on_group(s.bolting.mount);
+        let count = places.len().max(1) as f64;
+        let mut couple = 0.0;
+        if s.bolting.mount == Mount::ThroughSides {
+            couple = 2.0 * group.roll.abs() / (s.tube.depth.si() * count);
+            group.roll = 0.0;
+        }
+        let (mut shares, mut not_taken) = elastic(places, &group);
+        let edges = Edges::new(s, places);
+        let xs: Vec<f64> = places.iter().map(|p| p.x).collect();
+        let ys: Vec<f64> = places.iter().map(|p| p.y).collect();
+        let pitched = opened(&xs, group.pitch, edges.along, &mut not_taken.pitch);
+        let rolled = opened(&ys, group.roll, edges.across, &mut not_taken.roll);
+        let of = |pulls: &Option<Vec<f64>>, i: usize| {
+            pulls
+                .as_ref()
+                .and_then(|p| p.get(i))
+                .copied()
+                .unwrap_or(0.0)
+        };
+        for (i, share) in shares.iter_mut().enumerate() {
+            let about_edges = group.pull / count + of(&pitched, i) + of(&rolled, i);
+            share.pull = share.pull.max(about_edges);
+            share.across += couple.copysign(share.across);
+        }
+        let largest = |f: fn(&Share) -> f64| shares.iter().map(f).fold(0.0, f64::max);
+        Self {
+            case,
+            group,
+            couple,
+            not_taken,
+            largest_in_plane: largest(Share::in_plane),
+            largest_pull: largest(|s| s.pull),
+            shares,
+        }
+    }
+
+    /// Share of one bolt.
+    pub(crate) fn share(&self, index: usize) -> Share {
+        self.shares.get(index).copied().unwrap_or(Share {
+            along: 0.0,
+            across: 0.0,
+            pull: 0.0,
+        })
+    }
+}
+
+/// Pulls about the compression edge; where they are found, nothing of the moment is left untaken.
+fn opened(places: &[f64], moment: f64, edge: f64, not_taken: &mut f64) -> Option<Vec<f64>> {
+    if moment == 0.0 {
+        return None;
+    }
+    let pulls = about_edge(places, moment, edge)?;
+    *not_taken = 0.0;
+    Some(pulls)
+}
+
+/// From the middle of the group to the edges of the contact, m.
+struct Edges {
+    along: f64,
+    across: f64,
+}
+
+impl Edges {
+    /// Past the outermost bolts by the fitting's edge; across, no farther than the face reaches.
+    fn new(s: &Scenario, places: &[Place]) -> Self {
+        let reach = |f: fn(&Place) -> f64| places.iter().map(f).fold(0.0, f64::max);
+        let (along, across) = (reach(|p| p.x.abs()), reach(|p| p.y.abs()));
+        let edge = s.fitting.edge.si();
+        Self {
+            along: along + edge,
+            across: (across + edge).min(s.tube.width.si() / 2.0).max(across),
+        }
+    }
+}

@@ -1,0 +1,616 @@
+//! Loads of the joint and their share per bolt against values from elsewhere, and what must hold for
+//! every group.
+
+use std::collections::BTreeSet;
+use std::f64::consts::TAU;
+
+use calc_core::catalog::{LoadKind, Trailer, load_rule, load_rules};
+use calc_core::mechanics::bolt_group::{GroupLoad, Place, elastic, pattern};
+use calc_core::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
+use calc_core::mechanics::prying::{Flange, t_stub};
+use calc_core::quantity::{InUnits, Unit, kilogram, mm, mpa, newton, pound_force};
+use calc_core::report::{CaseReport, CheckId, Report, Verdict};
+use calc_core::scenario::Field;
+use calc_core::{Input, Scenario, evaluate};
+use outside_checks::check::Check;
+use outside_checks::reference::{Row, folder, rows};
+use proptest::prelude::*;
+
+fn report(input: &Input) -> Report {
+    evaluate(&Scenario::new(input).unwrap())
+}
+
+fn group(row: &Row) -> (Vec<Place>, GroupLoad) {
+    let n = |name: &str| row.number(name);
+    let whole = |name: &str| (1..20).find(|&i| f64::from(i) == n(name)).unwrap() as usize;
+    let places = pattern(
+        whole("along"),
+        whole("across"),
+        n("pitch_x_mm") * 1e-3,
+        n("pitch_y_mm") * 1e-3,
+    );
+    let load = GroupLoad {
+        along: n("fx_n"),
+        across: n("fy_n"),
+        twist: n("twist_nm"),
+        ..GroupLoad::default()
+    };
+    (places, load)
+}
+
+fn in_plane(load: &GroupLoad) -> InPlane {
+    InPlane {
+        along: load.along,
+        across: load.across,
+        twist: load.twist,
+    }
+}
+
+#[test]
+fn bolt_groups() {
+    let mut check = Check::new("bolt-groups");
+    for row in rows("bolt_groups.toml") {
+        let (places, load) = group(&row);
+        let (shares, _) = elastic(&places, &load);
+        let largest = shares.iter().map(|s| s.in_plane()).fold(0.0, f64::max);
+        let multiple = multiple_of_load(&places, &in_plane(&load), 1.0).unwrap();
+        check.row(
+            &row,
+            &[
+                ("largest_n", largest),
+                ("first_along_n", shares[0].along),
+                ("multiple_per_newton", multiple),
+            ],
+        );
+    }
+    check.finish();
+}
+
+#[test]
+fn textbook_bracket() {
+    let mut check = Check::new("bolt-group-textbook");
+    for row in rows("bolt_group_textbook.toml") {
+        let (places, load) = group(&row);
+        let forces = || {
+            elastic(&places, &load)
+                .0
+                .into_iter()
+                .map(|s| s.in_plane() * 1e-3)
+        };
+        check.row(
+            &row,
+            &[
+                ("largest_kn", forces().fold(0.0, f64::max)),
+                ("least_kn", forces().fold(f64::INFINITY, f64::min)),
+            ],
+        );
+    }
+    check.finish();
+}
+
+#[test]
+fn prying() {
+    let mut check = Check::new("prying");
+    for row in rows("prying.toml") {
+        let n = |name: &str| row.number(name);
+        let flange = Flange {
+            thickness: mm(n("t_mm")),
+            arm: mm(n("b_mm")),
+            edge: mm(n("a_mm")),
+            tributary: mm(n("p_mm")),
+            bolt: mm(n("d_mm")),
+            hole: mm(n("hole_mm")),
+            tensile: mpa(n("fu_mpa")),
+        };
+        let pried = t_stub(&flange, newton(n("pull_n")), newton(n("bolt_n")));
+        check.row(
+            &row,
+            &[
+                ("capacity_n", pried.capacity.si()),
+                ("bolt_pull_n", pried.bolt_pull.si()),
+            ],
+        );
+    }
+    check.finish();
+}
+
+#[test]
+fn coupling_loads() {
+    let mut check = Check::new("coupling-loads");
+    for row in rows("coupling_loads.toml") {
+        let mass = row
+            .maybe_number("mass_kg")
+            .unwrap_or_else(|| Unit::Pound.to_si(row.number("mass_lb")));
+        let trailer = Trailer {
+            mass: kilogram(mass),
+            towing: kilogram(row.maybe_number("towing_kg").unwrap_or(2000.0)),
+            tongue_share: 0.1,
+        };
+        let class = load_rule(row.text("rule"))
+            .unwrap()
+            .class(&trailer)
+            .unwrap();
+        let case = class
+            .cases
+            .iter()
+            .find(|case| case.case == row.text("case"))
+            .unwrap();
+        let size = match row.text("part") {
+            "along" => case.along,
+            "side" => case.side,
+            "up" => case.up,
+            "other" => case.other_reading.unwrap(),
+            part => panic!("{}: no part {part}", row.id),
+        };
+        let unit = match row.text("unit") {
+            "kN" => 1e3,
+            "lbf" => pound_force(1.0).si(),
+            unit => panic!("{}: no unit {unit}", row.id),
+        };
+        check.row(&row, &[("value", trailer.force(size) / unit)]);
+    }
+    check.finish();
+}
+
+#[test]
+fn free_loads() {
+    let mut check = Check::new("free-loads");
+    for row in rows("free_loads.toml") {
+        let mut input = Input {
+            joint: "free".into(),
+            mount: row.text("mount").into(),
+            ..Input::default()
+        };
+        for name in row.input.keys().filter(|name| *name != "mount") {
+            let field = Field::by_name(name).unwrap();
+            input.set_number(field, Some(row.number(name)));
+        }
+        let loads = report(&input).loads;
+        let (first, last) = (loads.bolts[0], loads.bolts[loads.bolts.len() - 1]);
+        check.row(
+            &row,
+            &[
+                ("first_along_n", first.force_along_n),
+                ("first_across_n", first.force_across_n),
+                ("first_pull_n", first.pull_n),
+                ("last_along_n", last.force_along_n),
+                ("last_across_n", last.force_across_n),
+                ("last_pull_n", last.pull_n),
+            ],
+        );
+    }
+    check.finish();
+}
+
+/// The bolt's force in service is its largest clamp and its share of the pull, which is below the proof
+/// load or the check says so.
+#[test]
+fn bolt_in_service() {
+    for (up, code) in [
+        (2e3, "bolt-service-below-proof"),
+        (60e3, "bolt-service-over-yield"),
+    ] {
+        let report = report(&Input {
+            free_up_n: up,
+            ..joint("free", "from-top", "road-service")
+        });
+        let check = report
+            .checks
+            .iter()
+            .find(|check| check.id == CheckId::BoltService)
+            .unwrap();
+        let step = check.steps.iter().find(|s| s.symbol == "F_b").unwrap();
+        let put_in = |symbol: &str| {
+            let term = step.inputs.iter().find(|t| t.symbol == symbol).unwrap();
+            term.amount.si
+        };
+        assert_eq!(check.reason.code, code, "{}", check.demand.si);
+        assert_eq!(put_in("F_max"), report.tightening.clamp_max_n);
+        assert!(put_in("C") > 0.0 && put_in("C") < 1.0);
+        let sum = put_in("F_max") + put_in("C") * put_in("N");
+        assert!((check.demand.si - sum.max(put_in("N"))).abs() < 1e-6);
+        let most = report
+            .loads
+            .bolts
+            .iter()
+            .map(|b| b.pull_n)
+            .fold(0.0, f64::max);
+        assert_eq!(put_in("N"), most);
+    }
+}
+
+/// A thin flange pries: more pull on the bolt, and a check of its own.
+#[test]
+fn a_thin_flange_pries() {
+    let with = |arm: Option<f64>| {
+        report(&Input {
+            flange_arm_mm: arm,
+            fitting_thickness_mm: 6.0,
+            free_up_n: 30e3,
+            ..joint("free", "from-top", "road-service")
+        })
+    };
+    let demand = |report: &Report| {
+        let check = report.checks.iter().find(|c| c.id == CheckId::BoltCombined);
+        // The pull is the second amount of its sentence.
+        check.unwrap().reason.amounts[1].si
+    };
+    let (stiff, bending) = (with(None), with(Some(45.0)));
+    assert!(demand(&bending) > 1.05 * demand(&stiff));
+    let flange = |report: &Report| report.checks.iter().any(|c| c.id == CheckId::FittingFlange);
+    assert!(flange(&bending) && !flange(&stiff));
+}
+
+/// The joint that the page opens with must not change under the reader.
+#[test]
+fn default_joint_is_as_before() {
+    let report = report(&Input::default());
+    assert_eq!(report.weakest, CheckId::Clamp);
+    assert_eq!(report.loads.case, "pulling-over-a-bump");
+    let slip = report
+        .checks
+        .iter()
+        .find(|check| check.id == CheckId::Slip)
+        .unwrap();
+    assert!(
+        (slip.demand.si - 6840.60).abs() < 0.01,
+        "{}",
+        slip.demand.si
+    );
+    assert_eq!(slip.factor, 1.5);
+}
+
+/// The centre-axle value is never above the one that is used.
+#[test]
+fn the_larger_reference_force_is_used() {
+    for tongue_share in [0.0, 0.1, 0.5] {
+        let trailer = Trailer {
+            mass: kilogram(1500.0),
+            towing: kilogram(2200.0),
+            tongue_share,
+        };
+        assert!(trailer.reference_force() >= trailer.reference_force_centre_axle());
+    }
+}
+
+fn joint(name: &str, mount: &str, rule: &str) -> Input {
+    Input {
+        joint: name.into(),
+        mount: mount.into(),
+        load_rule: rule.into(),
+        bolt_rows: 2.0,
+        support: "through-sleeve".into(),
+        free_up_n: 2000.0,
+        ..Input::default()
+    }
+}
+
+/// Every check that a load enters names a case of the report, and a kind that it may rest on.
+#[test]
+fn checks_name_their_case_and_kinds_are_not_mixed() {
+    for name in ["coupler", "spring-hanger", "chain-bracket", "free"] {
+        for mount in ["through-sides", "from-top"] {
+            for rule in load_rules() {
+                let report = report(&joint(name, mount, rule.id()));
+                let find = |case: &str| {
+                    let cases: Vec<&CaseReport> = report
+                        .loads
+                        .cases
+                        .iter()
+                        .filter(|c| c.case == case)
+                        .collect();
+                    assert_eq!(cases.len(), 1, "{case}");
+                    cases[0].kind
+                };
+                for check in &report.checks {
+                    let Some(governing) = check.case else {
+                        continue;
+                    };
+                    assert_eq!(find(governing.case), governing.kind);
+                    let clamped = matches!(
+                        check.id,
+                        CheckId::Slip | CheckId::Opening | CheckId::BoltService
+                    );
+                    assert!(
+                        !(clamped && governing.kind == LoadKind::Ultimate),
+                        "{name} {mount} {}: {:?} counts on friction",
+                        rule.id(),
+                        check.id
+                    );
+                    if governing.kind == LoadKind::Ultimate {
+                        assert_eq!(check.factor, 1.0);
+                    }
+                }
+                assert_eq!(
+                    report.checks.iter().any(|c| c.id == CheckId::Slip),
+                    name != "chain-bracket"
+                );
+            }
+        }
+    }
+}
+
+/// Every key that these reports use has its words.
+#[test]
+fn every_key_has_words() {
+    let path = folder().join("../../content/messages.toml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let known: BTreeSet<&str> = text
+        .lines()
+        .filter_map(|line| line.split_once(" = "))
+        .map(|(key, _)| key)
+        .collect();
+    let mut used = BTreeSet::new();
+    for name in ["coupler", "spring-hanger", "chain-bracket", "free"] {
+        for mount in ["through-sides", "from-top"] {
+            for rule in load_rules() {
+                for (mass, arm) in [(750.0, None), (4000.0, Some(40.0))] {
+                    let report = report(&Input {
+                        trailer_mass_kg: mass,
+                        flange_arm_mm: arm,
+                        ..joint(name, mount, rule.id())
+                    });
+                    used.insert(format!("case.{}", report.loads.case));
+                    for case in &report.loads.cases {
+                        used.insert(format!("case.{}", case.case));
+                        used.insert(format!("kind.{}", case.kind.name()));
+                    }
+                    for check in &report.checks {
+                        let id = serde_json::to_value(check.id).unwrap();
+                        used.insert(format!("check.{}", id.as_str().unwrap()));
+                        used.insert(check.factor_is.to_owned());
+                    }
+                    // Reasons of the loads' own checks; those of others are theirs to word.
+                    let own = [
+                        CheckId::BoltService,
+                        CheckId::BoltCombined,
+                        CheckId::FittingFlange,
+                    ];
+                    for check in report.checks.iter().filter(|c| own.contains(&c.id)) {
+                        used.insert(check.reason.code.to_owned());
+                    }
+                    let ours = |code: &&str| {
+                        ["-rule", "-vertical", "-chain", "-bending"]
+                            .iter()
+                            .any(|part| code.contains(part))
+                    };
+                    let notes = report.notes.iter().map(|note| note.code);
+                    used.extend(notes.filter(ours).map(str::to_owned));
+                }
+            }
+        }
+    }
+    for name in Field::ALL.iter().map(|field| field.name()) {
+        used.insert(format!("field.{name}"));
+        used.insert(format!("help.{name}"));
+    }
+    let missing: Vec<_> = used
+        .iter()
+        .filter(|key| !known.contains(key.as_str()))
+        .collect();
+    assert!(missing.is_empty(), "{missing:?}");
+    assert!(used.len() > 100, "{}", used.len());
+}
+
+/// A published rule is checked on top of the road: no use of any check falls.
+#[test]
+fn a_rule_only_adds() {
+    for mount in ["through-sides", "from-top"] {
+        let road = report(&joint("coupler", mount, "road-service"));
+        for rule in load_rules() {
+            let with = report(&joint("coupler", mount, rule.id()));
+            for check in &road.checks {
+                let other = with.checks.iter().find(|c| c.id == check.id).unwrap();
+                // Where a rule makes the joint slip, nobody can say how long the bolt lasts any more.
+                let open = other.verdict == Verdict::NotChecked && other.utilisation.is_none();
+                assert!(
+                    open || other.utilisation >= check.utilisation,
+                    "{:?}",
+                    check.id
+                );
+            }
+        }
+    }
+}
+
+/// In every case the bolts together carry in the plane what is put on the group.
+#[test]
+fn forces_in_the_plane_add_up() {
+    for name in ["coupler", "spring-hanger", "chain-bracket", "free"] {
+        for rule in load_rules() {
+            let report = report(&joint(name, "from-top", rule.id()));
+            for case in &report.loads.cases {
+                let sum = |f: &dyn Fn(&calc_core::report::BoltShare) -> f64| {
+                    case.bolts.iter().map(f).sum::<f64>()
+                };
+                let scale = case.longitudinal_n.abs() + case.transverse_n.abs() + 1.0;
+                let along = sum(&|b| b.force_along_n) - case.longitudinal_n;
+                let across = sum(&|b| b.force_across_n) - case.transverse_n;
+                let twist = sum(&|b| {
+                    (b.along_mm * b.force_across_n - b.across_mm * b.force_along_n) * 1e-3
+                }) - case.twist_nm;
+                assert!(along.abs() < 1e-9 * scale && across.abs() < 1e-9 * scale);
+                assert!(twist.abs() < 1e-6 * (case.twist_nm.abs() + 1.0));
+            }
+        }
+    }
+}
+
+/// A hanger under the tube is pressed on by its wheel and opened by what turns it; by hand.
+#[test]
+fn hanger_by_hand() {
+    let input = Input {
+        bolt_rows: 2.0,
+        trailer_mass_kg: 1000.0,
+        tongue_share: 0.1,
+        axles: 2.0,
+        ..joint("spring-hanger", "from-top", "road-service")
+    };
+    let report = report(&input);
+    let case = |name: &str| {
+        report
+            .loads
+            .cases
+            .iter()
+            .find(|c| c.case == name)
+            .unwrap()
+            .clone()
+    };
+    // 900 kg on four wheels, half of a spring, three times in a bump.
+    let bump = 900.0 / 4.0 * 9.806_65 * 0.5 * 3.0;
+    assert!((case("wheel-over-a-bump").vertical_n - bump).abs() < 1e-6);
+    assert!(
+        case("wheel-over-a-bump")
+            .bolts
+            .iter()
+            .all(|b| b.pull_n < 0.0)
+    );
+    // 0.5 g of 1000 kg on four wheels; 330 mm down, over 650 mm of spring.
+    let brake = 1000.0 * 0.5 * 9.806_65 / 4.0;
+    let rear = case("braking-rear-eye");
+    assert!((rear.longitudinal_n + brake).abs() < 1e-6);
+    assert!((rear.vertical_n - bump - brake * 330.0 / 650.0).abs() < 1e-6);
+    // Side force at the ground, 430 mm under the bolts.
+    let side = 900.0 / 4.0 * 0.3 * 9.806_65 * 0.5;
+    let left = case("cornering-left");
+    assert!((left.transverse_n - side).abs() < 1e-6);
+    assert!((left.roll_nm.abs() - side * 0.430).abs() < 1e-6);
+    assert!(
+        case("cornering-unloaded")
+            .bolts
+            .iter()
+            .any(|b| b.pull_n > 0.0)
+    );
+}
+
+/// A chain bracket asks only for strength, and pulls at its angle.
+#[test]
+fn chain_by_hand() {
+    let input = Input {
+        trailer_mass_kg: 1000.0,
+        chain_angle_deg: 40.0,
+        ..joint("chain-bracket", "from-top", "road-service")
+    };
+    let report = report(&input);
+    let weight = 1000.0 * 9.806_65;
+    for case in &report.loads.cases {
+        assert_eq!(case.kind, LoadKind::Ultimate);
+        let across = case.vertical_n.hypot(case.transverse_n);
+        assert!((case.longitudinal_n.hypot(across) - weight).abs() < 1e-6);
+        assert!((across / case.longitudinal_n - (TAU / 9.0).tan()).abs() < 1e-9);
+    }
+}
+
+/// Nothing to judge is not "holds".
+#[test]
+fn a_free_load_left_empty_is_not_checked() {
+    for kind in ["service", "proof", "ultimate"] {
+        let input = Input {
+            free_up_n: 0.0,
+            free_kind: kind.into(),
+            ..joint("free", "from-top", "road-service")
+        };
+        let report = report(&input);
+        let slip = report
+            .checks
+            .iter()
+            .find(|check| check.id == CheckId::Slip)
+            .unwrap();
+        assert_eq!(slip.verdict, Verdict::NotChecked);
+    }
+}
+
+fn any_group() -> impl Strategy<Value = (Vec<Place>, GroupLoad)> {
+    let spacing = || 0.02..0.2_f64;
+    let force = || -2e4..2e4_f64;
+    (
+        1..=6_usize,
+        1..=3_usize,
+        spacing(),
+        spacing(),
+        force(),
+        force(),
+        -3e3..3e3_f64,
+    )
+        .prop_map(|(na, nr, px, py, along, across, twist)| {
+            let places = pattern(na, nr, px, py);
+            let load = GroupLoad {
+                along,
+                across,
+                twist: if na * nr > 1 { twist } else { 0.0 },
+                ..GroupLoad::default()
+            };
+            (places, load)
+        })
+}
+
+fn turned(place: Place, angle: f64) -> Place {
+    let (sin, cos) = angle.sin_cos();
+    Place {
+        x: place.x * cos - place.y * sin,
+        y: place.x * sin + place.y * cos,
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Turning pattern and load together turns the forces.
+    #[test]
+    fn turning_the_group_turns_the_forces((places, load) in any_group(), angle in 0.0..TAU) {
+        let around: Vec<Place> = places.iter().map(|&p| turned(p, angle)).collect();
+        let force = turned(Place { x: load.along, y: load.across }, angle);
+        let other = GroupLoad { along: force.x, across: force.y, ..load };
+        let (before, _) = elastic(&places, &load);
+        let (after, _) = elastic(&around, &other);
+        let scale = load.along.hypot(load.across) + load.twist.abs() / 0.02 + 1.0;
+        for (b, a) in before.iter().zip(&after) {
+            let want = turned(Place { x: b.along, y: b.across }, angle);
+            prop_assert!((want.x - a.along).abs() < 1e-9 * scale);
+            prop_assert!((want.y - a.across).abs() < 1e-9 * scale);
+        }
+        let centre = |places: &[Place], load: &GroupLoad| {
+            multiple_of_load(places, &in_plane(load), 5e4).unwrap()
+        };
+        let (b, a) = (centre(&places, &load), centre(&around, &other));
+        prop_assert!((a / b - 1.0).abs() < 1e-6, "{b} {a}");
+    }
+
+    /// Twice the load, twice the forces and half the multiple.
+    #[test]
+    fn forces_are_in_proportion((places, load) in any_group(), times in 0.01..100.0_f64) {
+        let other = GroupLoad {
+            along: load.along * times,
+            across: load.across * times,
+            twist: load.twist * times,
+            ..load
+        };
+        let (before, _) = elastic(&places, &load);
+        let (after, _) = elastic(&places, &other);
+        let scale = load.along.hypot(load.across) + load.twist.abs() / 0.02 + 1.0;
+        for (b, a) in before.iter().zip(&after) {
+            prop_assert!((b.along * times - a.along).abs() < 1e-9 * scale * times);
+            prop_assert!((b.across * times - a.across).abs() < 1e-9 * scale * times);
+        }
+        let centre = |load: &GroupLoad| multiple_of_load(&places, &in_plane(load), 5e4).unwrap();
+        prop_assert!((centre(&load) / centre(&other) / times - 1.0).abs() < 1e-6);
+    }
+
+    /// The vectors are the safer of the two methods.
+    #[test]
+    fn vectors_are_safer_than_the_centre((places, load) in any_group()) {
+        let largest = elastic(&places, &load).0.iter().map(|s| s.in_plane()).fold(0.0, f64::max);
+        let multiple = multiple_of_load(&places, &in_plane(&load), 5e4).unwrap();
+        prop_assert!(multiple * largest >= 5e4 * (1.0 - 1e-6), "{}", multiple * largest / 5e4);
+    }
+
+    /// Without twist all bolts share equally.
+    #[test]
+    fn a_force_through_the_middle_is_shared_equally((places, load) in any_group()) {
+        let through = GroupLoad { twist: 0.0, ..load };
+        for share in elastic(&places, &through).0 {
+            prop_assert!((share.along * places.len() as f64 - load.along).abs() < 1e-6);
+            prop_assert!((share.across * places.len() as f64 - load.across).abs() < 1e-6);
+        }
+    }
+}
