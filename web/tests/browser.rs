@@ -33,7 +33,8 @@ async fn the_verdict_follows_what_is_typed() {
     places::fill(&place, move || view! { <Trailer units=units /> });
     leptos::task::tick().await;
     let verdict = || {
-        let word = place.query_selector(".answer .verdict").unwrap().unwrap();
+        let clamp = "[data-check=\"clamp\"] .verdict";
+        let word = place.query_selector(clamp).unwrap().unwrap();
         word.get_attribute("data-verdict").unwrap()
     };
     assert_eq!(verdict(), "does-not-hold");
