@@ -1,7 +1,6 @@
 //! Loads of the joint and their share per bolt against values from elsewhere, and what must hold for
 //! every group.
 
-use std::collections::BTreeSet;
 use std::f64::consts::TAU;
 
 use calc_core::catalog::{LoadKind, Trailer, load_rule, load_rules};
@@ -13,7 +12,7 @@ use calc_core::report::{CaseReport, CheckId, Report, Verdict};
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
-use outside_checks::reference::{Row, folder, rows};
+use outside_checks::reference::{Row, rows};
 use proptest::prelude::*;
 
 fn report(input: &Input) -> Report {
@@ -330,68 +329,6 @@ fn checks_name_their_case_and_kinds_are_not_mixed() {
     }
 }
 
-/// Every key that these reports use has its words.
-#[test]
-fn every_key_has_words() {
-    let path = folder().join("../../content/messages.toml");
-    let text = std::fs::read_to_string(path).unwrap();
-    let known: BTreeSet<&str> = text
-        .lines()
-        .filter_map(|line| line.split_once(" = "))
-        .map(|(key, _)| key)
-        .collect();
-    let mut used = BTreeSet::new();
-    for name in ["coupler", "spring-hanger", "chain-bracket", "free"] {
-        for mount in ["through-sides", "from-top"] {
-            for rule in load_rules() {
-                for (mass, arm) in [(750.0, None), (4000.0, Some(40.0))] {
-                    let report = report(&Input {
-                        trailer_mass_kg: mass,
-                        flange_arm_mm: arm,
-                        ..joint(name, mount, rule.id())
-                    });
-                    used.insert(format!("case.{}", report.loads.case));
-                    for case in &report.loads.cases {
-                        used.insert(format!("case.{}", case.case));
-                        used.insert(format!("kind.{}", case.kind.name()));
-                    }
-                    for check in &report.checks {
-                        let id = serde_json::to_value(check.id).unwrap();
-                        used.insert(format!("check.{}", id.as_str().unwrap()));
-                        used.insert(check.factor_is.to_owned());
-                    }
-                    // Reasons of the loads' own checks; those of others are theirs to word.
-                    let own = [
-                        CheckId::BoltService,
-                        CheckId::BoltCombined,
-                        CheckId::FittingFlange,
-                    ];
-                    for check in report.checks.iter().filter(|c| own.contains(&c.id)) {
-                        used.insert(check.reason.code.to_owned());
-                    }
-                    let ours = |code: &&str| {
-                        ["-rule", "-vertical", "-chain", "-bending"]
-                            .iter()
-                            .any(|part| code.contains(part))
-                    };
-                    let notes = report.notes.iter().map(|note| note.code);
-                    used.extend(notes.filter(ours).map(str::to_owned));
-                }
-            }
-        }
-    }
-    for name in Field::ALL.iter().map(|field| field.name()) {
-        used.insert(format!("field.{name}"));
-        used.insert(format!("help.{name}"));
-    }
-    let missing: Vec<_> = used
-        .iter()
-        .filter(|key| !known.contains(key.as_str()))
-        .collect();
-    assert!(missing.is_empty(), "{missing:?}");
-    assert!(used.len() > 100, "{}", used.len());
-}
-
 /// A published rule is checked on top of the road: no use of any check falls.
 #[test]
 fn a_rule_only_adds() {
@@ -613,4 +550,19 @@ proptest! {
             prop_assert!((share.across * places.len() as f64 - load.across).abs() < 1e-6);
         }
     }
+}
+
+/// What bends a tube at a hanger depends on the frame: not judged, and said so.
+#[test]
+fn a_hanger_does_not_judge_the_bending_of_the_tube() {
+    let report = report(&joint("spring-hanger", "through-sides", "road-service"));
+    assert!(report.checks.iter().all(|c| c.id != CheckId::NetSection));
+    assert!(
+        report
+            .notes
+            .iter()
+            .any(|n| n.code == "note-tube-bending-not-asked")
+    );
+    assert_eq!(report.fatigue.life, None);
+    assert_eq!(report.fatigue.said[0].code, "fatigue-tube-bending-unknown");
 }

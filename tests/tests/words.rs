@@ -1,5 +1,6 @@
 //! Every code that the calculation can give has its words.
 
+use calc_core::catalog::LoadKind;
 use calc_core::report::Verdict;
 use calc_core::scenario::{Field, Kind};
 use std::collections::BTreeSet;
@@ -159,6 +160,9 @@ fn every_question_field_and_case_has_its_words() {
         if let Kind::Number { default: None, .. } = field.kind() {
             wanted.insert(format!("empty.{}", field.name()));
         }
+    }
+    for kind in [LoadKind::Service, LoadKind::Proof, LoadKind::Ultimate] {
+        wanted.insert(format!("kind.{}", kind.name()));
     }
     // Cases are named where they are made: by the joint and by the rules.
     let mut cases = 0;
