@@ -11,12 +11,12 @@ const dist = fileURLToPath(new URL('../dist', import.meta.url));
 const LIMITS = {
   // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that. This
   // is a ceiling against growth, not a size to be proud of.
-  '.wasm': { most: 300_000, warn: 280_000 },
+  '.wasm': { most: 320_000, warn: 300_000 },
   '.js': { most: 12_000 },
   '.html': { most: 40_000 },
   '.css': { most: 12_000 },
 };
-const TOTAL = 360_000;
+const TOTAL = 380_000;
 // Described for developers, never loaded by the page.
 const NOT_LOADED = ['.ts'];
 

@@ -45,7 +45,7 @@ export const HEADERS = {
 };
 
 /** A name that carries the hash of its content never changes meaning. */
-const HASHED = /-[0-9a-f]{16}(_bg)?\.(css|d\.ts|js|svg|wasm)$/;
+const HASHED = /-[0-9a-f]{8,20}(_bg)?\.(css|d\.ts|js|svg|wasm)$/;
 
 /**
  * Serves a folder. `base` is the path under which it stands; `change(path, headers)` may return

@@ -141,6 +141,9 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let mut found: Vec<Repair> = Vec::new();
     let (mut tried, mut undecided) = (0, 0);
     for (kind, input) in candidates::all(s) {
+        if input == s.input {
+            continue;
+        }
         let Ok(candidate) = Scenario::new(&input) else {
             continue;
         };
