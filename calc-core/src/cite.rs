@@ -7,7 +7,7 @@
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Flag {
-    /// Seen in the named document, or in a copy or transcription of it.
+    /// Seen in the named document or in a copy of it.
     Read,
     /// Seen in a text that reproduces or quotes the named document.
     ReadSecondHand,

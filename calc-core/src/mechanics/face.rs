@@ -163,7 +163,7 @@ impl FaceCurve {
     pub fn left_after(&self, indentation: Length) -> Length {
         let delta = indentation.si();
         let force = self.force_si(delta);
-        let sprung = rising_root(0.0, delta, 1e-9, |d| self.elastic_force(d) - force);
+        let sprung = rising_root(0.0, delta, 1e-7, |d| self.elastic_force(d) - force);
         mm((delta - sprung).max(0.0) * 1e3)
     }
 
@@ -179,7 +179,7 @@ impl FaceCurve {
     ///
     /// Where the elastic line at `δ − visible` has come up to the curve at `δ`.
     pub(crate) fn lasting_at_si(&self, visible: f64, end: f64) -> f64 {
-        rising_root(visible, end, 1e-6, |d| {
+        rising_root(visible, end, 1e-5, |d| {
             self.elastic_force(d - visible) - self.force_si(d)
         })
     }

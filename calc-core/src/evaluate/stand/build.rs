@@ -53,7 +53,7 @@ impl Builder<'_> {
             Strength::Least => w.thickness_min,
             Strength::Likely => w.thickness,
         };
-        let diameter = rising_root(nut.si(), w.outer.si(), 1e-4, |d| {
+        let diameter = rising_root(nut.si(), w.outer.si(), 5e-4, |d| {
             let at = mm(d * 1e3);
             let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
             let dish =

@@ -56,7 +56,7 @@ impl Side {
     fn lasting_at(&self, end: f64) -> f64 {
         match self {
             Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
-            Self::Plate(plate, _) => rising_root(0.0, end, 1e-6, |d| {
+            Self::Plate(plate, _) => rising_root(0.0, end, 1e-5, |d| {
                 plate.elastic_si(d - VISIBLE) - self.force(d)
             }),
         }
@@ -174,7 +174,7 @@ impl Stand {
         if self.force(end) < force {
             return None;
         }
-        Some(rising_root(0.0, end, 1e-8, |x| self.force(x) - force))
+        Some(rising_root(0.0, end, 1e-7, |x| self.force(x) - force))
     }
 
     /// Stiffness against small changes at an approach, N/m: how it springs back, not how it gives way.
