@@ -9,7 +9,6 @@ use calc_core::repair::{Rates, Repairs, repairs};
 use calc_core::report::Report;
 use calc_core::scenario::{Field, Input, Scenario};
 use leptos::prelude::*;
-use leptos::web_sys;
 
 use super::state::{Fault, Form};
 
@@ -56,7 +55,7 @@ impl Desk {
     /// A desk with the starting joint.
     #[must_use]
     pub fn new() -> Self {
-        let form = RwSignal::new(Form::new(units_of(&language())));
+        let form = RwSignal::new(Form::new(crate::units::of_browser()));
         let faults = Memo::new(move |_| form.read().checked().err().unwrap_or_default());
         let shown = Memo::new(move |last: Option<&Shown>| match form.read().checked() {
             Ok(scenario) => {
@@ -140,19 +139,5 @@ impl Desk {
             };
             waiting.set_value(set_timeout_with_handle(find, REST).ok());
         });
-    }
-}
-
-fn language() -> String {
-    web_sys::window()
-        .and_then(|window| window.navigator().language())
-        .unwrap_or_default()
-}
-
-/// The system that readers of a language tag mostly measure in.
-fn units_of(language: &str) -> UnitSystem {
-    match language {
-        "en" | "en-US" | "es-US" => UnitSystem::Us,
-        _ => UnitSystem::Metric,
     }
 }

@@ -182,6 +182,35 @@ impl Builder<'_> {
         }
     }
 
+    /// Faces with something cut to length between them, and the limit of use of the two together.
+    fn between_faces(
+        &self,
+        (sides, effective): ([Side; 2], Length),
+        core: SleeveCurve,
+        (part, code): (Part, &'static str),
+    ) -> Stand {
+        let mut stand = Stand {
+            sides: Some(sides),
+            core: Some(core),
+            width: self.s.tube.width.si(),
+            face_gap: (-self.s.sleeve_short.si()).max(0.0),
+            limits: Vec::new(),
+            effective_washer: effective,
+        };
+        let service = stand.approach_at_share(SERVICE_SHARE);
+        stand.limits.push(Limit {
+            part: if core.yields_at_si() > service {
+                Part::Face
+            } else {
+                part
+            },
+            load: stand.force(service),
+            omega: None,
+            code,
+        });
+        stand
+    }
+
     fn loose_sleeve(&self) -> Stand {
         let s = self.s;
         let tube = s.tube.face(self.strength);
@@ -196,25 +225,11 @@ impl Builder<'_> {
             sleeve::strength(yield_, modulus, s.sleeve.outer, s.sleeve.inner, length),
             s.sleeve_short,
         );
-        let mut stand = Stand {
-            sides: Some(sides),
-            core: Some(core),
-            width: s.tube.width.si(),
-            face_gap: (-s.sleeve_short.si()).max(0.0),
-            limits: Vec::new(),
-            effective_washer: effective,
-        };
-        let service = stand.approach_at_share(SERVICE_SHARE);
-        stand.limits.push(Limit {
-            part: if core.yields_at_si() > service {
-                Part::Face
-            } else {
-                Part::Sleeve
-            },
-            load: stand.force(service),
-            omega: None,
-            code: "limit-sleeve-1pct",
-        });
+        let mut stand = self.between_faces(
+            (sides, effective),
+            core,
+            (Part::Sleeve, "limit-sleeve-1pct"),
+        );
         stand.limits.push(Limit {
             part: Part::Sleeve,
             load: stand.force(core.yields_at_si().min(stand.approach_end())),
@@ -326,25 +341,11 @@ impl Builder<'_> {
             newton(self.pressed(softer)),
             s.sleeve_short,
         );
-        let mut stand = Stand {
-            sides: Some(sides),
-            core: Some(core),
-            width: s.tube.width.si(),
-            face_gap: (-s.sleeve_short.si()).max(0.0),
-            limits: Vec::new(),
-            effective_washer: effective,
-        };
-        let service = stand.approach_at_share(SERVICE_SHARE);
-        stand.limits.push(Limit {
-            part: if core.yields_at_si() > service {
-                Part::Face
-            } else {
-                Part::Insert
-            },
-            load: stand.force(service),
-            omega: None,
-            code: "limit-insert-1pct",
-        });
+        let mut stand = self.between_faces(
+            (sides, effective),
+            core,
+            (Part::Insert, "limit-insert-1pct"),
+        );
         stand.limits.push(Limit {
             part: Part::Insert,
             load: core.strength_si(),
