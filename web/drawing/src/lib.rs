@@ -6,6 +6,7 @@
 
 pub mod figures;
 pub mod group;
+pub mod lesson;
 pub mod measure;
 pub mod opening;
 pub mod parts;

@@ -12,7 +12,9 @@ pub fn message(code: &str) -> Option<&'static str> {
     find(MESSAGES, code)
 }
 
-fn find<'a>(table: &'a str, code: &str) -> Option<&'a str> {
+/// The text of a key in a table of flat `key = "text"` lines.
+#[must_use]
+pub fn find<'a>(table: &'a str, code: &str) -> Option<&'a str> {
     entries(table)
         .find(|(key, _)| *key == code)
         .map(|(_, text)| text)

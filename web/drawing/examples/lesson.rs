@@ -1,0 +1,69 @@
+//! Draws a lesson's figure into an HTML file, to look at while it is made.
+//!
+//! ```text
+//! cargo run -p drawing --example lesson -- grip "load=9 surface=painted" metric > grip.html
+//! ```
+
+use calc_core::quantity::UnitSystem;
+use drawing::lesson::{LESSONS, Look, State, lesson};
+
+fn main() {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let argument = |i: usize| arguments.get(i).map_or("", String::as_str);
+    match html(argument(0), argument(1), argument(2)) {
+        Ok(html) => println!("{html}"),
+        Err(fault) => {
+            eprintln!("{fault}");
+            std::process::exit(1);
+        }
+    }
+}
+
+fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
+    let model = lesson(id).ok_or_else(|| {
+        let ids: Vec<_> = LESSONS.iter().map(|l| l.id()).collect();
+        format!("no lesson `{id}`; there are: {}", ids.join(", "))
+    })?;
+    let state = State::parse(model.controls(), state)?;
+    let units = if units == "metric" {
+        UnitSystem::Metric
+    } else {
+        UnitSystem::Us
+    };
+    let outcome = model.outcome(&state).ok_or("the joint is refused")?;
+    let picture = model
+        .picture(
+            &state,
+            &Look {
+                id: "drawing",
+                units,
+            },
+        )
+        .ok_or("no picture")?;
+    let plot = picture
+        .plot
+        .map_or_else(String::new, |plot| plot.scene("plot").to_svg());
+    let style = ["10-tokens", "20-sheet", "30-page"]
+        .map(|name| {
+            let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../style");
+            std::fs::read_to_string(format!("{folder}/{name}.css")).unwrap_or_default()
+        })
+        .join("\n");
+    let values: Vec<_> = model
+        .values(&state, &outcome)
+        .into_iter()
+        .map(|(name, a)| {
+            format!(
+                "{name} = {}",
+                calc_core::quantity::write(a.si, a.dimension, units)
+            )
+        })
+        .collect();
+    Ok(format!(
+        "<!DOCTYPE html><meta charset=utf-8><style>{style}</style><body class=page><figure class=sheet>\
+         <div class=pair><div>{}</div><div>{plot}</div></div><p class=said>{}</p></figure><p class=small>{}",
+        picture.drawing.to_svg(),
+        model.sentence(&state, &outcome, units),
+        values.join(" · ")
+    ))
+}

@@ -1,0 +1,32 @@
+//! The figures of the lessons: what a reader can move, what comes out of it, how it is drawn.
+//!
+//! A lesson is a [`Model`]: at most three controls, an [`Outcome`] that calc-core computes from them,
+//! and a [`Picture`] of that outcome. The build draws each model at its start for the still page, the
+//! page draws it again whenever a control moves; worked examples and problems take their numbers from
+//! the same outcome. All words stand in `content/`.
+
+mod chart;
+mod control;
+mod grip;
+mod model;
+mod words;
+
+#[cfg(test)]
+mod every;
+
+pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGHT, PLOT_WIDTH};
+pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, State};
+pub use model::{Handle, Look, Model, Outcome, Picture, value};
+pub use words::{Slot, SlotFault, fill_named, slots};
+
+/// Width of a lesson's drawing in drawing units: a phone's width, so that lettering stays readable.
+pub const DRAWING_WIDTH: f64 = 340.0;
+
+/// All lessons, in the order in which they are read.
+pub static LESSONS: &[&dyn Model] = &[&grip::Grip];
+
+/// The lesson with an id.
+#[must_use]
+pub fn lesson(id: &str) -> Option<&'static dyn Model> {
+    LESSONS.iter().copied().find(|lesson| lesson.id() == id)
+}

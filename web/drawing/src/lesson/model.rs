@@ -1,0 +1,102 @@
+//! What a lesson is.
+
+use super::chart::Chart;
+use super::control::{Control, State};
+use super::words::fill_named;
+use crate::scene::Scene;
+use crate::words::find;
+use calc_core::Input;
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::report::Amount;
+
+/// What comes out of a state: computed by calc-core, nothing else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// Key of the sentence that says what happened and why, in the lesson's words.
+    pub said: &'static str,
+    /// Amounts by name: what sentences, worked examples and problems are filled with. The numbers of
+    /// the controls are added to these by [`Model::values`].
+    pub values: Vec<(&'static str, Amount)>,
+    /// The lesson's joint, for the check of the reader's own.
+    pub joint: Input,
+}
+
+/// A named amount.
+#[must_use]
+pub const fn value(name: &'static str, si: f64, dimension: Dimension) -> (&'static str, Amount) {
+    (name, Amount::new(si, dimension))
+}
+
+/// For whom a picture is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look<'a> {
+    /// Prefix of the picture's ids.
+    pub id: &'a str,
+    /// Units of the lettering.
+    pub units: UnitSystem,
+}
+
+/// A place on the drawing that can be dragged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Handle {
+    /// Which control it moves.
+    pub control: usize,
+    /// Where it is. A circle with class `grip` marks it there.
+    pub at: (f64, f64),
+    /// How far it goes on the drawing for one unit of the control.
+    pub along: (f64, f64),
+}
+
+/// A drawing of an outcome, and a plot where the shape of a curve is the point.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// The drawing, 340 wide. Marks that belong to a part of the joint also carry a class `p-NAME`; the
+    /// plot's curves and points of the same name light up with them.
+    pub drawing: Scene,
+    /// The plot.
+    pub plot: Option<Chart>,
+    /// What can be dragged.
+    pub handles: Vec<Handle>,
+}
+
+/// A lesson's figure.
+pub trait Model: Sync {
+    /// Id of the lesson: of its section, its content file and its words.
+    fn id(&self) -> &'static str;
+
+    /// Its sentences, `key = "text"` lines from `content/`.
+    fn words(&self) -> &'static str;
+
+    /// What can be moved, three at most.
+    fn controls(&self) -> &'static [Control];
+
+    /// What comes out of a state. `None` only if calc-core refused the joint, which no state within
+    /// the controls' ranges may lead to; a test walks through them.
+    fn outcome(&self, state: &State) -> Option<Outcome>;
+
+    /// The picture of a state.
+    fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture>;
+}
+
+impl dyn Model {
+    /// A text of the lesson by key.
+    #[must_use]
+    pub fn text(&self, key: &str) -> Option<&'static str> {
+        find(self.words(), key)
+    }
+
+    /// All amounts by name: those of the outcome and those of the controls.
+    #[must_use]
+    pub fn values(&self, state: &State, outcome: &Outcome) -> Vec<(&'static str, Amount)> {
+        let controls = self.controls().iter().enumerate();
+        let own = controls.filter_map(|(i, c)| c.amount(state.number(i)).map(|a| (c.key, a)));
+        outcome.values.iter().copied().chain(own).collect()
+    }
+
+    /// What happened and why, in at most three sentences.
+    #[must_use]
+    pub fn sentence(&self, state: &State, outcome: &Outcome, units: UnitSystem) -> String {
+        let text = self.text(outcome.said).unwrap_or_default();
+        fill_named(text, &self.values(state, outcome), units).unwrap_or_default()
+    }
+}

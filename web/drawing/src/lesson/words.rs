@@ -1,0 +1,118 @@
+//! Slots in the text: `{clamp}` becomes the amount of that name.
+
+use calc_core::quantity::{UnitSystem, write};
+use calc_core::report::Amount;
+
+/// A slot that names nothing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SlotFault(pub String);
+
+/// A piece of text with slots.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Slot<'a> {
+    /// Words as they are.
+    Words(&'a str),
+    /// The amount of a name.
+    Value(&'a str),
+    /// A field in which the reader answers with the amount of a name: `{?clamp}`.
+    Answer(&'a str),
+}
+
+/// Cuts a text at its slots. A brace that holds no name (lower-case letters, digits, hyphens) is text.
+#[must_use]
+pub fn slots(text: &str) -> Vec<Slot<'_>> {
+    let mut out = Vec::new();
+    let (mut begin, mut from) = (0, 0);
+    while let Some(open) = text
+        .get(from..)
+        .and_then(|rest| rest.find('{'))
+        .map(|i| from + i)
+    {
+        let close = text
+            .get(open..)
+            .and_then(|rest| rest.find('}'))
+            .map(|i| open + i);
+        let inner = close
+            .and_then(|close| text.get(open + 1..close))
+            .unwrap_or_default();
+        let name = inner.strip_prefix('?').unwrap_or(inner);
+        let named = !name.is_empty()
+            && name
+                .bytes()
+                .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-');
+        if let (true, Some(close)) = (named, close) {
+            if begin < open {
+                out.extend(text.get(begin..open).map(Slot::Words));
+            }
+            out.push(if name == inner {
+                Slot::Value(name)
+            } else {
+                Slot::Answer(name)
+            });
+            begin = close + 1;
+            from = begin;
+        } else {
+            from = open + 1;
+        }
+    }
+    out.extend(
+        text.get(begin..)
+            .filter(|rest| !rest.is_empty())
+            .map(Slot::Words),
+    );
+    out
+}
+
+/// A text with its slots filled.
+///
+/// # Errors
+/// The first slot whose name no value has.
+pub fn fill_named(
+    text: &str,
+    values: &[(&'static str, Amount)],
+    units: UnitSystem,
+) -> Result<String, SlotFault> {
+    let mut out = String::with_capacity(text.len() + 24);
+    for slot in slots(text) {
+        match slot {
+            Slot::Words(words) => out.push_str(words),
+            Slot::Value(name) | Slot::Answer(name) => {
+                let (_, amount) = values
+                    .iter()
+                    .find(|(known, _)| *known == name)
+                    .ok_or_else(|| SlotFault(name.into()))?;
+                out.push_str(&write(amount.si, amount.dimension, units));
+            }
+        }
+    }
+    Ok(out)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calc_core::quantity::Dimension;
+
+    #[test]
+    fn slots_are_filled_and_other_braces_are_text() {
+        let values = [("clamp", Amount::new(12_000.0, Dimension::Force))];
+        let filled = fill_named("{clamp} {} {x y} { {clamp}", &values, UnitSystem::Metric);
+        assert_eq!(filled.unwrap(), "12\u{a0}kN {} {x y} { 12\u{a0}kN");
+        let missing = fill_named("a {turn}", &values, UnitSystem::Metric);
+        assert_eq!(missing, Err(SlotFault("turn".into())));
+    }
+
+    #[test]
+    fn answers_are_told_from_values() {
+        assert_eq!(
+            slots("so {?clamp} and {a-1}."),
+            [
+                Slot::Words("so "),
+                Slot::Answer("clamp"),
+                Slot::Words(" and "),
+                Slot::Value("a-1"),
+                Slot::Words("."),
+            ]
+        );
+    }
+}
