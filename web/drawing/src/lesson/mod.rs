@@ -10,6 +10,7 @@ mod control;
 mod grip;
 mod model;
 mod spring;
+mod torque;
 mod words;
 
 #[cfg(test)]
@@ -24,7 +25,7 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &grip::Grip];
+pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip];
 
 /// The lesson with an id.
 #[must_use]
