@@ -84,11 +84,21 @@ struct Numbers {
     slides: bool,
 }
 
+/// What friction holds of a clamp, N.
+fn held(mu: f64, clamp: f64) -> f64 {
+    resistance(1.0, mu, newton(clamp), newton(0.0), 0.0).si()
+}
+
+/// The clamp whose friction just holds a load, N: what is held grows in proportion to the clamp.
+fn needed(load: f64, mu: f64) -> f64 {
+    load / held(mu, 1.0)
+}
+
 fn numbers(state: &State) -> Option<Numbers> {
     let surface = slip_surface(SURFACES.get(state.choice(SURFACE))?.key)?;
     let (clamp, load) = (state.number(CLAMP) * 1e3, state.number(LOAD) * 1e3);
     let mu = surface.mu();
-    let grips = resistance(1.0, mu, newton(clamp), newton(0.0), 0.0).si();
+    let grips = held(mu, clamp);
     let slides = load > grips;
     Some(Numbers {
         clamp,
@@ -130,6 +140,7 @@ impl Model for Grip {
             "grips"
         };
         let force = Dimension::Force;
+        let bare = slip_surface(SURFACES.first()?.key)?.mu();
         Some(Outcome {
             said,
             values: vec![
@@ -140,7 +151,9 @@ impl Model for Grip {
                 value("play", n.play, Dimension::Length),
                 // The wrong ideas that an answer may come from.
                 value("all-of-it", n.clamp, force),
-                value("needed-clamp", n.load / n.mu, force),
+                value("needed-clamp", needed(n.load, n.mu), force),
+                value("needed-bare", needed(n.load, bare), force),
+                value("times-mu", held(n.mu, n.load), force),
             ],
             joint: Input {
                 faying_surface: String::from(SURFACES.get(state.choice(SURFACE))?.key),
