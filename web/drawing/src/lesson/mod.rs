@@ -8,9 +8,11 @@
 mod chart;
 mod control;
 mod grip;
+mod hollow;
 mod model;
 mod spring;
 mod torque;
+mod tube;
 mod words;
 
 #[cfg(test)]
@@ -25,7 +27,12 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip];
+pub static LESSONS: &[&dyn Model] = &[
+    &spring::Spring, // 1
+    &torque::Torque, // 2
+    &grip::Grip,     // 3
+    &hollow::Hollow, // 6
+];
 
 /// The lesson with an id.
 #[must_use]
