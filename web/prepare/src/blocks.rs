@@ -145,14 +145,14 @@ impl Body<'_> {
         let (drawing_id, plot_id) = (format!("{id}-drawing"), format!("{id}-plot"));
         let picture = model.picture(&state, &look(&drawing_id))?;
         let mut html = format!(
-            "<figure class=\"sheet live-figure step\" id=\"fig-{id}\" data-step>\n<div class=\"pair\">\
-             <div class=\"drawn\" data-at=\"drawing\">{}</div>",
+            "<figure class=\"sheet live-figure step\" id=\"fig-{id}\">\n<div class=\"pair\">\
+             <div class=\"drawn\" data-at=\"drawing\" data-step>{}</div>",
             picture.drawing.to_svg()
         );
         if let Some(plot) = &picture.plot {
             let _ = write!(
                 html,
-                "<div class=\"drawn\" data-at=\"plot\">{}</div>",
+                "<div class=\"drawn\" data-at=\"plot\" data-step>{}</div>",
                 plot.scene(&plot_id).to_svg()
             );
         }
@@ -163,7 +163,8 @@ impl Body<'_> {
         let _ = write!(
             html,
             "<p class=\"actions\"><button type=\"button\" data-act=\"reset\">back to the start</button></p></fieldset>\n\
-             <p class=\"said result\" data-at=\"said\">{}</p><p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>\n",
+             <p class=\"said result\" data-at=\"said\">{}</p><p class=\"said guess\" data-at=\"guess\" hidden></p>\
+             <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>\n",
             escape(&model.sentence(&state, &outcome, UNITS))
         );
         if let Some(plot) = &picture.plot {
@@ -294,7 +295,9 @@ impl Body<'_> {
         let (sheet, _) = Sheet::from_input(&outcome.joint, UNITS);
         Some(format!(
             "<div class=\"to-trailer step\" data-step><p>{words}</p><p class=\"actions\">\
-             <a class=\"button\" data-at=\"joint\" href=\"#{}\">Check this joint</a></p></div>\n",
+             <a class=\"button\" data-at=\"joint\" href=\"#{}\">Check this joint</a>\
+             <button type=\"button\" data-act=\"present-lesson\" disabled>Show this lesson step by step</button>\
+             <button type=\"button\" data-act=\"print-lesson\" disabled>Print this lesson</button></p></div>\n",
             encode(&sheet)
         ))
     }

@@ -201,7 +201,7 @@ impl Body<'_> {
                         problems,
                     ),
                     (None, (kind, head)) => {
-                        self.markdown((from, at), None, &mut out, problems);
+                        self.text_between((from, at), &mut out, problems);
                         if LONG.contains(&kind) {
                             let inner = (line_end, line_end);
                             open = Some(Block {
@@ -226,8 +226,18 @@ impl Body<'_> {
                 problems,
             );
         }
-        self.markdown((from, at), None, &mut out, problems);
+        self.text_between((from, at), &mut out, problems);
         out
+    }
+
+    /// Text between directives. In a lesson what stands before its first block is a step of its own.
+    fn text_between(&self, span: (usize, usize), out: &mut String, problems: &mut Vec<Problem>) {
+        let mut html = String::new();
+        self.markdown(span, None, &mut html, problems);
+        if self.model().is_some() && out.is_empty() && !html.trim().is_empty() {
+            html = format!("<div class=\"hook step\" data-step>\n{html}</div>\n");
+        }
+        out.push_str(&html);
     }
 
     fn long(&self, block: Block<'_>, out: &mut String, problems: &mut Vec<Problem>) {

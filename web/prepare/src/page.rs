@@ -110,7 +110,14 @@ fn lesson_list(lessons: &[Lesson]) -> String {
             escape(&lesson.title)
         );
     }
-    html.push_str("</ol>\n</nav>\n");
+    html.push_str(
+        "</ol>\n<p class=\"actions\"><button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
+         <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric units</button>\
+         <button type=\"button\" data-act=\"present\" disabled>Show on a projector, step by step</button></p>\n</nav>\n\
+         <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
+         <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\
+         <button type=\"button\" data-act=\"leave\" disabled>whole page (Esc)</button></div>\n",
+    );
     html
 }
 

@@ -8,8 +8,12 @@
 mod chart;
 mod control;
 mod grip;
+mod hollow;
 mod model;
 mod road;
+mod spring;
+mod torque;
+mod tube;
 mod words;
 
 #[cfg(test)]
@@ -25,6 +29,12 @@ pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
 pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &road::Road];
+pub static LESSONS: &[&dyn Model] = &[
+    &spring::Spring, // 1
+    &torque::Torque, // 2
+    &grip::Grip,     // 3
+    &hollow::Hollow, // 6
+];
 
 /// The lesson with an id.
 #[must_use]
