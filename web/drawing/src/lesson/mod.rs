@@ -28,12 +28,12 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &road::Road];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
     &hollow::Hollow, // 6
+    &road::Road,     // 8
 ];
 
 /// The lesson with an id.

@@ -160,15 +160,16 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
     }
     let class = "t load halo";
     if n.kind == Kind::Chain {
-        // Beside the chain, along it.
+        // Under the chain, along it.
         let size = n.along.hypot(n.up);
         let (ux, uy) = (n.along / size, -n.up / size);
-        let from = (x + 4.0 * ux + 15.0 * uy, y + 4.0 * uy - 15.0 * ux);
+        let from = (x + 8.0 * ux - 15.0 * uy, y + 8.0 * uy + 15.0 * ux);
         let length = scale.length(size);
         let tip = (from.0 + length * ux, from.1 + length * uy);
         marks.extend(force_arrow(from, tip, "load"));
-        let at = (DRAWING_WIDTH - 8.0, tip.1 - 9.0);
-        marks.push(Mark::text(at, look.units.force(size), class, Anchor::End));
+        let text = look.units.force(size);
+        let left = (x + 24.0).min(DRAWING_WIDTH - 2.0 - text_width(&text, class));
+        marks.push(Mark::text((left, y + 25.0), text, class, Anchor::Start));
         return marks;
     }
     let up = scale.length(n.up);
@@ -226,7 +227,11 @@ fn on_bolts(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> V
         }
         let text = look.units.force(share.in_plane());
         let half = text_width(&text, "t") / 2.0;
-        let at = if share.across >= 0.0 || n.kind == Kind::Hanger {
+        let at = if n.kind == Kind::Hanger {
+            // Both above, because the hanger is below.
+            let outwards = 12.0 * place.x.signum();
+            (tip.0 + outwards, (tip.1 - 7.0).min(y - TUBE - 8.0))
+        } else if share.across >= 0.0 {
             (tip.0.max(half + 4.0), (tip.1 - 7.0).min(y - TUBE - 8.0))
         } else {
             // Left of the line from which the distance is measured.
