@@ -10,6 +10,7 @@ mod control;
 mod grip;
 mod hollow;
 mod model;
+mod road;
 mod spring;
 mod torque;
 mod tube;
@@ -32,6 +33,7 @@ pub static LESSONS: &[&dyn Model] = &[
     &torque::Torque, // 2
     &grip::Grip,     // 3
     &hollow::Hollow, // 6
+    &road::Road,     // 8
 ];
 
 /// The lesson with an id.
