@@ -9,7 +9,9 @@ mod chart;
 mod control;
 mod grip;
 mod model;
+mod share;
 mod spring;
+mod sprung;
 mod torque;
 mod words;
 
@@ -25,7 +27,7 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip];
+pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip, &share::Share];
 
 /// The lesson with an id.
 #[must_use]
