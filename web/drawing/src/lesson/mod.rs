@@ -9,6 +9,8 @@ mod chart;
 mod control;
 mod grip;
 mod model;
+mod ply;
+mod slip;
 mod words;
 
 #[cfg(test)]
@@ -23,7 +25,7 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip];
+pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &slip::Slip];
 
 /// The lesson with an id.
 #[must_use]
