@@ -145,14 +145,14 @@ impl Body<'_> {
         let (drawing_id, plot_id) = (format!("{id}-drawing"), format!("{id}-plot"));
         let picture = model.picture(&state, &look(&drawing_id))?;
         let mut html = format!(
-            "<figure class=\"sheet live-figure step\" id=\"fig-{id}\" data-step>\n<div class=\"pair\">\
-             <div class=\"drawn\" data-at=\"drawing\">{}</div>",
+            "<figure class=\"sheet live-figure step\" id=\"fig-{id}\">\n<div class=\"pair\">\
+             <div class=\"drawn\" data-at=\"drawing\" data-step>{}</div>",
             picture.drawing.to_svg()
         );
         if let Some(plot) = &picture.plot {
             let _ = write!(
                 html,
-                "<div class=\"drawn\" data-at=\"plot\">{}</div>",
+                "<div class=\"drawn\" data-at=\"plot\" data-step>{}</div>",
                 plot.scene(&plot_id).to_svg()
             );
         }

@@ -108,10 +108,16 @@ impl Stage {
 fn on_drawing(place: &Element, event: &PointerEvent) -> Option<((f64, f64), f64)> {
     let svg = first(place, "svg")?;
     let bounds = svg.get_bounding_client_rect();
-    let scale = bounds.width() / drawing::lesson::DRAWING_WIDTH;
+    let view_box = svg.get_attribute("viewBox")?;
+    let mut sizes = view_box.split(' ').skip(2).map(str::parse::<f64>);
+    let (width, height) = (sizes.next()?.ok()?, sizes.next()?.ok()?);
+    // A drawing that is held to a height stands in the middle of its box.
+    let scale = (bounds.width() / width).min(bounds.height() / height);
     (scale > 0.0).then(|| {
-        let x = (f64::from(event.client_x()) - bounds.left()) / scale;
-        let y = (f64::from(event.client_y()) - bounds.top()) / scale;
+        let left = bounds.left() + (bounds.width() - width * scale) / 2.0;
+        let top = bounds.top() + (bounds.height() - height * scale) / 2.0;
+        let x = (f64::from(event.client_x()) - left) / scale;
+        let y = (f64::from(event.client_y()) - top) / scale;
         ((x, y), scale)
     })
 }

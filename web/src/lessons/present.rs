@@ -1,5 +1,6 @@
 //! One step at a time, for a projector and a remote: Page Down and Page Up go through the steps of the
-//! lessons, Escape leaves.
+//! lessons, Escape leaves. A figure's drawing and its plot are steps of their own, because side by side
+//! their lettering would be too small for the last row.
 
 use std::cell::Cell;
 
@@ -91,9 +92,8 @@ impl Show {
             }
         }
         if let Some(step) = step {
-            step.set_attribute("data-now", "").ok();
-            if let Some(section) = closest(step, "section") {
-                section.set_attribute("data-now", "").ok();
+            for shown in around(step) {
+                shown.set_attribute("data-now", "").ok();
             }
             // The main part takes the keys that a remote sends.
             focus(&main);
@@ -107,8 +107,13 @@ impl Show {
         self.steps
             .iter()
             .filter(|step| step.has_attribute("data-now"))
-            .flat_map(|step| [Some(step.clone()), closest(step, "section")])
-            .flatten()
+            .flat_map(around)
             .collect()
     }
+}
+
+/// A step with all that has to be shown for it to be seen.
+fn around(step: &Element) -> impl Iterator<Item = Element> {
+    let outer = [".pair", ".live-figure", "section"].map(|selector| closest(step, selector));
+    std::iter::once(step.clone()).chain(outer.into_iter().flatten())
 }

@@ -8,9 +8,14 @@
 mod chart;
 mod control;
 mod grip;
+mod hollow;
 mod model;
 mod ply;
 mod slip;
+mod road;
+mod spring;
+mod torque;
+mod tube;
 mod words;
 
 #[cfg(test)]
@@ -26,6 +31,13 @@ pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
 pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &slip::Slip];
+pub static LESSONS: &[&dyn Model] = &[
+    &spring::Spring, // 1
+    &torque::Torque, // 2
+    &grip::Grip,     // 3
+    &hollow::Hollow, // 6
+    &road::Road,     // 8
+];
 
 /// The lesson with an id.
 #[must_use]

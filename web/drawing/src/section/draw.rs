@@ -9,7 +9,7 @@ use crate::parts::{
     washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Scene, text_width};
+use crate::scene::{Anchor, Hatch, Lean, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 
 /// The opening figure.
@@ -121,8 +121,9 @@ impl Drawing<'_> {
         let (state, sheet) = (self.state, self.sheet);
         let bolt = &state.bolt;
         let hole = bolt.hole_mm.max(bolt.diameter_mm) * sheet.scale;
-        let mut marks = self.tube_marks();
-        marks.extend(self.support_marks());
+        let here = Placed::default();
+        let mut marks = vec![Mark::group(here, "p-face", self.tube_marks())];
+        marks.push(Mark::group(here, "p-plate", self.support_marks()));
         for nut_side in [true, false] {
             marks.extend(self.ply_marks(nut_side));
         }
@@ -147,27 +148,28 @@ impl Drawing<'_> {
         ));
         let head = lower + thick;
         let end = head - self.bolt_length() * sheet.scale;
-        marks.extend(threaded_shank(
+        let mut shank = threaded_shank(
             sheet.axis,
             bolt.diameter_mm * sheet.scale,
             head,
             end,
             bolt.thread_mm * sheet.scale,
-        ));
-        marks.extend(bolt_head(
+        );
+        shank.extend(bolt_head(
             sheet.axis,
             head,
             bolt.flats_mm * sheet.scale,
             bolt.head_mm * sheet.scale,
             false,
         ));
-        marks.extend(nut(
+        shank.extend(nut(
             sheet.axis,
             upper - thick,
             bolt.flats_mm * sheet.scale,
             bolt.nut_mm * sheet.scale,
             true,
         ));
+        marks.push(Mark::group(here, "p-bolt", shank));
         marks.push(Mark::line(
             (sheet.axis, end - 7.0),
             (sheet.axis, head + bolt.head_mm * sheet.scale + 7.0),
@@ -385,11 +387,24 @@ impl Drawing<'_> {
         let head = lower + thick + self.state.bolt.head_mm * sheet.scale;
         let end = lower + thick - self.bolt_length() * sheet.scale;
         let length = sheet.force.length(self.state.clamp_n);
-        let mut marks = force_arrow(
+        let mut marks = Vec::new();
+        if let Some(wanted) = self.state.clamp_wanted_n {
+            let (x, y) = (sheet.axis - 11.0, end - 4.0 - sheet.force.length(wanted));
+            marks.push(Mark::line((x, y), (sheet.axis + 11.0, y), "thin"));
+            marks.push(Mark::line(
+                (sheet.axis, end - 8.0),
+                (sheet.axis, y),
+                "phantom",
+            ));
+            let text = format!("wanted {}", self.state.units.force(wanted));
+            let x = (x - 4.0).max(text_width(&text, "t s") + 4.0);
+            marks.push(Mark::text((x, y + 4.5), text, "t s soft", Anchor::End));
+        }
+        marks.extend(force_arrow(
             (sheet.axis, end - 4.0 - length),
             (sheet.axis, end - 4.0),
             "clamp",
-        );
+        ));
         marks.extend(force_arrow(
             (sheet.axis, head + 4.0 + length),
             (sheet.axis, head + 4.0),

@@ -88,6 +88,7 @@ impl SectionState {
             turn_deg,
             clamp_n: now.map_or(0.0, |p| p.clamp_n),
             clamp_largest_n: most(|p| p.clamp_n),
+            clamp_wanted_n: None,
             dent_each_mm: now.map_or(0.0, |p| p.dent_mm),
             dent_left_mm: now.map(|p| p.dent_left_mm),
             dent_largest_mm: most(|p| p.dent_mm),

@@ -8,9 +8,13 @@ use crate::units::Lettering;
 use calc_core::quantity::UnitSystem;
 
 /// Longest clamp arrow.
-const ARROW: f64 = 50.0;
-/// Room above and below the section for an arrow with its gap.
-const ARROW_ROOM: f64 = ARROW + 8.0;
+const fn arrow(layout: Layout) -> f64 {
+    match layout {
+        Layout::Wide | Layout::Narrow => 50.0,
+        // A lesson compares the clamp with the one that is wanted: that takes longer arrows.
+        Layout::Low => 72.0,
+    }
+}
 /// Room for the width dimension under the lower arrow.
 const WIDTH_DIMENSION: f64 = 24.0;
 /// Radius that the wrench sweeps in the plan.
@@ -49,7 +53,11 @@ impl Sheet {
         let (width, drawing) = match state.layout {
             Layout::Wide => (520.0, 436.0),
             Layout::Narrow => (340.0, 410.0),
+            Layout::Low => (340.0, 352.0),
         };
+        let arrow = arrow(state.layout);
+        // Room above and below the section for an arrow with its gap.
+        let arrow_room = arrow + 8.0;
         let depth = state.tube.depth_mm;
         let largest = state.dent_largest_mm.max(state.dent_each_mm);
         // A sleeve's shortfall is drawn with the same exaggeration as the dent: half of it per face.
@@ -69,21 +77,21 @@ impl Sheet {
 
         // Left of the tube: depth dimension, wall, arrows.
         let left = 54.0 + text_width(&state.units.size(state.tube.wall_mm), "t");
-        let high = drawing - 2.0 * ARROW_ROOM - WIDTH_DIMENSION;
+        let high = drawing - 2.0 * arrow_room - WIDTH_DIMENSION;
         // Right of the tube: the dent's dimension; beside the plan also that.
         // The longest texts that come up, so that the sheet holds still while the numbers change.
         let for_dent =
             34.0 + text_width("dent 0.0000 mm", "t").max(text_width("0.00000 mm stays", "t s"));
         let for_plan: f64 = match state.layout {
             Layout::Wide => 170.0,
-            Layout::Narrow => 138.0,
+            Layout::Narrow | Layout::Low => 138.0,
         };
         let right = for_plan.max(for_dent);
         let beside = ((width - left - right) / broad).min(high / tall);
         // The plan above the section, when the tube is broad.
         let above_room = 2.0 * SWEEP + 34.0;
         let above =
-            ((width - left - for_dent) / broad).min((high - above_room + ARROW_ROOM) / tall);
+            ((width - left - for_dent) / broad).min((high - above_room + arrow_room) / tall);
         let (scale, plan_above) = if above > beside {
             (above, true)
         } else {
@@ -97,13 +105,13 @@ impl Sheet {
         let free = (high
             - tall * scale
             - if plan_above {
-                above_room - ARROW_ROOM
+                above_room - arrow_room
             } else {
                 0.0
             })
         .max(0.0)
             / 2.0;
-        let top = free + if plan_above { above_room } else { ARROW_ROOM } + 4.0;
+        let top = free + if plan_above { above_room } else { arrow_room } + 4.0;
         let plan = if plan_above {
             (width - SWEEP - 30.0, SWEEP + 12.0)
         } else {
@@ -113,7 +121,7 @@ impl Sheet {
         let plan = (plan.0.clamp(SWEEP + 8.0, width - SWEEP - 8.0), plan.1);
 
         let force =
-            ForceScale::fitting(state.clamp_largest_n.max(state.clamp_n), ARROW, state.units);
+            ForceScale::fitting(state.clamp_largest_n.max(state.clamp_n), arrow, state.units);
         let strip = strip(state, times, force);
         let strip_top = drawing;
         Self {
@@ -131,7 +139,7 @@ impl Sheet {
             force,
             times,
             dent,
-            width_line: (top + tall * scale + ARROW_ROOM + 14.0).min(drawing - 10.0),
+            width_line: (top + tall * scale + arrow_room + 14.0).min(drawing - 10.0),
             strip,
             strip_top,
         }
@@ -161,15 +169,18 @@ fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
     } else {
         format!("drawn ×\u{a0}{times}")
     };
-    Strip {
-        fields: vec![
-            StripField::new("drawing", state.name.clone()),
-            StripField::new("sizes", sizes),
-            StripField::new("dent", dent),
-            StripField::scale(force.text()),
-            StripField::new("joint", if state.example { "invented" } else { "yours" }),
-        ],
+    let mut fields = vec![StripField::new("drawing", state.name.clone())];
+    if state.layout == Layout::Low {
+        // The lesson's caption names the drawing.
+        fields.clear();
     }
+    fields.extend([
+        StripField::new("sizes", sizes),
+        StripField::new("dent", dent),
+        StripField::scale(force.text()),
+        StripField::new("joint", if state.example { "invented" } else { "yours" }),
+    ]);
+    Strip { fields }
 }
 
 /// The fields of the title strip, for a sheet that makes it itself.

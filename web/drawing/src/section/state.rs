@@ -11,6 +11,8 @@ pub enum Layout {
     /// 340 units wide: lettering stays readable on a phone; also right for paper.
     #[default]
     Narrow,
+    /// As wide as [`Layout::Narrow`] and lower: for a lesson, where a plot and controls follow it.
+    Low,
 }
 
 /// The tube across the bolt.
@@ -129,6 +131,8 @@ pub struct SectionState {
     /// Largest clamp force that this figure will be asked to show: fixes the force scale, so that it
     /// does not jump while the wrench turns.
     pub clamp_largest_n: f64,
+    /// Clamp that the bolt wants: marked beside the arrow, where it is asked for.
+    pub clamp_wanted_n: Option<f64>,
     /// Dent of each face now.
     pub dent_each_mm: f64,
     /// Dent that would stay after loosening, where it is known.

@@ -33,6 +33,7 @@ pub(crate) fn invented(layout: Layout) -> SectionState {
         turn_deg: 120.0,
         clamp_n: 9_000.0,
         clamp_largest_n: 20_000.0,
+        clamp_wanted_n: None,
         dent_each_mm: 0.6,
         dent_left_mm: Some(0.2),
         dent_largest_mm: 1.5,
@@ -115,18 +116,18 @@ fn lines<'a>(scene: &'a Scene, class: &str) -> Vec<((f64, f64), (f64, f64))> {
 
 /// How far the upper face's flat part lies below its corner, read back from the drawn path.
 fn drawn_dent(scene: &Scene) -> f64 {
-    let d = scene
-        .marks
-        .iter()
-        .find_map(|m| match m {
-            Mark::Path {
-                d,
-                class: "edge",
-                hatch: Some(_),
-            } => Some(d.clone()),
-            _ => None,
-        })
-        .unwrap();
+    let mut first = None;
+    walk(&scene.marks, &mut Vec::new(), &mut |m, _| {
+        if let Mark::Path {
+            d,
+            class: "edge",
+            hatch: Some(_),
+        } = m
+        {
+            first.get_or_insert_with(|| d.clone());
+        }
+    });
+    let d = first.unwrap();
     // M hole,dent L flat,dent C … corner,face A …
     let numbers: Vec<f64> = d
         .split(|c: char| c.is_ascii_alphabetic() || c == ' ')
@@ -236,19 +237,20 @@ fn a_loose_sleeve_s_gap_closes_as_the_faces_come_in() {
     let mut height = |dent: f64| {
         state.dent_each_mm = dent;
         let scene = section(&state);
-        scene
-            .marks
-            .iter()
-            .find_map(|m| match m {
-                // The sleeve is the only tall upright hatched rectangle.
-                Mark::Rect {
-                    height,
-                    hatch: Some(_),
-                    ..
-                } if *height > 60.0 => Some(*height),
-                _ => None,
-            })
-            .unwrap()
+        let mut found = None;
+        walk(&scene.marks, &mut Vec::new(), &mut |m, _| {
+            // The sleeve is the only tall upright hatched rectangle.
+            if let Mark::Rect {
+                height,
+                hatch: Some(_),
+                ..
+            } = m
+                && *height > 60.0
+            {
+                found.get_or_insert(*height);
+            }
+        });
+        found.unwrap()
     };
     let (open, half, closed) = (height(0.0), height(0.1), height(0.25));
     assert!(

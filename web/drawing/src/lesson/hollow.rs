@@ -1,0 +1,360 @@
+//! A hollow tube cannot be clamped: the face under the washer bends in before the bolt is tight.
+
+use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
+use super::control::{Choice, Control, ControlKind, State};
+use super::model::{Look, Model, Outcome, Picture, value};
+use super::tube::Joint;
+use calc_core::Input;
+use calc_core::evaluate::TurnPoint;
+use calc_core::quantity::{Dimension, Unit};
+use calc_core::report::Part;
+
+/// The lesson.
+pub(super) struct Hollow;
+
+const TURN: usize = 0;
+const WALL: usize = 1;
+const WASHER: usize = 2;
+
+const WASHERS: &[Choice] = &[
+    Choice {
+        key: "ordinary",
+        name: "ordinary",
+    },
+    Choice {
+        key: "wide",
+        name: "wide, thin",
+    },
+    Choice {
+        key: "disc",
+        name: "wide, thick",
+    },
+];
+
+const CONTROLS: &[Control] = &[
+    Control {
+        key: "turn",
+        label: "turn of the nut",
+        kind: ControlKind::Number {
+            dimension: Dimension::Angle,
+            unit: Unit::Degree,
+            min: 0.0,
+            max: 540.0,
+            step: 5.0,
+            start: 0.0,
+        },
+    },
+    Control {
+        key: "wall",
+        label: "wall of the tube",
+        kind: ControlKind::Number {
+            dimension: Dimension::Length,
+            unit: Unit::Millimetre,
+            min: 2.0,
+            max: 6.0,
+            step: 0.25,
+            start: 3.0,
+        },
+    },
+    Control {
+        key: "washer",
+        label: "Which washers?",
+        kind: ControlKind::Choices {
+            of: WASHERS,
+            start: 0,
+        },
+    },
+];
+
+/// Width of the tube in mm, and the dent up to which the plot goes.
+const WIDTH_MM: f64 = 70.0;
+const MOST_DENT: f64 = 1.4e-3;
+/// Clamp up to which the plot goes, N.
+const MOST_CLAMP: f64 = 45e3;
+/// Share of the width at which the page takes a face to have given way.
+const GIVEN_WAY: f64 = 0.01;
+
+/// A tie-down ring through the hollow cross-member of a flatbed, far from its ends. Nothing lies
+/// between washers and tube. Invented.
+fn input(state: &State) -> Input {
+    let mut input = Input {
+        joint: String::from("free"),
+        mount: String::from("from-top"),
+        tube_width_mm: WIDTH_MM,
+        tube_depth_mm: WIDTH_MM,
+        tube_wall_mm: state.number(WALL),
+        tube_material: String::from("s235"),
+        bolt: String::from("m12"),
+        bolt_grade: String::from("iso-8.8"),
+        fitting_thickness_mm: 0.0,
+        bolts_along: 1.0,
+        end_distance_mm: 400.0,
+        free_up_n: 5000.0,
+        ..Input::default()
+    };
+    match state.choice(WASHER) {
+        0 => {}
+        1 => input.washer = String::from("wide"),
+        _ => {
+            input.washer_outer_mm = Some(40.0);
+            input.washer_thickness_mm = Some(10.0);
+        }
+    }
+    input
+}
+
+struct Numbers {
+    joint: Joint,
+    now: TurnPoint,
+    wanted: f64,
+    /// Where each face is in by 1 % of the width.
+    given_way: TurnPoint,
+}
+
+fn numbers(state: &State) -> Option<Numbers> {
+    let joint = Joint::new(&input(state))?;
+    Some(Numbers {
+        now: joint.after(state.number(TURN))?,
+        wanted: joint.wanted_n(),
+        given_way: joint.at_dent(GIVEN_WAY * WIDTH_MM)?,
+        joint,
+    })
+}
+
+impl Numbers {
+    fn said(&self) -> &'static str {
+        let now = &self.now;
+        let dishes = self
+            .joint
+            .curve
+            .knee
+            .is_some_and(|knee| knee.part == Part::Washer);
+        if now.turn_deg <= 0.0 {
+            "start"
+        } else if now.clamp_n >= 0.9999 * self.wanted {
+            "clicks"
+        } else if now.dent_mm < self.given_way.dent_mm {
+            "rising"
+        } else if dishes {
+            "dishes"
+        } else {
+            "bends"
+        }
+    }
+}
+
+impl Model for Hollow {
+    fn id(&self) -> &'static str {
+        "hollow"
+    }
+
+    fn words(&self) -> &'static str {
+        include_str!("../../../../content/60-hollow.toml")
+    }
+
+    fn controls(&self) -> &'static [Control] {
+        CONTROLS
+    }
+
+    fn outcome(&self, state: &State) -> Option<Outcome> {
+        let n = numbers(state)?;
+        let joint = input(state);
+        // The same bolt and wrench on a bar without a hollow.
+        let bar = Joint::new(&Input {
+            support: String::from("solid"),
+            ..joint.clone()
+        })?
+        .curve
+        .at_wanted?;
+        let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
+        let force = |name, n| value(name, n, Dimension::Force);
+        let torque = |name, nm| value(name, nm, Dimension::Torque);
+        let (now, weak) = (&n.now, &n.given_way);
+        let wanted_torque = n.joint.curve.wanted_torque_nm;
+        Some(Outcome {
+            said: n.said(),
+            values: vec![
+                force("clamp", now.clamp_n),
+                torque("torque", now.torque_nm),
+                length("dent", now.dent_mm),
+                length("dents", 2.0 * now.dent_mm),
+                length("stays", now.dent_left_mm),
+                length("stretch", now.stretch_mm),
+                length("pitch", n.joint.travel_mm(360.0)),
+                length("travel", n.joint.travel_mm(now.turn_deg)),
+                force("wanted", n.wanted),
+                torque("torque-wanted", wanted_torque),
+                length("stretch-wanted", bar.stretch_mm),
+                value(
+                    "solid-turn",
+                    Unit::Degree.to_si(bar.turn_deg),
+                    Dimension::Angle,
+                ),
+                length("one-percent", GIVEN_WAY * WIDTH_MM),
+                force("takes", weak.clamp_n),
+                torque("torque-takes", weak.torque_nm),
+                value("share", weak.clamp_n / n.wanted, Dimension::Share),
+                // The wrong ideas that an answer may come from.
+                length(
+                    "without-one-face",
+                    n.joint.travel_mm(now.turn_deg) - now.dent_mm,
+                ),
+                torque("turned-round", wanted_torque * n.wanted / weak.clamp_n),
+            ],
+            joint,
+        })
+    }
+
+    fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
+        let n = numbers(state)?;
+        Some(Picture {
+            drawing: n.joint.section(n.now.turn_deg, MOST_DENT * 1e3, look),
+            plot: Some(plot(&n, state, look)),
+            handles: Vec::new(),
+        })
+    }
+}
+
+/// Clamp against the dent of each face, with the other washers beside it.
+fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
+    let points = |joint: &Joint| {
+        let curve = joint.curve.points.iter();
+        curve.map(|p| (p.dent_mm * 1e-3, p.clamp_n)).collect()
+    };
+    let mut curves: Vec<Curve> = WASHERS
+        .iter()
+        .enumerate()
+        .filter(|(i, _)| *i != state.choice(WASHER))
+        .filter_map(|(i, washer)| {
+            #[allow(clippy::cast_precision_loss, reason = "one of three")]
+            let joint = Joint::new(&input(&state.with(CONTROLS, WASHER, i as f64)))?;
+            Some(Curve {
+                points: points(&joint),
+                kind: CurveKind::Beside,
+                name: washer.name.into(),
+                part: "",
+            })
+        })
+        .collect();
+    curves.push(Curve {
+        points: points(&n.joint),
+        kind: CurveKind::This,
+        name: String::new(),
+        part: "p-face",
+    });
+    curves.push(Curve {
+        points: vec![
+            (n.given_way.dent_mm * 1e-3, 0.0),
+            (n.given_way.dent_mm * 1e-3, MOST_CLAMP),
+        ],
+        kind: CurveKind::Beside,
+        name: String::from("1\u{a0}% of the width"),
+        part: "",
+    });
+    let key = |name: &str, at: &TurnPoint, here| KeyPoint {
+        name: name.into(),
+        x: at.dent_mm * 1e-3,
+        y: at.clamp_n,
+        here,
+    };
+    let mut points = vec![key("now", &n.now, true)];
+    if n.given_way.clamp_n <= MOST_CLAMP {
+        points.push(key("gives way", &n.given_way, false));
+    }
+    Chart {
+        title: String::from("Clamp against the dent of each face"),
+        x: Axis {
+            name: "dent of each face",
+            dimension: Dimension::Length,
+            from: 0.0,
+            to: MOST_DENT,
+        },
+        y: Axis {
+            name: "clamp",
+            dimension: Dimension::Force,
+            from: 0.0,
+            to: MOST_CLAMP,
+        },
+        band: None,
+        curves,
+        levels: vec![Level {
+            y: n.wanted,
+            name: String::from("the bolt wants this"),
+        }],
+        points,
+        units: look.units,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calc_core::{Scenario, evaluate};
+
+    fn of(text: &str) -> (State, Outcome) {
+        let state = State::parse(CONTROLS, text).unwrap();
+        (state, Hollow.outcome(&state).unwrap())
+    }
+
+    fn get(outcome: &Outcome, name: &str) -> f64 {
+        let found = outcome.values.iter().find(|(n, _)| *n == name);
+        found.unwrap_or_else(|| panic!("{name}")).1.si
+    }
+
+    #[test]
+    fn the_bolt_wants_three_quarters_of_its_proof_load() {
+        // ISO 898-1 Table 5: proof load of M12 class 8.8 is 48.9 kN (84.3 mm² × 580 MPa).
+        let (_, outcome) = of("");
+        let wanted = get(&outcome, "wanted");
+        assert!((wanted / (0.75 * 48.9e3) - 1.0).abs() < 2e-3, "{wanted}");
+        // T = K·d·F with K = 0.20 for zinc plated threads and d = 12 mm.
+        assert!((get(&outcome, "torque-wanted") / (0.20 * 0.012 * wanted) - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn what_gives_way_is_what_the_report_says() {
+        for text in ["", "wall=5 washer=wide", "wall=6 washer=disc"] {
+            let (state, outcome) = of(text);
+            let report = evaluate(&Scenario::new(&input(&state)).unwrap());
+            let exact = report.support.likely.load_at_1pct_of_width_n;
+            let read = get(&outcome, "takes");
+            assert!((read / exact - 1.0).abs() < 3e-3, "{text}: {read} {exact}");
+        }
+    }
+
+    #[test]
+    fn the_turn_is_shared_out_between_faces_and_bolt_without_a_rest() {
+        for text in ["turn=90", "turn=300 washer=wide", "turn=400 wall=5"] {
+            let (_, outcome) = of(text);
+            let of = |name| get(&outcome, name);
+            let rest = of("travel") - of("dents") - of("stretch");
+            // The washers are squeezed a little too.
+            assert!(rest >= 0.0 && rest < 0.01 * of("travel"), "{text}: {rest}");
+        }
+    }
+
+    #[test]
+    fn only_a_thick_wall_under_a_thick_washer_lets_the_wrench_click() {
+        for washer in ["ordinary", "wide"] {
+            for wall in ["2", "3", "4.5"] {
+                let (_, outcome) = of(&format!("turn=540 wall={wall} washer={washer}"));
+                assert!(
+                    matches!(outcome.said, "bends" | "dishes"),
+                    "{wall} {washer}"
+                );
+            }
+        }
+        assert_eq!(of("turn=540 wall=6 washer=disc").1.said, "clicks");
+        // What the text says: twice the wall, about four times the clamp; a big washer alone less than
+        // twice.
+        let takes = |text: &str| get(&of(text).1, "takes");
+        for washer in ["ordinary", "wide", "disc"] {
+            let times = takes(&format!("wall=6 washer={washer}"))
+                / takes(&format!("wall=3 washer={washer}"));
+            assert!((3.5..5.0).contains(&times), "{washer}: {times}");
+        }
+        assert!(takes("washer=disc") < 2.0 * takes("washer=ordinary"));
+        assert!(takes("washer=wide") < 0.75 * takes("washer=disc"));
+        assert!(takes("washer=disc") < 0.35 * get(&of("").1, "wanted"));
+    }
+}
