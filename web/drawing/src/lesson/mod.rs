@@ -11,6 +11,8 @@ mod grip;
 mod hollow;
 mod model;
 mod share;
+mod ply;
+mod slip;
 mod road;
 mod spring;
 mod sprung;
@@ -31,6 +33,7 @@ pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
 pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip, &share::Share];
+pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &slip::Slip];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
