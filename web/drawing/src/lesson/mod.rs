@@ -10,6 +10,7 @@ mod control;
 mod grip;
 mod hollow;
 mod model;
+mod stand;
 mod tube;
 mod words;
 
@@ -25,7 +26,7 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow];
+pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow, &stand::Stand];
 
 /// The lesson with an id.
 #[must_use]
