@@ -9,6 +9,7 @@ mod chart;
 mod control;
 mod grip;
 mod hollow;
+mod look;
 mod model;
 mod stand;
 mod tube;
@@ -26,7 +27,7 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow, &stand::Stand];
+pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow, &stand::Stand, &look::Measure];
 
 /// The lesson with an id.
 #[must_use]
