@@ -92,6 +92,11 @@ fn value(row: &Row) -> f64 {
         )),
         "pin-first-yield" => pin::first_yield(mpa(n("fy_mpa")), mm(n("d_mm"))).si(),
         "pin-plastic" => pin::plastic(mpa(n("fy_mpa")), mm(n("d_mm"))).si(),
+        "pin-bow" => {
+            let beam = (lever(), mm(n("span_mm")));
+            let bolt = (mpa(n("modulus_mpa")), mm(n("d_mm")));
+            pin::bow(newton(n("force_n")), beam, bolt, mm(n("at_mm"))).si() * 1e3
+        }
         "block" => {
             #[allow(
                 clippy::cast_possible_truncation,

@@ -17,6 +17,7 @@
 pub mod api;
 pub mod el;
 pub mod figures;
+pub mod lessons;
 pub mod paint;
 pub mod places;
 pub mod trailer;

@@ -6,6 +6,7 @@ use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
 use crate::figures::Opening;
+use crate::lessons;
 use crate::trailer::Trailer;
 use crate::units;
 
@@ -24,6 +25,7 @@ pub fn upgrade() {
     if let Some(place) = by_id(TRAILER) {
         fill(&place, move || view! { <Trailer units=units /> });
     }
+    lessons::upgrade(units);
 }
 
 /// Replaces what a box shows by a live view and marks the box with `data-live`.

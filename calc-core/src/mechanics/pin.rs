@@ -128,6 +128,50 @@ pub fn strength(fy: Stress, d: Length) -> Torque {
     first_yield(fy, d) * 1.5
 }
 
+/// How far the bent bolt lies beside the straight line through the middles of the two walls, with a
+/// cheek on each side of the tube.
+///
+/// ```text
+/// 0 ≤ x ≤ L:   y = −V·a·x·(L − x)/(2·E·I)
+/// x = −u < 0:  y =  V·a·L·u/(2·E·I) + V·u²·(3a − u)/(6·E·I),  u ≤ a; from there on straight
+/// I = π·d⁴/64
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `per_plane` | force of each cheek `V`; `y` counts along it | N |
+/// | `lever` | `a` of [`lever`] | m |
+/// | `span` | distance between the middles of the walls `L` | m |
+/// | `modulus` | `E` of the bolt | Pa |
+/// | `d` | diameter of the bolt | m |
+/// | `at` | place along the bolt `x`, from the middle of the first wall towards the second | m |
+///
+/// Small deflections of an elastic beam, walls and cheeks as points; no relief from head and nut.
+///
+/// # Sources
+/// Elastic beam with two equal overhangs, Machinery's Handbook (from memory).
+#[must_use]
+pub fn bow(
+    per_plane: Force,
+    (lever, span): (Length, Length),
+    (modulus, d): (Stress, Length),
+    at: Length,
+) -> Length {
+    let (a, l, v) = (lever.si(), span.si(), per_plane.si());
+    let flexural = modulus.si() * PI * d.si().powi(4) / 64.0;
+    let x = at.si();
+    let deflection = if (0.0..=l).contains(&x) {
+        -v * a * x * (l - x) / (2.0 * flexural)
+    } else {
+        let out = if x < 0.0 { -x } else { x - l };
+        let bent = out.min(a);
+        let hanging = v * bent * bent * (3.0 * a - bent) / (6.0 * flexural);
+        let beyond = v * a * a / (2.0 * flexural) * (out - bent);
+        v * a * l * out / (2.0 * flexural) + hanging + beyond
+    };
+    mm(deflection * 1e3)
+}
+
 /// Pressure of the bolt on the rim of a hole.
 ///
 /// ```text

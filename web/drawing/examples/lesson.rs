@@ -43,7 +43,7 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
     let plot = picture
         .plot
         .map_or_else(String::new, |plot| plot.scene("plot").to_svg());
-    let style = ["10-tokens", "20-sheet", "30-page"]
+    let style = ["10-tokens", "20-sheet", "30-page", "36-lessons"]
         .map(|name| {
             let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../style");
             std::fs::read_to_string(format!("{folder}/{name}.css")).unwrap_or_default()

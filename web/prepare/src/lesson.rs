@@ -7,6 +7,7 @@
 //! order: 20                         optional; else the number the file name starts with
 //! part: lesson                      optional; becomes data-part, `opening` takes the page's h1
 //! nav: bolt as a spring             optional; shorter words for the contents
+//! number: 1                         optional; a lesson's number, shown before the title
 //! ---
 //! Text with a source [asme-b1-1] and a term [preload].
 //!
@@ -24,10 +25,14 @@ use pulldown_cmark::{
     BrokenLink, CowStr, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd, html,
 };
 
+use drawing::lesson::{Model, lesson};
+
+use crate::blocks::{Block, LONG};
 use crate::figures::statics;
 use crate::gate;
 use crate::problem::{Problem, line_of};
 use crate::register::{Register, escape, slug};
+use crate::slots::Slots;
 
 /// A section of the page.
 #[derive(Debug)]
@@ -42,6 +47,8 @@ pub struct Lesson {
     pub order: u32,
     /// Kind of section.
     pub part: String,
+    /// Number of a lesson.
+    pub number: Option<u32>,
     /// The section as HTML.
     pub html: String,
 }
@@ -74,9 +81,12 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
     }
     let title = front.title.unwrap_or_default();
     let level = if part == "opening" { "h1" } else { "h2" };
+    let shown_number = front.number.map_or_else(String::new, |number| {
+        format!("<span class=\"no\">{number}</span> ")
+    });
     let html = format!(
         "<section id=\"{id}\" data-part=\"{part}\" aria-labelledby=\"{id}-heading\">\n\
-         <{level} id=\"{id}-heading\">{}</{level}>\n{inner}</section>\n",
+         <{level} id=\"{id}-heading\">{shown_number}{}</{level}>\n{inner}</section>\n",
         escape(&title)
     );
     Ok(Lesson {
@@ -85,6 +95,7 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
         id,
         title,
         part,
+        number: front.number,
         html,
     })
 }
@@ -96,6 +107,7 @@ struct Front {
     nav: Option<String>,
     part: Option<String>,
     order: Option<u32>,
+    number: Option<u32>,
     /// Byte at which the Markdown begins.
     end: usize,
 }
@@ -130,6 +142,7 @@ impl Front {
                 "nav" => front.nav = value_text,
                 "part" if slug(value) == value => front.part = value_text,
                 "order" if value.parse::<u32>().is_ok() => front.order = value.parse().ok(),
+                "number" if value.parse::<u32>().is_ok() => front.number = value.parse().ok(),
                 _ => problems.push(Problem::new(
                     file,
                     line_number,
@@ -151,10 +164,11 @@ impl Front {
     }
 }
 
-struct Body<'a> {
-    file: &'a str,
-    text: &'a str,
-    id: &'a str,
+/// The Markdown of a content file, while it is turned into HTML.
+pub(crate) struct Body<'a> {
+    pub(crate) file: &'a str,
+    pub(crate) text: &'a str,
+    pub(crate) id: &'a str,
     register: &'a Register,
 }
 
@@ -164,6 +178,7 @@ impl Body<'_> {
         let mut out = String::new();
         let (mut from, mut at) = (start, start);
         let mut fenced = false;
+        let mut open: Option<Block<'_>> = None;
         for line in self
             .text
             .get(start..)
@@ -174,21 +189,95 @@ impl Body<'_> {
                 fenced = !fenced;
             }
             if !fenced && line.starts_with("::") {
-                self.markdown(from, at, &mut out, problems);
-                self.directive(line.trim(), at, &mut out, problems);
-                from = at + line.len();
+                let line_end = at + line.len();
+                match (open.take(), split(line)) {
+                    (Some(mut block), ("::end", _)) => {
+                        block.inner.1 = at;
+                        self.long(block, &mut out, problems);
+                    }
+                    (Some(block), _) => self.fault(
+                        block.at,
+                        format!("`{}` has no `::end`", block.kind),
+                        problems,
+                    ),
+                    (None, (kind, head)) => {
+                        self.text_between((from, at), &mut out, problems);
+                        if LONG.contains(&kind) {
+                            let inner = (line_end, line_end);
+                            open = Some(Block {
+                                kind,
+                                head,
+                                at,
+                                inner,
+                            });
+                        } else {
+                            self.directive(line.trim(), at, &mut out, problems);
+                        }
+                    }
+                }
+                from = line_end;
             }
             at += line.len();
         }
-        self.markdown(from, at, &mut out, problems);
+        if let Some(block) = open {
+            self.fault(
+                block.at,
+                format!("`{}` has no `::end`", block.kind),
+                problems,
+            );
+        }
+        self.text_between((from, at), &mut out, problems);
         out
     }
 
+    /// Text between directives. In a lesson what stands before its first block is a step of its own.
+    fn text_between(&self, span: (usize, usize), out: &mut String, problems: &mut Vec<Problem>) {
+        let mut html = String::new();
+        self.markdown(span, None, &mut html, problems);
+        if self.model().is_some() && out.is_empty() && !html.trim().is_empty() {
+            html = format!("<div class=\"hook step\" data-step>\n{html}</div>\n");
+        }
+        out.push_str(&html);
+    }
+
+    fn long(&self, block: Block<'_>, out: &mut String, problems: &mut Vec<Problem>) {
+        let Some(model) = self.model() else {
+            let what = format!("`{}` needs a lesson with the id `{}`", block.kind, self.id);
+            return self.fault(block.at, what, problems);
+        };
+        if block.head.is_empty() {
+            self.fault(
+                block.at,
+                format!("`{}` has no words after it", block.kind),
+                problems,
+            );
+            return;
+        }
+        self.block(model, block, out, problems);
+    }
+
+    /// The figure of the lesson, if this is one.
+    fn model(&self) -> Option<&'static dyn Model> {
+        lesson(self.id)
+    }
+
+    pub(crate) fn fault(&self, at: usize, what: String, problems: &mut Vec<Problem>) {
+        problems.push(Problem::new(self.file, self.line(at), what));
+    }
+
     fn directive(&self, line: &str, at: usize, out: &mut String, problems: &mut Vec<Problem>) {
-        let mut words = line.splitn(3, char::is_whitespace);
-        let kind = words.next().unwrap_or_default();
-        let name = words.next().unwrap_or_default();
-        let caption = words.next().unwrap_or_default().trim();
+        let (kind, rest) = split(line);
+        if kind == "::trailer" {
+            let words_at = at + line.find(rest).unwrap_or_default();
+            let words = self.inline((words_at, words_at + rest.len()), None, problems);
+            match self.model().and_then(|model| self.trailer(model, &words)) {
+                Some(html) if !words.is_empty() => out.push_str(&html),
+                _ => self.fault(at, format!("`{line}` needs a lesson and words"), problems),
+            }
+            return;
+        }
+        let (name, caption) = rest.split_once(char::is_whitespace).unwrap_or((rest, ""));
+        let caption = caption.trim();
         let mut fault = |what: String| problems.push(Problem::new(self.file, self.line(at), what));
         if caption.is_empty() {
             fault(format!("`{kind} {name}` has no words after it"));
@@ -196,17 +285,22 @@ impl Body<'_> {
         }
         match kind {
             "::figure" => {
-                let Some(drawing) = statics(name) else {
-                    fault(format!("unknown figure `{name}`"));
-                    return;
-                };
                 let caption_at = at + line.find(caption).unwrap_or_default();
-                let caption = self.inline(caption_at, caption_at + caption.len(), problems);
-                let _ = writeln!(
-                    out,
-                    "<figure class=\"sheet\" data-figure=\"{name}\" id=\"fig-{name}\">{drawing}\
-                     <figcaption>{caption}</figcaption></figure>"
-                );
+                let span = (caption_at, caption_at + caption.len());
+                let caption = self.inline(span, None, problems);
+                let live = self.model().filter(|model| model.id() == name);
+                let live = live.and_then(|model| self.live_figure(model, &caption));
+                if let Some(html) = live {
+                    out.push_str(&html);
+                } else if let Some(drawing) = statics(name) {
+                    let _ = writeln!(
+                        out,
+                        "<figure class=\"sheet\" data-figure=\"{name}\" id=\"fig-{name}\">{drawing}\
+                         <figcaption>{caption}</figcaption></figure>"
+                    );
+                } else {
+                    self.fault(at, format!("unknown figure `{name}`"), problems);
+                }
             }
             "::live" if !name.is_empty() && slug(name) == name => {
                 let _ = writeln!(
@@ -220,15 +314,26 @@ impl Body<'_> {
     }
 
     /// Markdown of one line without the paragraph around it.
-    fn inline(&self, from: usize, to: usize, problems: &mut Vec<Problem>) -> String {
+    pub(crate) fn inline(
+        &self,
+        span: (usize, usize),
+        slots: Option<&Slots<'_>>,
+        problems: &mut Vec<Problem>,
+    ) -> String {
         let mut out = String::new();
-        self.markdown(from, to, &mut out, problems);
+        self.markdown(span, slots, &mut out, problems);
         let out = out.trim();
         let out = out.strip_prefix("<p>").unwrap_or(out);
         out.strip_suffix("</p>").unwrap_or(out).to_owned()
     }
 
-    fn markdown(&self, from: usize, to: usize, out: &mut String, problems: &mut Vec<Problem>) {
+    pub(crate) fn markdown(
+        &self,
+        (from, to): (usize, usize),
+        slots: Option<&Slots<'_>>,
+        out: &mut String,
+        problems: &mut Vec<Problem>,
+    ) {
         let Some(chunk) = self.text.get(from..to) else {
             return;
         };
@@ -244,8 +349,10 @@ impl Body<'_> {
             }
             target.map(|target| (target.href.into(), target.title.into()))
         };
-        let options =
-            Options::ENABLE_TABLES | Options::ENABLE_SUBSCRIPT | Options::ENABLE_SUPERSCRIPT;
+        let options = Options::ENABLE_TABLES
+            | Options::ENABLE_SUBSCRIPT
+            | Options::ENABLE_SUPERSCRIPT
+            | Options::ENABLE_MATH;
         let parser = Parser::new_with_broken_link_callback(chunk, options, Some(&mut resolve));
         let mut events = Vec::new();
         let mut number = None;
@@ -260,8 +367,17 @@ impl Body<'_> {
                 Event::Text(text) => {
                     if let Some(number) = number.take() {
                         *text = number.into();
+                    } else if let Some(slots) = slots {
+                        match slots.html(text) {
+                            Ok(html) => event = Event::InlineHtml(html.into()),
+                            Err(what) => problems.push(Problem::new(self.file, line, what)),
+                        }
                     }
                 }
+                Event::InlineMath(formula) | Event::DisplayMath(formula) => match mathml(formula) {
+                    Ok(html) => event = Event::InlineHtml(html.into()),
+                    Err(what) => problems.push(Problem::new(self.file, line, what)),
+                },
                 Event::Start(Tag::Heading {
                     level: HeadingLevel::H1,
                     ..
@@ -312,7 +428,7 @@ impl Body<'_> {
         events
     }
 
-    fn line(&self, offset: usize) -> usize {
+    pub(crate) fn line(&self, offset: usize) -> usize {
         line_of(self.text, offset)
     }
 }
@@ -325,4 +441,27 @@ const fn lower(level: HeadingLevel) -> HeadingLevel {
         HeadingLevel::H4 => HeadingLevel::H5,
         HeadingLevel::H5 | HeadingLevel::H6 => HeadingLevel::H6,
     }
+}
+
+/// First word of a directive, and the rest.
+fn split(line: &str) -> (&str, &str) {
+    let line = line.trim();
+    let (kind, rest) = line.split_once(char::is_whitespace).unwrap_or((line, ""));
+    (kind, rest.trim_start())
+}
+
+/// A formula in LaTeX's notation as MathML.
+fn mathml(formula: &str) -> Result<String, String> {
+    let storage = pulldown_latex::Storage::new();
+    let events: Result<Vec<_>, _> = pulldown_latex::Parser::new(formula, &storage).collect();
+    let events = events.map_err(|error| format!("formula `{formula}`: {error}"))?;
+    let mut out = String::new();
+    let config = pulldown_latex::RenderConfig {
+        math_style: pulldown_latex::config::MathStyle::ISO,
+        ..Default::default()
+    };
+    let events = events.into_iter().map(Ok::<_, pulldown_latex::ParserError>);
+    pulldown_latex::push_mathml(&mut out, events, config)
+        .map_err(|error| format!("formula `{formula}`: {error}"))?;
+    Ok(out)
 }

@@ -1,11 +1,13 @@
 //! Turns the readable content into one HTML page.
 //!
 //! `content/*.md` → [`lesson`] → [`page`]; [`register`] holds the sources and terms that the text
-//! may point to, [`figures`] the still drawings, [`gate`] what the finished page must never hold.
+//! may point to, `blocks` what a lesson is made of, [`figures`] the still drawings, [`gate`] what the finished page must never hold.
 
+mod blocks;
 pub mod figures;
 pub mod gate;
 pub mod lesson;
 pub mod page;
 pub mod problem;
 pub mod register;
+mod slots;

@@ -38,13 +38,7 @@ pub fn build(root: &Path) -> Result<String, Vec<Problem>> {
     let html = read(root, TEMPLATE)?
         .replace("{{styles}}", &styles(root))
         .replace("{{contents}}", &contents(&lessons))
-        .replace(
-            "{{sections}}",
-            &lessons
-                .iter()
-                .map(|lesson| lesson.html.as_str())
-                .collect::<String>(),
-        )
+        .replace("{{sections}}", &sections(&lessons))
         .replace("{{glossary}}", &register.glossary_html())
         .replace("{{sources}}", &register.sources_html());
     let problems = gate::page("web/index.html", &html);
@@ -63,9 +57,16 @@ fn styles(root: &Path) -> String {
     links.collect::<Vec<_>>().join("\n")
 }
 
+/// The page's parts; the lessons have a list of their own.
 fn contents(lessons: &[Lesson]) -> String {
     let mut html = String::new();
-    for lesson in lessons.iter().filter(|lesson| lesson.part != "opening") {
+    if lessons.iter().any(is_lesson) {
+        html.push_str("<a href=\"#lessons\">Lessons</a>\n");
+    }
+    for lesson in lessons
+        .iter()
+        .filter(|lesson| lesson.part != "opening" && !is_lesson(lesson))
+    {
         let _ = writeln!(
             html,
             "<a href=\"#{}\">{}</a>",
@@ -73,6 +74,50 @@ fn contents(lessons: &[Lesson]) -> String {
             escape(&lesson.nav)
         );
     }
+    html
+}
+
+const fn is_lesson(lesson: &Lesson) -> bool {
+    lesson.number.is_some()
+}
+
+/// The sections in order, with the list of lessons before the first of them.
+fn sections(lessons: &[Lesson]) -> String {
+    let mut html = String::new();
+    let mut listed = false;
+    for lesson in lessons {
+        if is_lesson(lesson) && !listed {
+            html.push_str(&lesson_list(lessons));
+            listed = true;
+        }
+        html.push_str(&lesson.html);
+    }
+    html
+}
+
+fn lesson_list(lessons: &[Lesson]) -> String {
+    let mut html = String::from(
+        "<nav id=\"lessons\" class=\"lesson-list\" aria-labelledby=\"lessons-heading\">\n\
+         <h2 id=\"lessons-heading\">Lessons</h2>\n\
+         <p>Guess first, then move the drawing: what you guessed wrong you will remember. Each takes about four minutes.</p>\n<ol>\n",
+    );
+    for lesson in lessons.iter().filter(|lesson| is_lesson(lesson)) {
+        let _ = writeln!(
+            html,
+            "<li value=\"{}\"><a href=\"#{}\">{}</a></li>",
+            lesson.number.unwrap_or_default(),
+            lesson.id,
+            escape(&lesson.title)
+        );
+    }
+    html.push_str(
+        "</ol>\n<p class=\"actions\"><button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
+         <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric units</button>\
+         <button type=\"button\" data-act=\"present\" disabled>Show on a projector, step by step</button></p>\n</nav>\n\
+         <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
+         <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\
+         <button type=\"button\" data-act=\"leave\" disabled>whole page (Esc)</button></div>\n",
+    );
     html
 }
 

@@ -28,7 +28,14 @@ pub fn Trailer(
     units: RwSignal<UnitSystem>,
 ) -> impl IntoView {
     let desk = Desk::new();
+    // The units are those of the whole page, wherever they are chosen.
     Effect::new(move |_| units.set(desk.units()));
+    Effect::new(move |_| {
+        let units = units.get();
+        if desk.form.read_untracked().units() != units {
+            desk.form.update(|form| form.set_units(units));
+        }
+    });
     address::follow(desk);
     el::el("div")
         .kid(address::opened(desk))

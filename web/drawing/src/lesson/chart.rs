@@ -160,6 +160,7 @@ pub struct Chart {
 struct Setter {
     marks: Vec<Mark>,
     taken: Vec<(f64, f64, f64, f64)>,
+    curves: Vec<[(f64, f64); 2]>,
     field: (f64, f64, f64, f64),
 }
 
@@ -179,7 +180,8 @@ impl Setter {
         self.marks.push(Mark::text(at, text, class, anchor));
     }
 
-    /// At the first place inside the field that nothing else takes, or the first inside it.
+    /// At the first place inside the field that neither lettering nor a curve takes; failing that, that
+    /// no lettering takes; failing that, at the first.
     fn free(&mut self, text: &str, class: &'static str, places: &[((f64, f64), Anchor)]) {
         if text.is_empty() {
             return;
@@ -196,13 +198,20 @@ impl Setter {
                 ((x + dx, y + dy), anchor)
             })
             .collect();
-        let clear = |&&(at, anchor): &&((f64, f64), Anchor)| {
-            let a = Self::bounds(at, text, class, anchor);
+        let bounds = |&(at, anchor): &((f64, f64), Anchor)| Self::bounds(at, text, class, anchor);
+        let clear = |place: &&((f64, f64), Anchor)| {
+            let a = bounds(place);
             self.taken
                 .iter()
                 .all(|b| a.2 < b.0 || b.2 < a.0 || a.3 < b.1 || b.3 < a.1)
         };
-        if let Some(&(at, anchor)) = inside.iter().find(clear).or_else(|| inside.first()) {
+        let off_curves = |place: &&((f64, f64), Anchor)| {
+            let a = bounds(place);
+            !self.curves.iter().any(|&[from, to]| crosses(a, from, to))
+        };
+        let best = inside.iter().find(|p| clear(p) && off_curves(p));
+        let best = best.or_else(|| inside.iter().find(clear));
+        if let Some(&(at, anchor)) = best.or_else(|| inside.first()) {
             self.fixed(at, text.into(), class, anchor);
         }
     }
@@ -280,6 +289,7 @@ impl Chart {
         let mut set = Setter {
             marks: Vec::new(),
             taken: Vec::new(),
+            curves: Vec::new(),
             field: (left, top, right, bottom),
         };
         self.grid(&mut set);
@@ -298,7 +308,10 @@ impl Chart {
                 CurveKind::This => "curve",
                 CurveKind::Beside => "curve beside",
             };
-            let path = Mark::path(polyline(self.trace(&curve.points)), class);
+            let trace = self.trace(&curve.points);
+            let pairs = trace.iter().zip(trace.iter().skip(1));
+            set.curves.extend(pairs.map(|(a, b)| [*a, *b]));
+            let path = Mark::path(polyline(trace), class);
             set.marks.push(Mark::group(
                 crate::scene::Placed::default(),
                 curve.part,
@@ -436,6 +449,27 @@ fn capital(text: &str) -> String {
     })
 }
 
+/// Whether a straight piece passes through a rectangle (left, top, right, bottom).
+fn crosses(rect: (f64, f64, f64, f64), from: (f64, f64), to: (f64, f64)) -> bool {
+    // What is left of the piece after each of the four edges has cut off what lies outside it.
+    let (mut begin, mut end) = (0.0_f64, 1.0_f64);
+    for (start, step, low, high) in [
+        (from.0, to.0 - from.0, rect.0, rect.2),
+        (from.1, to.1 - from.1, rect.1, rect.3),
+    ] {
+        if step.abs() < 1e-9 {
+            if start < low || start > high {
+                return false;
+            }
+        } else {
+            let (a, b) = ((low - start) / step, (high - start) / step);
+            begin = begin.max(a.min(b));
+            end = end.min(a.max(b));
+        }
+    }
+    begin <= end
+}
+
 /// The point a share of the way along a trace, counted by points.
 #[allow(
     clippy::cast_possible_truncation,
@@ -495,6 +529,17 @@ mod tests {
         let (x, y) = trace[2];
         let edge = chart().place((0.625e-3, 50e3));
         assert!((x - edge.0).abs() < 0.01 && (y - edge.1).abs() < 0.01);
+    }
+
+    #[test]
+    fn a_piece_of_curve_that_passes_lettering_is_seen() {
+        let rect = (10.0, 10.0, 30.0, 20.0);
+        assert!(crosses(rect, (0.0, 15.0), (40.0, 15.0)));
+        assert!(crosses(rect, (20.0, 0.0), (20.0, 12.0)));
+        assert!(crosses(rect, (0.0, 0.0), (40.0, 30.0)));
+        assert!(!crosses(rect, (0.0, 25.0), (40.0, 25.0)));
+        assert!(!crosses(rect, (0.0, 15.0), (9.0, 15.0)));
+        assert!(!crosses(rect, (0.0, 15.0), (15.0, 31.0)));
     }
 
     #[test]

@@ -5,9 +5,10 @@ use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Handle, Look, Model, Outcome, Picture, value};
 use crate::parts::{
-    ForceScale, Strip, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
+    ForceScale, Strip, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
+    washer_cut,
 };
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{slip_surface, thread};
@@ -164,213 +165,378 @@ impl Model for Grip {
 
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
+        let scale = scale(look);
         Some(Picture {
             drawing: drawing(&n, look),
             plot: Some(plot(&n, look)),
-            handles: vec![Handle {
-                control: LOAD,
-                at: (TIP_FROM + scale(look).length(n.load), UPPER),
-                along: (scale(look).length(1e3), 0.0),
-            }],
+            handles: vec![
+                Handle {
+                    control: LOAD,
+                    at: load_tip(&n, scale),
+                    along: (scale.length(1e3), 0.0),
+                },
+                Handle {
+                    control: CLAMP,
+                    at: clamp_tail(&n, scale),
+                    along: (0.0, -scale.length(0.5e3)),
+                },
+            ],
         })
     }
 }
 
-/// Middle of the bolt, the plane between the plates, half the thickness of a plate as drawn, units.
-const BOLT_X: f64 = 150.0;
-const PLANE: f64 = 150.0;
-const PLATE: f64 = 34.0;
-const UPPER: f64 = PLANE - PLATE / 2.0;
-const LOWER: f64 = PLANE + PLATE / 2.0;
-/// Where the load's arrow begins.
-const TIP_FROM: f64 = 232.0;
+/// Middle of the bolt, the plane between the plates, thickness of a plate as drawn, units.
+const BOLT_X: f64 = 156.0;
+const PLANE: f64 = 160.0;
+const PLATE: f64 = 40.0;
+const TOP: f64 = PLANE - PLATE;
+const BOTTOM: f64 = PLANE + PLATE;
+/// Ends of the plates: the upper one is broken off at the right, the lower one at the left.
+const UPPER_ENDS: (f64, f64) = (84.0, 264.0);
+const LOWER_ENDS: (f64, f64) = (62.0, 232.0);
+/// How far beside the bolt the arrows of the clamp stand, just outside its washers.
+const BESIDE: f64 = 54.0;
+/// How far from the plane friction is drawn, and the push of a plate on the bolt.
+const NEAR_PLANE: f64 = 8.5;
+const IN_PLATE: f64 = 26.0;
 /// Drawing units in a millimetre: the bolt and its hole are in true proportion.
 const PER_MM: f64 = 3.4;
-const HEIGHT: f64 = 320.0;
+const HEIGHT: f64 = 338.0;
 
+/// One scale for all forces. The clamp is drawn in halves, one on each side of the bolt: so the loads,
+/// which friction makes a fifth of it at most, are long enough to be read.
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(40e3, 86.0, look.units)
+    ForceScale::fitting(20e3, 90.0, look.units)
 }
 
-/// Largest arrow of the clamp scale would make the side loads dots: they have a scale of their own.
+/// How far each plate has moved past the bolt.
+fn slid(n: &Numbers) -> f64 {
+    if n.slides {
+        n.play * 1e3 * PER_MM / 2.0
+    } else {
+        0.0
+    }
+}
+
+fn load_tip(n: &Numbers, scale: ForceScale) -> (f64, f64) {
+    let end = UPPER_ENDS.1 + slid(n);
+    (end + scale.length(n.load), PLANE - PLATE / 2.0)
+}
+
+fn clamp_tail(n: &Numbers, scale: ForceScale) -> (f64, f64) {
+    (BOLT_X + BESIDE, TOP - scale.length(n.clamp / 2.0))
+}
+
 fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let scale = scale(look);
-    let (d, hole) = (12.0 * PER_MM, HOLE_MM * PER_MM);
-    let slid = if n.slides { (hole - d) / 2.0 } else { 0.0 };
-    let mut marks = Vec::new();
-    // The upper plate goes right by the play once it slides; the bolt leans on both edges.
-    marks.extend(plate(
-        40.0 + slid,
-        246.0 + slid,
-        PLANE - PLATE,
-        BOLT_X + slid,
-        hole,
-        Lean::Right,
+    let slid = slid(n);
+    let mut marks = plates(slid);
+    marks.push(Mark::group(Placed::default(), "p-bolt", bolt()));
+    marks.push(Mark::line(
+        (LOWER_ENDS.0 - slid, PLANE),
+        (UPPER_ENDS.1 + slid, PLANE),
+        "cutting",
     ));
-    marks.extend(plate(
-        40.0 - slid,
-        232.0,
-        PLANE,
-        BOLT_X - slid,
-        hole,
-        Lean::Left,
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-clamp",
+        squeeze(n, scale, look),
     ));
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt(d)));
-    marks.push(Mark::line((24.0, PLANE), (262.0, PLANE), "cutting"));
-    // The clamp presses the plates together.
-    let clamp = scale.length(n.clamp);
-    let mut squeeze = force_arrow(
-        (96.0, PLANE - PLATE - clamp),
-        (96.0, PLANE - PLATE),
-        "clamp",
-    );
-    squeeze.extend(force_arrow(
-        (96.0, PLANE + PLATE + clamp),
-        (96.0, PLANE + PLATE),
-        "clamp",
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-load",
+        pulls(n, scale, look),
     ));
-    marks.push(Mark::group(Placed::default(), "p-clamp", squeeze));
-    marks.push(Mark::text(
-        (14.0, 34.0),
-        format!("clamp {}", look.units.force(n.clamp)),
-        "t clamp halo",
-        Anchor::Start,
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-clamp",
+        friction(n, scale, look),
     ));
-    // The load and what holds it.
-    let load = scale.length(n.load);
-    let mut pulls = force_arrow((TIP_FROM, UPPER), (TIP_FROM + load, UPPER), "load");
-    pulls.extend(force_arrow(
-        (40.0, LOWER),
-        (40.0 - load.min(34.0), LOWER),
-        "load",
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-bolt",
+        pushes(n, scale, look),
     ));
-    pulls.push(Mark::circle((TIP_FROM + load, UPPER), 13.0, "grip"));
-    marks.push(Mark::group(Placed::default(), "p-load", pulls));
-    marks.push(Mark::text(
-        (326.0, UPPER - 26.0),
-        format!("load {}", look.units.force(n.load)),
-        "t load halo",
-        Anchor::End,
-    ));
-    let words = if n.slides {
-        format!("slides: {} on the bolt", look.units.force(n.on_bolt))
-    } else {
-        format!("friction holds up to {}", look.units.force(n.grips))
-    };
-    marks.push(Mark::text(
-        (326.0, PLANE + PLATE + 26.0),
-        words.clone(),
-        "t halo",
-        Anchor::End,
-    ));
+    if n.slides {
+        marks.extend(travel(n, slid, look));
+    }
     let strip = Strip {
         fields: vec![
-            StripField::new("drawing", "two plates and an M12 bolt, cut"),
+            StripField::new("drawing", "two plates, M12, in section"),
             StripField::scale(scale.text()),
         ],
     };
     let top = HEIGHT - strip.height(DRAWING_WIDTH);
     marks.extend(strip.marks(DRAWING_WIDTH, top));
+    let state = if n.slides {
+        "The plates have slid until both touch the bolt"
+    } else {
+        "The plates stand where they stood and touch no side of the bolt"
+    };
     Scene {
         id: look.id.into(),
         width: DRAWING_WIDTH,
         height: HEIGHT,
         title: String::from("Two plates held by a bolt"),
         description: format!(
-            "Clamp {}, load {}: {words}.",
+            "Clamp {}, load {}. {state}: friction holds {}, across the bolt go {}.",
             look.units.force(n.clamp),
-            look.units.force(n.load)
+            look.units.force(n.load),
+            look.units.force(n.friction),
+            look.units.force(n.on_bolt),
         ),
         marks,
     }
 }
 
-fn plate(left: f64, right: f64, top: f64, hole_at: f64, hole: f64, lean: Lean) -> Vec<Mark> {
-    let hatch = Some(Hatch::new(Material::Steel, lean));
-    let bottom = top + PLATE;
-    vec![
-        Mark::rect((left, top), (hole_at - hole / 2.0, bottom), "edge", hatch),
-        Mark::rect((hole_at + hole / 2.0, top), (right, bottom), "edge", hatch),
-    ]
-}
-
-fn bolt(d: f64) -> Vec<Mark> {
-    let (top, foot) = (PLANE - PLATE - 8.0, PLANE + PLATE + 8.0);
-    let mut marks = threaded_shank(BOLT_X, d, foot, top - 46.0, 60.0);
-    marks.extend(washer_cut(
-        BOLT_X,
-        24.0 * PER_MM,
-        d,
-        top,
-        PLANE - PLATE,
-        Lean::Left,
-    ));
-    marks.extend(washer_cut(
-        BOLT_X,
-        24.0 * PER_MM,
-        d,
-        PLANE + PLATE,
-        foot,
-        Lean::Right,
-    ));
-    marks.extend(nut(BOLT_X, top, 18.0 * PER_MM, 10.8 * PER_MM, true));
-    marks.extend(bolt_head(BOLT_X, foot, 18.0 * PER_MM, 7.5 * PER_MM, false));
+/// The two plates; each has gone its way by `slid`, away from where the bolt stands in mid-hole.
+fn plates(slid: f64) -> Vec<Mark> {
+    let hole = HOLE_MM * PER_MM / 2.0;
+    let mut marks = Vec::new();
+    for ((left, right), top, by, lean) in [
+        (UPPER_ENDS, TOP, slid, Lean::Right),
+        (LOWER_ENDS, PLANE, -slid, Lean::Left),
+    ] {
+        let hatch = Some(Hatch::new(Material::Steel, lean));
+        let bottom = top + PLATE;
+        for (a, b) in [(left, BOLT_X - hole), (BOLT_X + hole, right)] {
+            marks.push(Mark::rect((a + by, top), (b + by, bottom), "edge", hatch));
+        }
+    }
     marks
 }
 
-/// What friction can hold against the clamp, and the load that is there.
+fn bolt() -> Vec<Mark> {
+    let d = 12.0 * PER_MM;
+    let (top, foot) = (TOP - 2.5 * PER_MM, BOTTOM + 2.5 * PER_MM);
+    let mut marks = threaded_shank(BOLT_X, d, foot, top - 46.0, 60.0);
+    for (a, b, lean) in [(top, TOP, Lean::Left), (BOTTOM, foot, Lean::Right)] {
+        marks.extend(washer_cut(BOLT_X, 24.0 * PER_MM, d, a, b, lean));
+    }
+    marks.extend(nut(BOLT_X, top, 18.0 * PER_MM, 10.8 * PER_MM, true));
+    marks.extend(bolt_head(BOLT_X, foot, 18.0 * PER_MM, 7.5 * PER_MM, false));
+    marks.push(Mark::line(
+        (BOLT_X, top - 54.0),
+        (BOLT_X, foot + 34.0),
+        "centre",
+    ));
+    marks
+}
+
+/// The clamp presses the plates together, half of it on each side of the bolt.
+fn squeeze(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let half = scale.length(n.clamp / 2.0);
+    let mut marks = Vec::new();
+    for x in [BOLT_X - BESIDE, BOLT_X + BESIDE] {
+        marks.extend(force_arrow((x, TOP - half), (x, TOP), "clamp"));
+        marks.extend(force_arrow((x, BOTTOM + half), (x, BOTTOM), "clamp"));
+    }
+    marks.push(Mark::circle(clamp_tail(n, scale), 12.0, "grip"));
+    let words = format!("clamp {}", look.units.force(n.clamp));
+    let beside = 8.0 + text_width(&words, "t clamp") * 1.05 + 8.0;
+    marks.push(Mark::text((8.0, 20.0), words, "t clamp", Anchor::Start));
+    marks.push(Mark::text(
+        (beside, 20.0),
+        "half on each side",
+        "t s soft",
+        Anchor::Start,
+    ));
+    marks
+}
+
+fn pulls(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let tip = load_tip(n, scale);
+    let mut marks = force_arrow((tip.0 - scale.length(n.load), tip.1), tip, "load");
+    let (x, y) = (LOWER_ENDS.0 - slid(n), PLANE + PLATE / 2.0);
+    marks.extend(force_arrow((x, y), (x - scale.length(n.load), y), "load"));
+    marks.push(Mark::circle(tip, 12.0, "grip"));
+    marks.push(Mark::text(
+        (DRAWING_WIDTH - 8.0, TOP - 11.0),
+        format!("load {}", look.units.force(n.load)),
+        "t load halo",
+        Anchor::End,
+    ));
+    marks
+}
+
+/// Friction as it holds each plate back, along the plane, and what it has.
+fn friction(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let long = scale.length(n.friction);
+    let (left, right) = (BOLT_X + 38.0, BOLT_X + 38.0 + long);
+    let (above, below) = (PLANE - NEAR_PLANE, PLANE + NEAR_PLANE);
+    let mut marks = ground(n.friction, (left, right), (above, below));
+    marks.extend(force_arrow((right, above), (left, above), "clamp"));
+    marks.extend(force_arrow((left, below), (right, below), "clamp"));
+    let (x, y) = (LOWER_ENDS.1 + 12.0, PLANE + 20.0);
+    let has = format!("of {}", look.units.force(n.grips));
+    marks.push(Mark::text((x, y), "friction", "t clamp", Anchor::Start));
+    marks.push(Mark::text(
+        (x, y + 17.0),
+        look.units.force(n.friction),
+        "t clamp",
+        Anchor::Start,
+    ));
+    marks.push(Mark::text((x, y + 33.0), has, "t s soft", Anchor::Start));
+    marks
+}
+
+/// What the two plates do to the bolt, and it to them.
+fn pushes(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let long = scale.length(n.on_bolt);
+    let r = 6.0 * PER_MM;
+    let (above, below) = (PLANE - IN_PLATE, PLANE + IN_PLATE);
+    let (left, right) = (BOLT_X - r, BOLT_X + r);
+    let mut marks = ground(n.on_bolt, (left - long, left), (above, above));
+    marks.extend(ground(n.on_bolt, (right, right + long), (below, below)));
+    marks.extend(force_arrow((left - long, above), (left, above), "load"));
+    marks.extend(force_arrow((right + long, below), (right, below), "load"));
+    for (text, y) in [
+        (String::from("on bolt"), 0.0),
+        (look.units.force(n.on_bolt), 17.0),
+    ] {
+        let class = if n.slides { "t load" } else { "t" };
+        marks.push(Mark::text(
+            (4.0, TOP + 15.0 + y),
+            text,
+            class,
+            Anchor::Start,
+        ));
+    }
+    marks
+}
+
+/// A bare strip under an arrow, so that it does not lie in the hatching.
+fn ground(force: f64, (left, right): (f64, f64), (top, bottom): (f64, f64)) -> Vec<Mark> {
+    if force <= 0.0 {
+        return Vec::new();
+    }
+    let (a, b) = ((left - 2.0, top - 7.0), (right + 2.0, bottom + 7.0));
+    vec![Mark::rect(a, b, "part", None)]
+}
+
+/// How far the plates have slid past each other.
+fn travel(n: &Numbers, slid: f64, look: &Look<'_>) -> Vec<Mark> {
+    let (was, is) = (UPPER_ENDS.0 - slid, UPPER_ENDS.0 + slid);
+    let y = TOP - 11.0;
+    let mut marks = vec![
+        Mark::line((was, TOP + 10.0), (was, y - 4.0), "thin"),
+        Mark::line((is, TOP - 2.0), (is, y - 4.0), "thin"),
+    ];
+    for (end, way) in [(was, 1.0), (is, -1.0)] {
+        marks.push(Mark::line(
+            (end - 15.0 * way, y),
+            (end - 8.0 * way, y),
+            "thin",
+        ));
+        marks.push(arrow_tip((end, y), (way, 0.0), 9.0, "tip"));
+    }
+    let how_far = look.units.length(n.play * 1e3);
+    marks.push(Mark::text((4.0, y - 23.0), "slid", "t s", Anchor::Start));
+    marks.push(Mark::text((4.0, y - 8.0), how_far, "t s", Anchor::Start));
+    marks
+}
+
+/// What friction holds and what is left for the bolt, against the load.
 fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
-    let most = 40e3;
-    let line = |mu: f64| vec![(0.0, 0.0), (most, mu * most)];
-    let other = SURFACES
-        .iter()
-        .filter_map(|c| Some((c.name, slip_surface(c.key)?.mu())))
-        .filter(|(_, mu)| (mu - n.mu).abs() > 1e-9);
-    let mut curves: Vec<Curve> = other
-        .map(|(name, mu)| Curve {
-            points: line(mu),
-            kind: CurveKind::Beside,
-            name: name.into(),
-            part: "",
-        })
-        .collect();
-    curves.push(Curve {
-        points: line(n.mu),
-        kind: CurveKind::This,
-        name: String::from("friction holds"),
-        part: "p-clamp",
-    });
+    let (end, rest) = (MOST_LOAD, (MOST_LOAD - n.grips).max(0.0));
+    let between = (f64::midpoint(n.grips, end), rest / 2.0);
+    let axis = |name| Axis {
+        name,
+        dimension: Dimension::Force,
+        from: 0.0,
+        to: MOST_LOAD,
+    };
     Chart {
-        title: String::from("What friction holds against the clamp"),
-        x: Axis {
-            name: "clamp",
-            dimension: Dimension::Force,
-            from: 0.0,
-            to: most,
-        },
-        y: Axis {
-            name: "load along the plates",
-            dimension: Dimension::Force,
-            from: 0.0,
-            to: MOST_LOAD,
-        },
+        title: String::from("What friction holds and what reaches the bolt"),
+        x: axis("load along the plates"),
+        y: axis("carried"),
         band: None,
-        curves,
+        curves: vec![
+            Curve {
+                points: vec![(0.0, 0.0), (n.grips, n.grips), (end, n.grips)],
+                kind: CurveKind::Beside,
+                name: String::from("friction"),
+                part: "p-clamp",
+            },
+            Curve {
+                points: vec![(0.0, 0.0), (n.grips, 0.0), between, (end, rest)],
+                kind: CurveKind::This,
+                name: String::from("on the bolt"),
+                part: "p-bolt",
+            },
+        ],
         levels: Vec::new(),
         points: vec![
             KeyPoint {
-                name: String::from("where it slides"),
-                x: n.clamp,
+                name: String::from("here it slides"),
+                x: n.grips,
                 y: n.grips,
                 here: false,
             },
             KeyPoint {
-                name: String::from("now"),
-                x: n.clamp,
-                y: n.load,
+                name: String::from("the bolt now"),
+                x: n.load,
+                y: n.on_bolt,
                 here: true,
             },
         ],
         units: look.units,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn amounts(text: &str) -> (Outcome, impl Fn(&str) -> f64 + use<>) {
+        let state = State::parse(CONTROLS, text).unwrap();
+        let outcome = Grip.outcome(&state).unwrap();
+        let values = outcome.values.clone();
+        let of = move |name: &str| values.iter().find(|v| v.0 == name).unwrap().1.si;
+        (outcome, of)
+    }
+
+    #[test]
+    fn the_bolt_feels_nothing_until_the_plates_slide() {
+        for load in ["0", "2", "5.9", "6"] {
+            let (outcome, of) = amounts(&format!("clamp=30 load={load}"));
+            assert_ne!(outcome.said, "slides");
+            assert!(of("bolt-load").abs() < 1e-9, "{load}");
+            assert!((of("friction") - load.parse::<f64>().unwrap() * 1e3).abs() < 1e-9);
+        }
+        let (outcome, of) = amounts("clamp=30 load=9");
+        assert_eq!(outcome.said, "slides");
+        assert!((of("bolt-load") + of("friction") - 9e3).abs() < 1e-9);
+    }
+
+    /// NASA-STD-5020B: 0.2 for bare, clean metal, 0.1 for everything else; 30 kN × 0.2 = 6 kN.
+    #[test]
+    fn what_is_gripped_is_a_share_of_the_clamp() {
+        assert!((amounts("clamp=30").1("grips") - 6e3).abs() < 1e-9);
+        assert!((amounts("clamp=30 surface=painted").1("grips") - 3e3).abs() < 1e-9);
+        // Backwards, as the last problem asks: 4 kN / 0.1 = 40 kN.
+        let (_, of) = amounts("clamp=30 load=4 surface=painted");
+        assert!((of("needed-clamp") - 40e3).abs() < 1e-6);
+        assert!((of("needed-bare") - 20e3).abs() < 1e-6);
+    }
+
+    #[test]
+    fn both_plates_together_slide_by_the_play_of_one_hole() {
+        // M12 in its normal clearance hole, ISO 273: 13.5 mm.
+        assert!((amounts("load=12").1("play") - 1.5e-3).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_arrow_of_the_load_moves_as_its_handle_says() {
+        let look = Look {
+            id: "x",
+            units: calc_core::quantity::UnitSystem::Metric,
+        };
+        let tip = |load: f64| {
+            let state = State::start(CONTROLS).with(CONTROLS, LOAD, load);
+            Grip.picture(&state, &look).unwrap().handles[0]
+        };
+        let (a, b) = (tip(1.0), tip(4.0));
+        assert!((b.at.0 - a.at.0 - 3.0 * a.along.0).abs() < 1e-9);
     }
 }

@@ -12,6 +12,8 @@ mod hollow;
 mod look;
 mod model;
 mod stand;
+mod spring;
+mod torque;
 mod tube;
 mod words;
 
@@ -28,6 +30,12 @@ pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
 pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow, &stand::Stand, &look::Measure];
+pub static LESSONS: &[&dyn Model] = &[
+    &spring::Spring, // 1
+    &torque::Torque, // 2
+    &grip::Grip,     // 3
+    &hollow::Hollow, // 6
+];
 
 /// The lesson with an id.
 #[must_use]

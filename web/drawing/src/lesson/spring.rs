@@ -1,0 +1,664 @@
+//! The bolt is a spring: turning the nut stretches the bolt and squeezes what it clamps.
+
+use super::DRAWING_WIDTH;
+use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
+use super::control::{Choice, Control, ControlKind, State};
+use super::model::{Handle, Look, Model, Outcome, Picture, value};
+use crate::parts::{
+    ForceScale, Strip, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut,
+    thread_end_view, threaded_shank, washer_cut, wrench,
+};
+use crate::pen::polyline;
+use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::units::Lettering;
+use calc_core::catalog::Thread;
+use calc_core::evaluate::{TorqueTurn, TurnPoint};
+use calc_core::mechanics::losses::embedding;
+use calc_core::mechanics::thread::load_at;
+use calc_core::quantity::{Dimension, InUnits, Length, Stiffness, Unit, inch, mm, newton_per_mm};
+use calc_core::{Input, Scenario, torque_turn};
+
+/// The lesson.
+pub(super) struct Spring;
+
+const TURN: usize = 0;
+const STACK: usize = 1;
+const BOLT: usize = 2;
+
+const BOLTS: &[Choice] = &[
+    Choice {
+        key: "m12",
+        name: "M12, class 8.8",
+    },
+    Choice {
+        key: "m12-hard",
+        name: "M12, class 10.9: stronger steel",
+    },
+    Choice {
+        key: "m10",
+        name: "M10, class 8.8: slimmer",
+    },
+    Choice {
+        key: "m16",
+        name: "M16, class 8.8: thicker",
+    },
+];
+
+/// Thread and grade of a choice.
+fn bolt(choice: usize) -> (&'static str, &'static str) {
+    match choice {
+        1 => ("m12", "iso-10.9"),
+        2 => ("m10", "iso-8.8"),
+        3 => ("m16", "iso-8.8"),
+        _ => ("m12", "iso-8.8"),
+    }
+}
+
+/// Thickest and thinnest stack, mm. Up to 60° no bolt leaves its curve in any of them.
+const SHORT: f64 = 40.0;
+const LONG: f64 = 120.0;
+
+const CONTROLS: &[Control] = &[
+    Control {
+        key: "turn",
+        label: "turn of the nut past snug",
+        kind: ControlKind::Number {
+            dimension: Dimension::Angle,
+            unit: Unit::Degree,
+            min: 0.0,
+            max: 60.0,
+            step: 1.0,
+            start: 0.0,
+        },
+    },
+    Control {
+        key: "stack",
+        label: "thickness of the stack",
+        kind: ControlKind::Number {
+            dimension: Dimension::Length,
+            unit: Unit::Millimetre,
+            min: SHORT,
+            max: LONG,
+            step: 5.0,
+            start: SHORT,
+        },
+    },
+    Control {
+        key: "bolt",
+        label: "Which bolt?",
+        kind: ControlKind::Choices {
+            of: BOLTS,
+            start: 0,
+        },
+    },
+];
+
+/// Thickness of the plate on top of the stack, mm.
+const PLATE: f64 = 10.0;
+/// Stack that the other one is compared with: the short for the long and the other way round.
+fn other(stack: f64) -> f64 {
+    if stack > f64::midpoint(SHORT, LONG) {
+        SHORT
+    } else {
+        LONG
+    }
+}
+
+/// What is bolted: a plate on a bar, both steel, one bolt upright through them.
+fn input(stack: f64, choice: usize) -> Input {
+    let (bolt, grade) = bolt(choice);
+    Input {
+        mount: String::from("from-top"),
+        support: String::from("solid"),
+        tube_material: String::from("a36"),
+        tube_width_mm: 64.0,
+        tube_depth_mm: stack - PLATE,
+        tube_wall_mm: 6.0,
+        fitting_thickness_mm: PLATE,
+        bolt: String::from(bolt),
+        bolt_grade: String::from(grade),
+        ..Input::default()
+    }
+}
+
+/// A bolt in its stack.
+struct Sprung {
+    scenario: Scenario,
+    curve: TorqueTurn,
+    bolt: Stiffness,
+    members: Stiffness,
+    yields: TurnPoint,
+}
+
+impl Sprung {
+    fn new(stack: f64, choice: usize) -> Option<Self> {
+        let scenario = Scenario::new(&input(stack, choice)).ok()?;
+        let curve = torque_turn(&scenario);
+        // The last point but one is where the bolt yields.
+        let yields = *curve.points.iter().rev().nth(1)?;
+        let sprung = Self {
+            bolt: newton_per_mm(yields.clamp_n / yields.stretch_mm),
+            members: newton_per_mm(yields.clamp_n / squeeze(&scenario, &yields)),
+            scenario,
+            curve,
+            yields,
+        };
+        Some(sprung)
+    }
+
+    fn thread(&self) -> &'static Thread {
+        self.scenario.bolting.thread
+    }
+}
+
+/// Way of the nut along the thread, mm.
+fn travel(scenario: &Scenario, turn_deg: f64) -> f64 {
+    scenario.bolting.thread.pitch().si() * 1e3 * turn_deg / 360.0
+}
+
+/// What of the nut's way the bolt has not taken, mm.
+fn squeeze(scenario: &Scenario, point: &TurnPoint) -> f64 {
+    (travel(scenario, point.turn_deg) - point.stretch_mm).max(0.0)
+}
+
+struct Numbers {
+    this: Sprung,
+    now: TurnPoint,
+    stack: f64,
+    squeeze: f64,
+    proof: f64,
+    /// Lost when the parts settle by a thousandth of an inch.
+    lost: f64,
+    other: Sprung,
+    other_now: TurnPoint,
+    other_lost: f64,
+}
+
+fn numbers(state: &State) -> Option<Numbers> {
+    let (turn, stack, choice) = (state.number(TURN), state.number(STACK), state.choice(BOLT));
+    let this = Sprung::new(stack, choice)?;
+    let beside = Sprung::new(other(stack), choice)?;
+    let now = this.curve.at_turn(turn)?;
+    let bolting = &this.scenario.bolting;
+    let lost = |s: &Sprung| embedding(inch(SETTLES_IN), s.bolt, s.members).si();
+    let other_now = beside.curve.at_turn(turn)?;
+    Some(Numbers {
+        now,
+        stack,
+        squeeze: squeeze(&this.scenario, &now),
+        proof: load_at(bolting.proof_strength(), bolting.thread.stress_area()).si(),
+        lost: lost(&this).min(now.clamp_n),
+        other_lost: lost(&beside).min(other_now.clamp_n),
+        other_now,
+        other: beside,
+        this,
+    })
+}
+
+/// What the parts settle by in the lesson, in: paint and roughness, a fraction of a hair.
+const SETTLES_IN: f64 = 0.001;
+
+/// Pull that a way of the nut would give, or a settling take, if the stack gave nothing.
+fn rigid(way: Length, bolt: Stiffness) -> f64 {
+    embedding(way, bolt, newton_per_mm(f64::INFINITY)).si()
+}
+
+impl Model for Spring {
+    fn id(&self) -> &'static str {
+        "spring"
+    }
+
+    fn words(&self) -> &'static str {
+        include_str!("../../../../content/10-spring.toml")
+    }
+
+    fn controls(&self) -> &'static [Control] {
+        CONTROLS
+    }
+
+    fn outcome(&self, state: &State) -> Option<Outcome> {
+        let n = numbers(state)?;
+        let turn = state.number(TURN);
+        let said = if turn == 0.0 {
+            "start"
+        } else if turn >= n.this.yields.turn_deg {
+            "yields"
+        } else if n.now.clamp_n > n.proof {
+            "past-proof"
+        } else if n.now.clamp_n < 0.4 * n.proof {
+            "little"
+        } else {
+            "springs"
+        };
+        let thread = n.this.thread();
+        let (force, length, stiff) = (Dimension::Force, Dimension::Length, Dimension::Stiffness);
+        let way = travel(&n.this.scenario, turn);
+        let bolt = n.this.bolt.si();
+        Some(Outcome {
+            said,
+            values: vec![
+                value("clamp", n.now.clamp_n, force),
+                value("stretch", n.now.stretch_mm * 1e-3, length),
+                value("squeeze", n.squeeze * 1e-3, length),
+                value("travel", way * 1e-3, length),
+                value("pitch", thread.pitch().si(), length),
+                value("bolt-stiffness", bolt, stiff),
+                value("stack-stiffness", n.this.members.si(), stiff),
+                value("proof", n.proof, force),
+                value("yield", n.this.yields.clamp_n, force),
+                value("settles", inch(SETTLES_IN).si(), length),
+                value("lost", n.lost, force),
+                value("left", n.now.clamp_n - n.lost, force),
+                value("other", other(n.stack) * 1e-3, length),
+                value("other-clamp", n.other_now.clamp_n, force),
+                value("other-lost", n.other_lost, force),
+                // The wrong ideas that an answer may come from: that the stack gives nothing.
+                value("rigid-stack", rigid(mm(way), n.this.bolt), force),
+                value(
+                    "left-rigid",
+                    n.now.clamp_n - rigid(inch(SETTLES_IN), n.this.bolt),
+                    force,
+                ),
+            ],
+            joint: input(n.stack, state.choice(BOLT)),
+        })
+    }
+
+    fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
+        let n = numbers(state)?;
+        let turn = state.number(TURN);
+        let at = hand(turn);
+        let (sin, cos) = (turn + FROM).to_radians().sin_cos();
+        let per_degree = (REACH - 8.0) * 1_f64.to_radians();
+        Some(Picture {
+            drawing: drawing(&n, turn, look),
+            plot: Some(plot(&n, turn, look)),
+            handles: vec![Handle {
+                control: TURN,
+                at,
+                along: (cos * per_degree, sin * per_degree),
+            }],
+        })
+    }
+}
+
+/// Middle of the bolt on the sheet, and middle of the stack at rest.
+const AXIS: f64 = 135.0;
+const MIDDLE: f64 = 184.0;
+/// Drawing units in a millimetre.
+const PER_MM: f64 = 1.5;
+/// How much stretch and squeeze are exaggerated.
+const TIMES: f64 = 100.0;
+/// Half of the stack's width, units.
+const HALF: f64 = 48.0;
+/// The wrench from above: its middle, how far it reaches, where it starts in degrees from upright.
+const PLAN: (f64, f64) = (266.0, 258.0);
+const REACH: f64 = 66.0;
+const FROM: f64 = -30.0;
+const STRIP_TOP: f64 = 354.0;
+const HEIGHT: f64 = 392.0;
+
+/// Where the hand holds the wrench after a turn.
+fn hand(turn: f64) -> (f64, f64) {
+    let (sin, cos) = (turn + FROM).to_radians().sin_cos();
+    let r = REACH - 8.0;
+    (PLAN.0 + r * sin, PLAN.1 - r * cos)
+}
+
+fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
+    let most = 100.5e3;
+    let scale = ForceScale::fitting(most, 86.0, look.units);
+    let bolting = &n.this.scenario.bolting;
+    let millimetres = |l: Length| l.si() * 1e3;
+    let thick = millimetres(bolting.washer.thickness) * PER_MM;
+    // Heights at rest: head on the lower washer, stack, washer, nut, two threads beyond it.
+    let bottom = MIDDLE + n.stack / 2.0 * PER_MM;
+    let top = MIDDLE - n.stack / 2.0 * PER_MM;
+    let head = bottom + thick;
+    let nut_height = millimetres(bolting.thread.nut_height()) * PER_MM;
+    let rest = top - thick - nut_height - 2.0 * millimetres(bolting.thread.pitch()) * PER_MM;
+    // And now.
+    let (stretch, squeeze) = (
+        n.now.stretch_mm * TIMES * PER_MM,
+        n.squeeze * TIMES * PER_MM,
+    );
+    let (now, end) = (top + squeeze, rest - stretch);
+
+    let mut marks = Vec::new();
+    let hole = millimetres(bolting.hole) * PER_MM / 2.0;
+    let seam = now + PLATE / n.stack * (bottom - now);
+    let mut stack = Vec::new();
+    for (upper, lower, lean) in [(now, seam, Lean::Left), (seam, bottom, Lean::Right)] {
+        for side in [-1.0, 1.0] {
+            stack.push(Mark::rect(
+                (AXIS + side * hole, upper),
+                (AXIS + side * HALF, lower),
+                "edge",
+                Some(Hatch::new(Material::Steel, lean)),
+            ));
+        }
+    }
+    marks.push(Mark::group(Placed::default(), "p-plate", stack));
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-bolt",
+        bolt_marks(n, (head, end), now),
+    ));
+    marks.push(Mark::line((AXIS, end - 7.0), (AXIS, head + 24.0), "centre"));
+    marks.extend(thickness((top, bottom), &look.units.length(n.stack)));
+    if stretch >= 1.0 {
+        marks.extend(grown(
+            (AXIS + 5.0, 178.0),
+            (end, rest),
+            &format!("stretch {}", look.units.length(n.now.stretch_mm)),
+        ));
+        let text = format!("squeeze {}", look.units.length(n.squeeze));
+        marks.extend(grown((AXIS + HALF + 3.0, 198.0), (top, now), &text));
+        marks.push(Mark::line(
+            (AXIS - HALF, top),
+            (AXIS + HALF, top),
+            "phantom",
+        ));
+    }
+    marks.extend(clamp(n, (now, bottom), scale, look));
+    marks.extend(plan(n, turn, look));
+    let strip = Strip {
+        fields: vec![
+            StripField::new("drawing", "bolt and stack, cut"),
+            StripField::new("changes", format!("×\u{a0}{TIMES}")),
+            StripField::scale(scale.text()),
+        ],
+    };
+    marks.extend(strip.marks(DRAWING_WIDTH, STRIP_TOP));
+    let force = look.units.force(n.now.clamp_n);
+    Scene {
+        id: look.id.into(),
+        width: DRAWING_WIDTH,
+        height: HEIGHT,
+        title: String::from("A bolt stretched, its stack squeezed"),
+        description: format!(
+            "{} bolt in a steel stack {} thick, nut turned {turn}° past snug: stretched by {}, stack squeezed \
+             by {}, pull and clamp {force}.",
+            bolting.thread.label(),
+            look.units.length(n.stack),
+            look.units.length(n.now.stretch_mm),
+            look.units.length(n.squeeze),
+        ),
+        marks,
+    }
+}
+
+/// Bolt, nut and washers: `head` is the plane under the head, `end` the bolt's end, `seat` the plane
+/// under the nut's washer.
+fn bolt_marks(n: &Numbers, (head, end): (f64, f64), seat: f64) -> Vec<Mark> {
+    let bolting = &n.this.scenario.bolting;
+    let units = |l: Length| l.si() * 1e3 * PER_MM;
+    let thread = bolting.thread;
+    let (d, flats) = (units(thread.major()), units(thread.width_across_flats()));
+    let (outer, thick) = (units(bolting.washer.outer), units(bolting.washer.thickness));
+    let bore = units(bolting.hole);
+    let length =
+        bolting.washer.thickness * 2.0 + mm(n.stack) + thread.nut_height() + thread.pitch() * 2.0;
+    let threaded = units(thread.thread_length(length)) * (head - end) / units(length);
+    let mut marks = washer_cut(AXIS, outer, bore, seat - thick, seat, Lean::Right);
+    marks.extend(washer_cut(
+        AXIS,
+        outer,
+        bore,
+        head - thick,
+        head,
+        Lean::Left,
+    ));
+    marks.extend(threaded_shank(AXIS, d, head, end, threaded));
+    marks.extend(bolt_head(
+        AXIS,
+        head,
+        flats,
+        units(thread.head_height()),
+        false,
+    ));
+    marks.extend(nut(
+        AXIS,
+        seat - thick,
+        flats,
+        units(thread.nut_height()),
+        true,
+    ));
+    marks
+}
+
+/// The stack's thickness at rest, lettered level, because a short stack has no room along the line.
+fn thickness((top, bottom): (f64, f64), text: &str) -> Vec<Mark> {
+    let (x, tip) = (AXIS - HALF - 12.0, 9.0);
+    let edge = AXIS - HALF - 3.0;
+    vec![
+        Mark::line((edge, top), (x - 4.0, top), "thin"),
+        Mark::line((edge, bottom), (x - 4.0, bottom), "thin"),
+        Mark::line((x, top + tip), (x, bottom - tip), "thin"),
+        arrow_tip((x, top), (0.0, -1.0), tip, "tip"),
+        arrow_tip((x, bottom), (0.0, 1.0), tip, "tip"),
+        Mark::text((x - 6.0, MIDDLE + 4.6), text, "t", Anchor::End),
+    ]
+}
+
+/// How far an edge has moved between two heights, with its amount: a thin line at either height from
+/// the part to the arrows, which stand outside, so that they never hide how small it is.
+fn grown((from, at): (f64, f64), (upper, lower): (f64, f64), text: &str) -> Vec<Mark> {
+    vec![
+        Mark::line((from, upper), (at + 4.0, upper), "thin"),
+        Mark::line((from, lower), (at + 4.0, lower), "thin"),
+        Mark::line((at, upper - 16.0), (at, upper - 7.0), "thin"),
+        arrow_tip((at, upper), (0.0, 1.0), 8.0, "tip"),
+        Mark::line((at, lower + 16.0), (at, lower + 7.0), "thin"),
+        arrow_tip((at, lower), (0.0, -1.0), 8.0, "tip"),
+        Mark::text(
+            (at + 8.0, f64::midpoint(upper, lower) + 4.0),
+            text,
+            "t s halo",
+            Anchor::Start,
+        ),
+    ]
+}
+
+/// What the bolt's pull does: nut and head press on the stack.
+fn clamp(n: &Numbers, (top, bottom): (f64, f64), scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let x = AXIS - 36.0;
+    let length = scale.length(n.now.clamp_n);
+    let mut marks = force_arrow((x, top - length), (x, top), "clamp");
+    marks.extend(force_arrow((x, bottom + length), (x, bottom), "clamp"));
+    let (first, second) = if n.now.clamp_n > 0.0 {
+        (String::from("clamp"), look.units.force(n.now.clamp_n))
+    } else {
+        (String::from("no clamp"), String::from("yet"))
+    };
+    // Beside the upper arrow, on two lines, because there is not more room left of the stack.
+    let y = (top - (length / 2.0).max(26.0) - 2.0).max(16.0);
+    for (line, text) in [(0.0, first), (16.0, second)] {
+        marks.push(Mark::text(
+            (x - 9.0, y + line),
+            text,
+            "t clamp halo",
+            Anchor::End,
+        ));
+    }
+    vec![Mark::group(Placed::default(), "p-clamp", marks)]
+}
+
+/// The wrench on the nut from above.
+fn plan(n: &Numbers, turn: f64, look: &Look<'_>) -> Vec<Mark> {
+    let thread = n.this.thread();
+    let units = |l: Length| l.si() * 1e3 * PER_MM;
+    let flats = units(thread.width_across_flats()).min(30.0);
+    let ends = |degrees: f64, r: f64| {
+        let (sin, cos) = (degrees + FROM).to_radians().sin_cos();
+        (r * sin, -r * cos)
+    };
+    let mut inside = vec![Mark::line(
+        ends(0.0, flats),
+        ends(0.0, REACH + 4.0),
+        "phantom",
+    )];
+    inside.push(Mark::group(
+        Placed {
+            x: 0.0,
+            y: 0.0,
+            degrees: turn + FROM,
+        },
+        "",
+        wrench(flats, REACH),
+    ));
+    let d = flats * thread.major().si() / thread.width_across_flats().si();
+    inside.extend(thread_end_view(d));
+    inside.extend(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
+    if turn >= 8.0 {
+        let arc = (0..=24_u8).map(|i| ends((turn - 5.0) * f64::from(i) / 24.0, REACH + 4.0));
+        inside.push(Mark::path(polyline(arc), "turned"));
+        let (sin, cos) = (turn + FROM).to_radians().sin_cos();
+        inside.push(arrow_tip(ends(turn, REACH + 4.0), (cos, sin), 9.0, "tip"));
+    }
+    let at = hand(turn);
+    inside.push(Mark::circle((at.0 - PLAN.0, at.1 - PLAN.1), 11.0, "grip"));
+    let words = format!(
+        "nut turned {}",
+        calc_core::quantity::write(turn.to_radians(), Dimension::Angle, look.units)
+    );
+    vec![
+        Mark::group(Placed::at(PLAN.0, PLAN.1), "plan", inside),
+        Mark::text((PLAN.0, PLAN.1 + 44.0), words, "t s", Anchor::Middle),
+    ]
+}
+
+/// Pull of the bolt against its stretch: a straight line while it springs.
+fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
+    let line = |s: &Sprung| {
+        s.curve
+            .points
+            .iter()
+            // The line is straight to the yield: its ends say all.
+            .filter(|p| p.turn_deg <= 0.0 || p.turn_deg >= s.yields.turn_deg)
+            .map(|p| (p.stretch_mm * 1e-3, p.clamp_n))
+            .collect::<Vec<_>>()
+    };
+    let mut curves = vec![Curve {
+        points: line(&n.this),
+        kind: CurveKind::This,
+        name: String::new(),
+        part: "p-bolt",
+    }];
+    let mut points = vec![KeyPoint {
+        name: String::from("now"),
+        x: n.now.stretch_mm * 1e-3,
+        y: n.now.clamp_n,
+        here: true,
+    }];
+    // At rest the plot gives nothing away.
+    if turn > 0.0 {
+        curves.push(Curve {
+            points: line(&n.other),
+            kind: CurveKind::Beside,
+            name: format!("in {}", look.units.length(other(n.stack))),
+            part: "",
+        });
+        // Close to where the figure stands it would only hide it.
+        if n.now.clamp_n < 0.8 * n.this.yields.clamp_n {
+            points.push(KeyPoint {
+                name: String::from("it yields"),
+                x: n.this.yields.stretch_mm * 1e-3,
+                y: n.this.yields.clamp_n,
+                here: false,
+            });
+        }
+        points.push(KeyPoint {
+            name: String::from("same turn"),
+            x: n.other_now.stretch_mm * 1e-3,
+            y: n.other_now.clamp_n,
+            here: false,
+        });
+    }
+    Chart {
+        title: String::from("Pull of the bolt against its stretch"),
+        x: Axis {
+            name: "stretch of the bolt",
+            dimension: Dimension::Length,
+            from: 0.0,
+            to: 0.4e-3,
+        },
+        y: Axis {
+            name: "pull = clamp",
+            dimension: Dimension::Force,
+            from: 0.0,
+            to: 1.45 * n.this.yields.clamp_n,
+        },
+        band: None,
+        curves,
+        levels: vec![Level {
+            y: n.proof,
+            name: String::from("proof load"),
+        }],
+        points,
+        units: look.units,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(text: &str) -> Numbers {
+        numbers(&State::parse(CONTROLS, text).unwrap()).unwrap()
+    }
+
+    /// Worked by hand with Shigley's Table 8-7 and Eq. 8-21: M12 in 40 mm of steel with 2.5 mm washers.
+    /// Grip 45, bolt 45 + 10.8 + 3.5 = 59.3, thread 2·12 + 6 = 30, shank 29.3, thread in the grip 15.7 mm:
+    /// k_b = 113.1·84.27·207/(113.1·15.7 + 84.27·29.3) = 464.8 kN/mm.
+    #[test]
+    fn the_spring_is_as_stiff_as_by_hand() {
+        let n = at("turn=10 stack=40");
+        assert!(
+            (n.this.bolt.si() * 1e-6 / 464.8 - 1.0).abs() < 3e-3,
+            "{:?}",
+            n.this.bolt
+        );
+        // Clamp is stiffness times stretch.
+        assert!((n.this.bolt.si() * n.now.stretch_mm * 1e-3 / n.now.clamp_n - 1.0).abs() < 1e-6);
+        // The nut's way is all of stretch and squeeze: 1.75 mm · 10/360.
+        assert!((n.now.stretch_mm + n.squeeze - 1.75 * 10.0 / 360.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_short_bolt_pulls_harder_and_loses_more() {
+        for bolt in ["m10", "m12", "m12-hard", "m16"] {
+            let short = at(&format!("turn=20 stack=40 bolt={bolt}"));
+            let long = at(&format!("turn=20 stack=120 bolt={bolt}"));
+            assert!(short.now.clamp_n > 2.0 * long.now.clamp_n, "{bolt}");
+            assert!(short.lost > 2.0 * long.lost, "{bolt}");
+            // Longer is not weaker: both yield at the same pull.
+            let (a, b) = (short.this.yields.clamp_n, long.this.yields.clamp_n);
+            assert!((a / b - 1.0).abs() < 1e-3, "{bolt}");
+            // What stands beside is what the other stack gives.
+            assert!((short.other_now.clamp_n - long.now.clamp_n).abs() < 1e-6);
+        }
+    }
+
+    #[test]
+    fn stronger_steel_is_no_stiffer() {
+        let (soft, hard) = (at("turn=20"), at("turn=20 bolt=m12-hard"));
+        assert!((soft.now.clamp_n / hard.now.clamp_n - 1.0).abs() < 1e-3);
+        assert!(hard.this.yields.clamp_n > 1.4 * soft.this.yields.clamp_n);
+    }
+
+    #[test]
+    fn no_state_runs_past_the_curve() {
+        for choice in 0..BOLTS.len() {
+            for stack in [SHORT, LONG] {
+                let last = Sprung::new(stack, choice)
+                    .unwrap()
+                    .curve
+                    .points
+                    .pop()
+                    .unwrap();
+                assert!(last.turn_deg > 60.0, "{choice} {stack}: {}", last.turn_deg);
+            }
+        }
+    }
+}

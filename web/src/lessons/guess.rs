@@ -1,0 +1,109 @@
+//! The prediction: committed before the figure can be moved, shown beside what came out.
+
+use drawing::words::message;
+
+use super::page::{all, attribute, closest, field, first, focus, show, write_into};
+use super::stage::Stage;
+
+impl Stage {
+    /// Keeps the guess and hands over the figure; asks for one where none is made.
+    pub(super) fn commit(&self) {
+        let Some(form) = first(self.section(), "form.predict") else {
+            return;
+        };
+        let options = all(&form, "input[type=radio]");
+        let chosen = options
+            .iter()
+            .find(|o| field(o).is_some_and(|o| o.checked()));
+        let Some(chosen) = chosen else {
+            self.tell_guess("guess.none");
+            if let Some(option) = options.first() {
+                focus(option);
+            }
+            return;
+        };
+        if let Some(option) = closest(chosen, ".option") {
+            option.set_attribute("data-mine", "").ok();
+        }
+        self.tell_guess("guess.kept");
+        self.hand_over();
+    }
+
+    /// Hands over the figure without a guess.
+    pub(super) fn skip(&self) {
+        if !self.handed_over() {
+            self.tell_guess("guess.skipped");
+            self.hand_over();
+        }
+    }
+
+    fn tell_guess(&self, key: &str) {
+        if let Some(outcome) = first(self.section(), "form.predict .outcome") {
+            write_into(&outcome, message(key).unwrap_or_default());
+        }
+    }
+
+    fn handed_over(&self) -> bool {
+        first(self.section(), "form.predict[data-done]").is_some()
+    }
+
+    fn hand_over(&self) {
+        let section = self.section();
+        if let Some(form) = first(section, "form.predict") {
+            form.set_attribute("data-done", "").ok();
+            for element in all(&form, "input, button") {
+                element.set_attribute("disabled", "").ok();
+            }
+        }
+        if let Some(controls) = first(section, ".controls") {
+            controls.remove_attribute("disabled").ok();
+            if let Some(control) = first(&controls, "input") {
+                focus(&control);
+            }
+        }
+    }
+
+    /// Once the figure was moved: what was guessed, beside what came out.
+    pub(super) fn reveal(&self) {
+        let section = self.section();
+        let (Some(place), Some(mine)) = (
+            first(section, "[data-at=guess]"),
+            first(section, "form.predict .option[data-mine]"),
+        ) else {
+            return;
+        };
+        if !place.has_attribute("hidden") {
+            return;
+        }
+        let words = |selector| {
+            first(&mine, selector)
+                .and_then(|e| e.text_content())
+                .unwrap_or_default()
+        };
+        let because = first(section, ".because input")
+            .and_then(|input| field(&input).map(|input| input.value()))
+            .filter(|reason| !reason.trim().is_empty())
+            .map_or_else(String::new, |reason| {
+                format!(
+                    " {} {}",
+                    message("guess.because").unwrap_or_default(),
+                    reason.trim()
+                )
+            });
+        let right =
+            if attribute(&mine, "data-right").is_empty() && !mine.has_attribute("data-right") {
+                "guess.other"
+            } else {
+                "guess.right"
+            };
+        let text = format!(
+            "{} “{}”{because} {} {}",
+            message("guess.yours").unwrap_or_default(),
+            words("label").trim(),
+            message(right).unwrap_or_default(),
+            words(".reply").trim()
+        );
+        write_into(&place, &text);
+        show(&place, true);
+    }
+}

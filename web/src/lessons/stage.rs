@@ -1,0 +1,380 @@
+//! One lesson on the page: where its controls stand, and everything that follows them.
+
+use std::cell::{Cell, RefCell};
+use std::time::Duration;
+
+use calc_core::link::{Sheet, encode};
+use calc_core::quantity::{Dimension, UnitSystem, spoken, write};
+use calc_core::report::Amount;
+use drawing::Scene;
+use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, State};
+use leptos::prelude::{TimeoutHandle, set_timeout_with_handle};
+use leptos::web_sys::{Document, Element};
+
+use super::drag::Drag;
+use super::page::{all, attribute, closest, field, first, show, write_into};
+use crate::paint::{paint, repaint};
+
+/// How long a figure must rest before its sentence is read out.
+const REST: Duration = Duration::from_millis(500);
+
+/// A named amount.
+type Value = (&'static str, Amount);
+
+/// An element that shows an amount.
+struct Slot {
+    element: Element,
+    name: String,
+    /// The state of the problem that it stands in; `None` where it follows the figure.
+    fixed: Option<State>,
+}
+
+/// A lesson on the page.
+pub(super) struct Stage {
+    model: &'static dyn Model,
+    section: Element,
+    slots: Vec<Slot>,
+    state: Cell<State>,
+    units: Cell<UnitSystem>,
+    moved: Cell<bool>,
+    drawn: RefCell<[Option<Scene>; 2]>,
+    handles: RefCell<Vec<Handle>>,
+    drag: Cell<Option<Drag>>,
+    resting: RefCell<Option<TimeoutHandle>>,
+}
+
+impl Stage {
+    /// The lesson of a model, if the page holds it.
+    pub(super) fn find(model: &'static dyn Model, document: &Document) -> Option<Self> {
+        let section = document.get_element_by_id(model.id())?;
+        let slots = all(&section, "[data-v]")
+            .into_iter()
+            .map(|element| Slot {
+                name: attribute(&element, "data-v"),
+                fixed: fixed(model, &element),
+                element,
+            })
+            .collect();
+        let state = State::start(model.controls());
+        let stage = Self {
+            model,
+            section,
+            slots,
+            state: Cell::new(state),
+            // The still page is written in these.
+            units: Cell::new(UnitSystem::Us),
+            moved: Cell::new(false),
+            drawn: RefCell::default(),
+            handles: RefCell::default(),
+            drag: Cell::new(None),
+            resting: RefCell::new(None),
+        };
+        let look = Look {
+            id: "",
+            units: UnitSystem::Us,
+        };
+        stage.handles.replace(model.picture(&state, &look)?.handles);
+        Some(stage)
+    }
+
+    pub(super) fn id(&self) -> &'static str {
+        self.model.id()
+    }
+
+    pub(super) const fn section(&self) -> &Element {
+        &self.section
+    }
+
+    pub(super) fn units(&self) -> UnitSystem {
+        self.units.get()
+    }
+
+    pub(super) fn number(&self, control: usize) -> f64 {
+        self.state.get().number(control)
+    }
+
+    pub(super) fn handles(&self) -> Vec<Handle> {
+        self.handles.borrow().clone()
+    }
+
+    pub(super) fn drag(&self) -> Option<Drag> {
+        self.drag.get()
+    }
+
+    pub(super) fn set_drag(&self, drag: Option<Drag>) {
+        self.drag.set(drag);
+    }
+
+    /// Which control an element moves.
+    pub(super) fn control(&self, element: &Element, name: &str) -> Option<usize> {
+        let key = attribute(element, name);
+        self.model.controls().iter().position(|c| c.key == key)
+    }
+
+    /// The amounts of the problem around an element.
+    pub(super) fn values_of(&self, element: &Element) -> Vec<Value> {
+        let state = fixed(self.model, element).unwrap_or(self.state.get());
+        self.values(&state)
+    }
+
+    fn values(&self, state: &State) -> Vec<Value> {
+        self.model
+            .outcome(state)
+            .map(|outcome| self.model.values(state, &outcome))
+            .unwrap_or_default()
+    }
+
+    /// Shows everything in other units.
+    pub(super) fn set_units(&self, units: UnitSystem) {
+        if self.units.replace(units) == units {
+            return;
+        }
+        for slot in &self.slots {
+            if let Some(state) = slot.fixed {
+                self.fill(slot, &self.values(&state));
+            }
+        }
+        self.refresh(None);
+    }
+
+    /// Moves a control.
+    pub(super) fn move_to(&self, control: usize, value: f64) {
+        self.say_fault(control, None);
+        self.set(control, value, None);
+    }
+
+    fn set(&self, control: usize, value: f64, typing: Option<usize>) {
+        let state = self.state.get().with(self.model.controls(), control, value);
+        if state != self.state.replace(state) || typing.is_none() {
+            self.refresh(typing);
+        }
+        self.rest();
+    }
+
+    /// Takes what is typed into an exact field; `finished` when the reader leaves it.
+    pub(super) fn typed(&self, control: usize, text: &str, finished: bool) {
+        let Some(what) = self.model.controls().get(control) else {
+            return;
+        };
+        match what.read(text, self.units.get()) {
+            Ok(value) => {
+                self.say_fault(control, None);
+                self.set(control, value, (!finished).then_some(control));
+            }
+            Err(error) if finished => self.say_fault(control, Some(&error)),
+            Err(_) => {}
+        }
+    }
+
+    fn say_fault(&self, control: usize, fault: Option<&str>) {
+        let (Some(place), Some(exact)) = (
+            self.of_control(control, "-fault"),
+            self.of_control(control, "-exact"),
+        ) else {
+            return;
+        };
+        if fault.is_none() && place.has_attribute("hidden") {
+            return;
+        }
+        write_into(&place, fault.unwrap_or_default());
+        show(&place, fault.is_some());
+        if fault.is_some() {
+            exact.set_attribute("aria-invalid", "true").ok();
+            exact.set_attribute("aria-describedby", &place.id()).ok();
+        } else {
+            exact.remove_attribute("aria-invalid").ok();
+            exact.remove_attribute("aria-describedby").ok();
+        }
+    }
+
+    fn of_control(&self, control: usize, suffix: &str) -> Option<Element> {
+        let key = self.model.controls().get(control)?.key;
+        first(&self.section, &format!("#{}-{key}{suffix}", self.id()))
+    }
+
+    /// Everything back to its start.
+    pub(super) fn reset(&self) {
+        for control in 0..self.model.controls().len() {
+            self.say_fault(control, None);
+        }
+        self.state.set(State::start(self.model.controls()));
+        self.refresh(None);
+        self.rest();
+    }
+
+    /// Brings the page in step with the state; leaves the field alone that is being typed into.
+    fn refresh(&self, typing: Option<usize>) {
+        let (state, units) = (self.state.get(), self.units.get());
+        let Some(outcome) = self.model.outcome(&state) else {
+            return;
+        };
+        let values = self.model.values(&state, &outcome);
+        for slot in self.slots.iter().filter(|slot| slot.fixed.is_none()) {
+            self.fill(slot, &values);
+        }
+        if let Some(said) = self.at("said") {
+            write_into(&said, &self.model.sentence(&state, &outcome, units));
+        }
+        if let Some(link) = self.at("joint") {
+            let (sheet, _) = Sheet::from_input(&outcome.joint, units);
+            link.set_attribute("href", &format!("#{}", encode(&sheet)))
+                .ok();
+        }
+        self.draw(&state, units);
+        self.show_controls(&state, units, typing);
+    }
+
+    fn at(&self, what: &str) -> Option<Element> {
+        first(&self.section, &format!("[data-at={what}]"))
+    }
+
+    fn fill(&self, slot: &Slot, values: &[Value]) {
+        if let Some((_, amount)) = values.iter().find(|(name, _)| *name == slot.name) {
+            write_into(
+                &slot.element,
+                &write(amount.si, amount.dimension, self.units.get()),
+            );
+        }
+    }
+
+    fn draw(&self, state: &State, units: UnitSystem) {
+        let id = format!("{}-drawing", self.id());
+        let Some(picture) = self.model.picture(state, &Look { id: &id, units }) else {
+            return;
+        };
+        self.handles.replace(picture.handles);
+        self.put(0, "drawing", picture.drawing);
+        if let Some(chart) = picture.plot {
+            self.put(1, "plot", chart.scene(&format!("{}-plot", self.id())));
+            self.points(&chart);
+        }
+    }
+
+    fn put(&self, which: usize, at: &str, scene: Scene) {
+        let Some(place) = self.at(at) else {
+            return;
+        };
+        let mut drawn = self.drawn.borrow_mut();
+        let Some(before) = drawn.get_mut(which) else {
+            return;
+        };
+        match before {
+            Some(before) => repaint(&place, before, &scene),
+            None => paint(&place, &scene),
+        }
+        *before = Some(scene);
+    }
+
+    /// The table of key points: its rows are written anew only when their number changes.
+    fn points(&self, chart: &Chart) {
+        let Some(body) = self.at("points") else {
+            return;
+        };
+        let Some(document) = body.owner_document() else {
+            return;
+        };
+        while usize::try_from(body.child_element_count()).is_ok_and(|n| n > chart.points.len()) {
+            if let Some(last) = body.last_element_child() {
+                last.remove();
+            }
+        }
+        let mut row = body.first_element_child();
+        for point in &chart.points {
+            let [x, y] = chart.amounts(point);
+            let now = match row.take() {
+                Some(row) => row,
+                None => {
+                    let Some(new) = new_row(&document) else {
+                        return;
+                    };
+                    body.append_child(&new).ok();
+                    new
+                }
+            };
+            let mut cell = now.first_element_child();
+            for text in [&point.name, &x, &y] {
+                if let Some(now) = cell {
+                    write_into(&now, text);
+                    cell = now.next_element_sibling();
+                } else {
+                    break;
+                }
+            }
+            row = now.next_element_sibling();
+        }
+    }
+
+    fn show_controls(&self, state: &State, units: UnitSystem, typing: Option<usize>) {
+        for (i, control) in self.model.controls().iter().enumerate() {
+            let value = state.number(i);
+            if let ControlKind::Number {
+                dimension, unit, ..
+            } = control.kind
+            {
+                if let Some(slider) = self.of_control(i, "") {
+                    let says = speak(unit.to_si(value), dimension, units);
+                    slider.set_attribute("aria-valuetext", &says).ok();
+                    if let Some(input) = field(&slider) {
+                        input.set_value(&value.to_string());
+                    }
+                }
+                if typing != Some(i)
+                    && let Some(exact) = self.of_control(i, "-exact")
+                    && let Some(input) = field(&exact)
+                {
+                    input.set_value(&control.shown(value, units));
+                }
+            } else {
+                let name = format!("input[name={}-{}]", self.id(), control.key);
+                for (place, option) in all(&self.section, &name).iter().enumerate() {
+                    if let Some(input) = field(option) {
+                        input.set_checked(place == state.choice(i));
+                    }
+                }
+            }
+        }
+    }
+
+    /// Once the figure rests: the sentence is read out, and the first time the guess comes beside it.
+    fn rest(&self) {
+        if let Some(waiting) = self.resting.take() {
+            waiting.clear();
+        }
+        let section = self.section.clone();
+        let first_time = !self.moved.replace(true);
+        if first_time {
+            self.reveal();
+        }
+        let told = move || {
+            let said = first(&section, "[data-at=said]").and_then(|e| e.text_content());
+            if let (Some(told), Some(said)) = (first(&section, "[data-at=told]"), said) {
+                write_into(&told, &said);
+            }
+        };
+        self.resting
+            .replace(set_timeout_with_handle(told, REST).ok());
+    }
+}
+
+fn speak(si: f64, dimension: Dimension, units: UnitSystem) -> String {
+    spoken(si, dimension, units)
+}
+
+/// The state of the problem around an element.
+fn fixed(model: &dyn Model, element: &Element) -> Option<State> {
+    let problem = closest(element, "[data-state]")?;
+    State::parse(model.controls(), &attribute(&problem, "data-state")).ok()
+}
+
+fn new_row(document: &Document) -> Option<Element> {
+    let row = document.create_element("tr").ok()?;
+    let head = document.create_element("th").ok()?;
+    head.set_attribute("scope", "row").ok()?;
+    row.append_child(&head).ok()?;
+    for _ in 0..2 {
+        let cell = document.create_element("td").ok()?;
+        cell.set_attribute("class", "n").ok()?;
+        row.append_child(&cell).ok()?;
+    }
+    Some(row)
+}
