@@ -11,8 +11,8 @@ mod grip;
 mod hollow;
 mod look;
 mod model;
-mod stand;
 mod spring;
+mod stand;
 mod torque;
 mod tube;
 mod words;
@@ -29,12 +29,13 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &hollow::Hollow, &stand::Stand, &look::Measure];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
     &hollow::Hollow, // 6
+    &stand::Stand,   // 7
+    &look::Measure,  // 10
 ];
 
 /// The lesson with an id.
