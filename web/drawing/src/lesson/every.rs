@@ -6,7 +6,7 @@ use calc_core::Scenario;
 use calc_core::quantity::UnitSystem;
 use std::collections::BTreeSet;
 
-const UNITS: [UnitSystem; 2] = [UnitSystem::Us, UnitSystem::Metric];
+pub(super) const UNITS: [UnitSystem; 2] = [UnitSystem::Us, UnitSystem::Metric];
 
 /// Values of a control that are worth a look: ends, start, and some between.
 fn values(model: &dyn Model, control: usize) -> Vec<f64> {

@@ -11,6 +11,7 @@ mod grip;
 mod hollow;
 mod look;
 mod model;
+mod road;
 mod spring;
 mod stand;
 mod torque;
@@ -36,6 +37,7 @@ pub static LESSONS: &[&dyn Model] = &[
     &hollow::Hollow, // 6
     &stand::Stand,   // 7
     &look::Measure,  // 10
+    &road::Road,     // 8
 ];
 
 /// The lesson with an id.

@@ -1,0 +1,428 @@
+//! The road shakes it: a load beside the bolts, and what each bolt gets of it.
+
+mod fittings;
+mod picture;
+mod plot;
+
+#[cfg(test)]
+mod tests;
+
+use super::control::{Choice, Control, ControlKind, State};
+use super::model::{Look, Model, Outcome, Picture, value};
+use calc_core::catalog::{Size, Trailer};
+use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
+use calc_core::quantity::{Dimension, Unit, kilogram};
+use calc_core::report::CaseReport;
+use calc_core::{Input, Scenario, evaluate};
+
+/// The lesson.
+pub(super) struct Road;
+
+const JOINT: usize = 0;
+const ROAD: usize = 1;
+const DISTANCE: usize = 2;
+
+const JOINTS: &[Choice] = &[
+    Choice {
+        key: "close",
+        name: "coupler, two bolts close together",
+    },
+    Choice {
+        key: "third",
+        name: "coupler, a third bolt between them",
+    },
+    Choice {
+        key: "apart",
+        name: "coupler, two bolts twice as far apart",
+    },
+    Choice {
+        key: "hanger",
+        name: "spring hanger",
+    },
+    Choice {
+        key: "chain",
+        name: "safety chain bracket",
+    },
+];
+
+const ROADS: &[Choice] = &[
+    Choice {
+        key: "off",
+        name: "nothing: lifted clear",
+    },
+    Choice {
+        key: "still",
+        name: "nothing: standing still",
+    },
+    Choice {
+        key: "bump",
+        name: "a bump",
+    },
+    Choice {
+        key: "worst",
+        name: "the worst that it must take",
+    },
+];
+
+const CONTROLS: &[Control] = &[
+    Control {
+        key: "joint",
+        label: "What is bolted on?",
+        kind: ControlKind::Choices {
+            of: JOINTS,
+            start: 0,
+        },
+    },
+    Control {
+        key: "road",
+        label: "What does the road do?",
+        kind: ControlKind::Choices {
+            of: ROADS,
+            start: 0,
+        },
+    },
+    Control {
+        key: "distance",
+        label: "from the middle of the bolts to the load",
+        kind: ControlKind::Number {
+            dimension: Dimension::Length,
+            unit: Unit::Millimetre,
+            min: 120.0,
+            max: NEAREST_AND_FARTHEST.1,
+            step: 5.0,
+            start: 150.0,
+        },
+    },
+];
+
+/// Ends of the distance, mm: nearer, and the ball would sit in the tube's end.
+const NEAREST_AND_FARTHEST: (f64, f64) = (120.0, 200.0);
+
+/// The trailer of the figure: a small invented one.
+const MASS_KG: f64 = 600.0;
+const TONGUE_SHARE: f64 = 0.12;
+const BUMP: f64 = 3.0;
+const BRAKING_G: f64 = 0.5;
+
+/// What is bolted on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Close,
+    Third,
+    Apart,
+    Hanger,
+    Chain,
+}
+
+impl Kind {
+    const fn of(choice: usize) -> Self {
+        match choice {
+            0 => Self::Close,
+            1 => Self::Third,
+            2 => Self::Apart,
+            3 => Self::Hanger,
+            _ => Self::Chain,
+        }
+    }
+
+    /// Name on the plot.
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Close => "two close",
+            Self::Third => "three",
+            Self::Apart => "two apart",
+            Self::Hanger => "spring hanger",
+            Self::Chain => "chain bracket",
+        }
+    }
+
+    const fn coupler(self) -> bool {
+        matches!(self, Self::Close | Self::Third | Self::Apart)
+    }
+
+    /// Number of bolts and the distance from one to the next, mm.
+    const fn row(self) -> (f64, f64) {
+        match self {
+            Self::Close => (2.0, 60.0),
+            Self::Third => (3.0, 30.0),
+            Self::Apart => (2.0, 120.0),
+            Self::Hanger => (2.0, 80.0),
+            Self::Chain => (2.0, 90.0),
+        }
+    }
+
+    /// Between the outermost bolts, mm.
+    fn spacing_mm(self) -> f64 {
+        let (bolts, pitch) = self.row();
+        (bolts - 1.0) * pitch
+    }
+}
+
+/// What the road does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Jolt {
+    Off,
+    Still,
+    Bump,
+    Worst,
+}
+
+impl Jolt {
+    const fn of(choice: usize) -> Self {
+        match choice {
+            0 => Self::Off,
+            1 => Self::Still,
+            2 => Self::Bump,
+            _ => Self::Worst,
+        }
+    }
+}
+
+/// The lesson's joint as the calculation takes it, with the road as hard as asked.
+fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
+    let (bolts_along, spacing_along_mm) = kind.row();
+    let text = String::from;
+    Input {
+        tube_width_mm: TUBE_MM,
+        tube_depth_mm: 50.0,
+        tube_wall_mm: 3.0,
+        tube_material: text("s235"),
+        bolt: text("m10"),
+        bolt_grade: text("iso-8.8"),
+        support: text("through-sleeve"),
+        sleeve: text("rt-0.750x0.156"),
+        fitting_edge_mm: FITTING_EDGE_MM,
+        end_distance_mm: END_MM,
+        bolts_along,
+        spacing_along_mm,
+        joint: text(match kind {
+            Kind::Hanger => "spring-hanger",
+            Kind::Chain => "chain-bracket",
+            _ => "coupler",
+        }),
+        ball_ahead_mm: distance_mm,
+        ball_below_mm: 0.0,
+        hanger_height_mm: distance_mm,
+        trailer_mass_kg: MASS_KG,
+        tongue_share: TONGUE_SHARE,
+        vertical_factor: if jolt == Jolt::Still { 1.0 } else { BUMP },
+        braking_g: if jolt == Jolt::Worst { BRAKING_G } else { 0.0 },
+        ..Input::default()
+    }
+}
+
+/// Sizes of the figure that are also the joint's, mm.
+const TUBE_MM: f64 = 70.0;
+const FITTING_EDGE_MM: f64 = 22.0;
+const END_MM: f64 = 28.0;
+
+/// What calc-core says of a joint under a load, apart and together.
+struct Numbers {
+    kind: Kind,
+    jolt: Jolt,
+    distance_mm: f64,
+    /// Force at the ball, eye or chain: forward and upward, N.
+    along: f64,
+    up: f64,
+    /// Twist about the middle of the bolts, turning forward towards up, N·m.
+    twist: f64,
+    places: Vec<Place>,
+    /// On each bolt: all of it, the load shared alike, the twist.
+    all: Vec<Share>,
+    alike: Vec<Share>,
+    pair: Vec<Share>,
+}
+
+/// The load case that the figure shows, bolt by bolt.
+fn case(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<CaseReport> {
+    let name = match (kind, jolt) {
+        (Kind::Hanger, Jolt::Worst) => "braking-rear-eye",
+        (Kind::Hanger, _) => "wheel-over-a-bump",
+        (Kind::Chain, _) => "chain-pulls-up",
+        _ => "braking-over-a-bump",
+    };
+    let scenario = Scenario::new(&input(kind, jolt, distance_mm)).ok()?;
+    let mut cases = evaluate(&scenario).loads.cases.into_iter();
+    cases.find(|c| c.case == name)
+}
+
+fn numbers(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<Numbers> {
+    let case = case(kind, jolt, distance_mm)?;
+    let places: Vec<Place> = case
+        .bolts
+        .iter()
+        .map(|b| Place {
+            x: b.along_mm * 1e-3,
+            y: b.across_mm * 1e-3,
+        })
+        .collect();
+    // Lifted clear nothing loads the joint, and a chain hangs slack as long as the coupler holds.
+    let loaded = jolt != Jolt::Off && (kind != Kind::Chain || jolt == Jolt::Worst);
+    let of = |force: f64| if loaded { force } else { 0.0 };
+    let (along, up) = (of(case.longitudinal_n), of(case.vertical_n));
+    let twist = of(case.twist_nm);
+    let shared = GroupLoad {
+        along,
+        across: up,
+        ..GroupLoad::default()
+    };
+    let twisted = GroupLoad {
+        twist,
+        ..GroupLoad::default()
+    };
+    Some(Numbers {
+        kind,
+        jolt,
+        distance_mm,
+        along,
+        up,
+        twist,
+        all: case
+            .bolts
+            .iter()
+            .map(|b| Share {
+                along: of(b.force_along_n),
+                across: of(b.force_across_n),
+                pull: of(b.pull_n),
+            })
+            .collect(),
+        alike: elastic(&places, &shared).0,
+        pair: elastic(&places, &twisted).0,
+        places,
+    })
+}
+
+/// Largest force in the plane on any bolt, N.
+fn largest(shares: &[Share]) -> f64 {
+    shares.iter().map(Share::in_plane).fold(0.0, f64::max)
+}
+
+impl Numbers {
+    fn loaded(&self) -> bool {
+        self.along != 0.0 || self.up != 0.0
+    }
+
+    /// The hardest loaded bolt.
+    fn hardest(&self) -> f64 {
+        largest(&self.all)
+    }
+
+    /// The outer bolt that gets less.
+    fn other(&self) -> f64 {
+        let ends = self.all.first().into_iter().chain(self.all.last());
+        ends.map(Share::in_plane).fold(f64::INFINITY, f64::min)
+    }
+
+    fn said(&self) -> &'static str {
+        match (self.kind, self.jolt) {
+            (Kind::Hanger, Jolt::Off) => "off-hanger",
+            (Kind::Hanger, Jolt::Worst) => "hanger-brakes",
+            (Kind::Hanger, _) => "hanger-straight",
+            (Kind::Chain, Jolt::Worst) => "chain-pulls",
+            (Kind::Chain, _) => "chain-slack",
+            (_, Jolt::Off) => "off",
+            (Kind::Third, _) => "third",
+            (Kind::Apart, _) => "apart",
+            (_, Jolt::Still) => "still",
+            (_, Jolt::Bump) => "bump",
+            (_, Jolt::Worst) => "brakes",
+        }
+    }
+}
+
+impl Model for Road {
+    fn id(&self) -> &'static str {
+        "road"
+    }
+
+    fn words(&self) -> &'static str {
+        include_str!("../../../../../content/72-road.toml")
+    }
+
+    fn controls(&self) -> &'static [Control] {
+        CONTROLS
+    }
+
+    fn outcome(&self, state: &State) -> Option<Outcome> {
+        let n = read(state)?;
+        let (kind, jolt, distance) = (n.kind, n.jolt, n.distance_mm);
+        // With which others a reader compares it; the same as it is where there is nothing to compare.
+        let hardest_of =
+            |kind: Kind, jolt: Jolt| numbers(kind, jolt, distance).map(|n| n.hardest());
+        let close = match kind {
+            Kind::Third | Kind::Apart => hardest_of(Kind::Close, jolt)?,
+            _ => n.hardest(),
+        };
+        let without_bump = if kind.coupler() && jolt == Jolt::Bump {
+            hardest_of(kind, Jolt::Still)?
+        } else {
+            n.hardest()
+        };
+        let trailer = Trailer {
+            mass: kilogram(MASS_KG),
+            towing: kilogram(Input::default().towing_mass_kg),
+            tongue_share: TONGUE_SHARE,
+        };
+        let alike = n.alike.first().copied()?;
+        let force = Dimension::Force;
+        Some(Outcome {
+            said: n.said(),
+            values: vec![
+                value("bolts", kind.row().0, Dimension::Count),
+                value("spacing", kind.spacing_mm() * 1e-3, Dimension::Length),
+                value("tongue", trailer.force(Size::Tongue(1.0)), force),
+                value(
+                    "factor",
+                    input(kind, jolt, distance).vertical_factor,
+                    Dimension::Ratio,
+                ),
+                value("load", n.along.hypot(n.up), force),
+                value("load-up", n.up, force),
+                value("load-along", n.along.abs(), force),
+                // The part of the load that has the distance for a lever.
+                value("across", n.across_lever(), force),
+                value("twist", n.twist.abs(), Dimension::Moment),
+                value("pair", largest(&n.pair), force),
+                value("share", alike.in_plane(), force),
+                value("share-up", alike.across, force),
+                value("share-along", alike.along.abs(), force),
+                value("hardest", n.hardest(), force),
+                value("other", n.other(), force),
+                value("with-two-close", close, force),
+                // Wrong ideas: no factor for the bump; one bolt alone against the twist.
+                value("without-bump", without_bump, force),
+                value("pair-double", 2.0 * largest(&n.pair), force),
+            ],
+            joint: input(kind, Jolt::Worst, distance),
+        })
+    }
+
+    fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
+        let n = read(state)?;
+        let (drawing, handle) = picture::drawing(&n, look);
+        Some(Picture {
+            drawing,
+            plot: Some(plot::plot(&n, look)?),
+            handles: vec![handle],
+        })
+    }
+}
+
+impl Numbers {
+    /// The part of the load that points across the line from the bolts to it, N.
+    fn across_lever(&self) -> f64 {
+        if self.kind == Kind::Hanger {
+            self.along.abs()
+        } else {
+            self.up.abs()
+        }
+    }
+}
+
+fn read(state: &State) -> Option<Numbers> {
+    numbers(
+        Kind::of(state.choice(JOINT)),
+        Jolt::of(state.choice(ROAD)),
+        state.number(DISTANCE),
+    )
+}

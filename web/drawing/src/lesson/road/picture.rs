@@ -1,0 +1,400 @@
+//! The joint from the side with the load and what each bolt gets, and the same taken apart: the load
+//! shared alike, and the twist as a pair of forces.
+
+use super::super::DRAWING_WIDTH;
+use super::super::model::{Handle, Look};
+use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
+use super::{DISTANCE, Jolt, Kind, Numbers, largest};
+use crate::parts::{
+    Dimension, ForceScale, Strip, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
+};
+use crate::pen::Pen;
+use crate::scene::{Anchor, Mark, Placed, Scene, text_width};
+use crate::units::Lettering;
+use calc_core::catalog::thread;
+use calc_core::mechanics::bolt_group::Share;
+use calc_core::quantity::InUnits;
+
+/// Drawing units in a millimetre.
+pub(super) const PER_MM: f64 = 0.86;
+const HEIGHT: f64 = 400.0;
+/// Longest arrow, and the force that it must do for: no state goes beyond.
+const ARROW: f64 = 73.0;
+pub(super) const MOST_FORCE: f64 = 8.45e3;
+
+/// Where things stand on the sheet.
+pub(super) struct Sheet {
+    /// Middle of the bolts.
+    pub(super) middle: (f64, f64),
+    /// Ball, eye of the spring or of the chain.
+    pub(super) load: (f64, f64),
+    /// From the middle to the outermost bolt, mm.
+    pub(super) half_row_mm: f64,
+    /// Middle of the bolts in the two views that take it apart.
+    apart: [(f64, f64); 2],
+}
+
+impl Sheet {
+    fn new(n: &Numbers) -> Self {
+        let lever = n.distance_mm * PER_MM;
+        let half_row_mm = n.kind.spacing_mm() / 2.0;
+        if n.kind == Kind::Hanger {
+            // It hangs down, so the two views stand beside it.
+            let middle = (92.0, 98.0);
+            return Self {
+                middle,
+                load: (middle.0, middle.1 + lever),
+                half_row_mm,
+                apart: [(264.0, 84.0), (264.0, 224.0)],
+            };
+        }
+        let middle = (92.0, 114.0);
+        Self {
+            middle,
+            load: (middle.0 + lever, middle.1),
+            half_row_mm,
+            apart: [(84.0, 267.0), (256.0, 267.0)],
+        }
+    }
+}
+
+pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
+    let sheet = Sheet::new(n);
+    let scale = ForceScale::fitting(MOST_FORCE, ARROW, look.units);
+    let mut marks = match n.kind {
+        Kind::Hanger => hanger(&sheet),
+        Kind::Chain => chain(&sheet, n.loaded().then_some((n.along, n.up))),
+        _ => coupler(&sheet, n.jolt != Jolt::Off),
+    };
+    for place in &n.places {
+        let at = (sheet.middle.0 + place.x * 1e3 * PER_MM, sheet.middle.1);
+        marks.push(Mark::group(Placed::at(at.0, at.1), "p-bolt", bolt()));
+    }
+    marks.extend(lever(n, &sheet, look));
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-load",
+        load(n, &sheet, scale, look),
+    ));
+    marks.push(Mark::circle(sheet.load, 13.0, "grip"));
+    marks.push(Mark::group(
+        Placed::default(),
+        "p-bolt",
+        on_bolts(n, &sheet, scale, look),
+    ));
+    let words = happens(n);
+    let (x, anchor) = if n.kind == Kind::Hanger {
+        (8.0, Anchor::Start)
+    } else {
+        (DRAWING_WIDTH - 8.0, Anchor::End)
+    };
+    marks.push(Mark::text((x, 20.0), words, "t halo", anchor));
+    marks.extend(taken_apart(n, &sheet, scale, look));
+    let strip = Strip {
+        fields: vec![
+            StripField::new("from the side", format!("{}, invented", thing(n.kind))),
+            StripField::scale(scale.text()),
+        ],
+    };
+    marks.extend(strip.marks(DRAWING_WIDTH, HEIGHT - strip.height(DRAWING_WIDTH)));
+    let scene = Scene {
+        id: look.id.into(),
+        width: DRAWING_WIDTH,
+        height: HEIGHT,
+        title: format!("{} and its bolts", capital(thing(n.kind))),
+        description: describe(n, look),
+        marks,
+    };
+    let along = if n.kind == Kind::Hanger {
+        (0.0, PER_MM)
+    } else {
+        (PER_MM, 0.0)
+    };
+    let handle = Handle {
+        control: DISTANCE,
+        at: sheet.load,
+        along,
+    };
+    (scene, handle)
+}
+
+/// Head and washer of the bolt, seen along it.
+fn bolt() -> Vec<Mark> {
+    // M10 is in the table; without it there would be no joint either.
+    let flats = thread("m10").map_or(0.0, |t| t.width_across_flats().si() * 1e3);
+    let washer = flats * 1.25 / 2.0 * PER_MM;
+    let mut marks = vec![Mark::circle((0.0, 0.0), washer, "turned part")];
+    marks.extend(hex_plan(flats * PER_MM));
+    marks.extend(centre_cross((0.0, 0.0), washer + 4.0));
+    marks
+}
+
+/// The distance from the middle of the bolts to the load.
+fn lever(n: &Numbers, sheet: &Sheet, look: &Look<'_>) -> Vec<Mark> {
+    let text = look.units.length(n.distance_mm);
+    let (middle, load) = (sheet.middle, sheet.load);
+    if n.kind == Kind::Hanger {
+        let dimension = Dimension {
+            from: (170.0, middle.1),
+            to: (load.0 + LUG, load.1),
+            line: 184.0,
+            text,
+        };
+        return dimension.upright();
+    }
+    let dimension = Dimension {
+        from: (middle.0, middle.1 + TUBE + 4.0),
+        to: (load.0, load.1 + TUBE + 14.0),
+        line: middle.1 + 72.0,
+        text,
+    };
+    dimension.level()
+}
+
+/// Arrow and number of each part of the load.
+fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let (x, y) = sheet.load;
+    let mut marks = Vec::new();
+    if !n.loaded() {
+        return marks;
+    }
+    let class = "t load halo";
+    if n.kind == Kind::Chain {
+        // Under the chain, along it.
+        let size = n.along.hypot(n.up);
+        let (ux, uy) = (n.along / size, -n.up / size);
+        let from = (x + 8.0 * ux - 15.0 * uy, y + 8.0 * uy + 15.0 * ux);
+        let length = scale.length(size);
+        let tip = (from.0 + length * ux, from.1 + length * uy);
+        marks.extend(force_arrow(from, tip, "load"));
+        let text = look.units.force(size);
+        let left = (x + 24.0).min(DRAWING_WIDTH - 2.0 - text_width(&text, class));
+        marks.push(Mark::text((left, y + 25.0), text, class, Anchor::Start));
+        return marks;
+    }
+    let up = scale.length(n.up);
+    let along = scale.length(n.along);
+    let (under, beside) = if n.kind == Kind::Hanger {
+        (LUG + 3.0, LUG + 3.0)
+    } else {
+        (BALL + 3.0, SOCKET + 3.0)
+    };
+    marks.extend(force_arrow((x, y + under + up), (x, y + under), "load"));
+    let low = if n.kind == Kind::Hanger { 50.0 } else { 44.0 };
+    let at = (x + 9.0, y + (under + up + 2.0).max(low));
+    marks.push(Mark::text(at, look.units.force(n.up), class, Anchor::Start));
+    if along < 0.5 {
+        return marks;
+    }
+    let text = look.units.force(n.along.abs());
+    if n.kind == Kind::Hanger {
+        let tip = (x - beside - along, y);
+        marks.extend(force_arrow((x - beside, y), tip, "load"));
+        marks.push(Mark::text((tip.0 - 5.0, y + 4.6), text, class, Anchor::End));
+    } else {
+        let tip = (x + beside, y);
+        marks.extend(force_arrow((tip.0 + along, y), tip, "load"));
+        let half = text_width(&text, class) / 2.0;
+        let over = (tip.0 + along / 2.0).min(DRAWING_WIDTH - half - 2.0);
+        let at = (over, y - SOCKET - 8.0);
+        marks.push(Mark::text(at, text, class, Anchor::Middle));
+    }
+    marks
+}
+
+/// An arrow from a bolt.
+fn arrow(from: (f64, f64), share: &Share, scale: ForceScale) -> ((f64, f64), Vec<Mark>) {
+    let newtons = share.in_plane().max(1e-9);
+    let length = scale.length(newtons);
+    let tip = (
+        from.0 + share.along / newtons * length,
+        from.1 - share.across / newtons * length,
+    );
+    (tip, force_arrow(from, tip, "clamp"))
+}
+
+/// What each bolt gets, the two outer ones lettered clear of the tube.
+fn on_bolts(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    let mut letters = Vec::new();
+    let (mid, y) = sheet.middle;
+    for (i, (place, share)) in n.places.iter().zip(&n.all).enumerate() {
+        let (tip, drawn) = arrow((mid + place.x * 1e3 * PER_MM, y), share, scale);
+        marks.extend(drawn);
+        let inner = i > 0 && i + 1 < n.places.len();
+        if inner || share.in_plane() < 1.0 {
+            continue;
+        }
+        let text = look.units.force(share.in_plane());
+        let half = text_width(&text, "t") / 2.0;
+        let at = if n.kind == Kind::Hanger {
+            // Both above, because the hanger is below.
+            let outwards = 12.0 * place.x.signum();
+            (tip.0 + outwards, (tip.1 - 7.0).min(y - TUBE - 8.0))
+        } else if share.across >= 0.0 {
+            (tip.0.max(half + 4.0), (tip.1 - 7.0).min(y - TUBE - 8.0))
+        } else {
+            // Left of the line from which the distance is measured.
+            let right = if tip.0 < mid { mid - 4.0 - half } else { tip.0 };
+            let below = (tip.1 + 16.0).max(y + TUBE + 17.0);
+            (tip.0.min(right).max(half + 4.0), below)
+        };
+        letters.push(Mark::text(at, text, "t clamp halo", Anchor::Middle));
+    }
+    marks.extend(letters);
+    marks
+}
+
+/// The load shared alike, and the twist as a pair.
+fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let [alike, pair] = sheet.apart;
+    let beside = n.kind == Kind::Hanger;
+    let mut marks = Vec::new();
+    let plus = if beside {
+        marks.push(Mark::line((194.0, 0.0), (194.0, 362.0), "hair"));
+        marks.push(Mark::text(
+            (202.0, 20.0),
+            "made up of",
+            "t s soft",
+            Anchor::Start,
+        ));
+        (alike.0, 166.0)
+    } else {
+        marks.push(Mark::line((0.0, 199.0), (DRAWING_WIDTH, 199.0), "hair"));
+        marks.push(Mark::text(
+            (8.0, 216.0),
+            "made up of",
+            "t s soft",
+            Anchor::Start,
+        ));
+        (f64::midpoint(alike.0, pair.0), alike.1 + 6.0)
+    };
+    marks.push(Mark::text(plus, "+", "t", Anchor::Middle));
+    let force = |newtons: f64| look.units.force(newtons);
+    let share = largest(&n.alike);
+    let each = largest(&n.pair);
+    let words = [
+        (
+            alike,
+            String::from("the load, shared alike:"),
+            format!("{} each", force(share)),
+        ),
+        (
+            pair,
+            String::from("the twist, as a pair:"),
+            if each < 1.0 {
+                String::from("no twist")
+            } else {
+                format!("{} each way", force(each))
+            },
+        ),
+    ];
+    let drop = if beside { 44.0 } else { 75.0 };
+    for (i, (at, what, how_much)) in words.into_iter().enumerate() {
+        let low = at.1 + if i == 0 || !beside { drop } else { 62.0 };
+        marks.push(Mark::text((at.0, low), what, "t s halo", Anchor::Middle));
+        marks.push(Mark::text(
+            (at.0, low + 15.0),
+            how_much,
+            "t clamp halo",
+            Anchor::Middle,
+        ));
+    }
+    for (at, shares) in [(alike, &n.alike), (pair, &n.pair)] {
+        marks.extend(row(n, at, shares, scale));
+    }
+    marks.extend(turning(pair, n.twist));
+    marks
+}
+
+/// The bolts alone, with their arrows.
+fn row(n: &Numbers, (x, y): (f64, f64), shares: &[Share], scale: ForceScale) -> Vec<Mark> {
+    let reach = n.kind.spacing_mm() / 2.0 * PER_MM + 12.0;
+    let mut marks = vec![Mark::line((x - reach, y), (x + reach, y), "centre")];
+    let mut arrows = Vec::new();
+    for (place, share) in n.places.iter().zip(shares) {
+        let at = (x + place.x * 1e3 * PER_MM, y);
+        marks.push(Mark::circle(at, 3.2, "turned part"));
+        arrows.extend(arrow(at, share, scale).1);
+    }
+    marks.push(Mark::group(Placed::default(), "p-bolt", arrows));
+    marks
+}
+
+/// Which way the load twists: an arrow round the middle of the bolts.
+fn turning((x, y): (f64, f64), twist: f64) -> Vec<Mark> {
+    if twist.abs() < 0.1 {
+        return Vec::new();
+    }
+    let r = 13.0;
+    // Front up is against the clock.
+    let way = -twist.signum();
+    let d = Pen::at(x - way * 0.5 * r, y + 0.87 * r)
+        .arc(r, way > 0.0, x - way * 0.5 * r, y - 0.87 * r)
+        .arc(r, way > 0.0, x + way * r, y)
+        .d();
+    vec![
+        Mark::path(d, "turned"),
+        arrow_tip((x + way * r, y + 4.0), (0.0, 1.0), 9.0, "tip"),
+    ]
+}
+
+const fn thing(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Hanger => "spring hanger",
+        Kind::Chain => "chain bracket",
+        _ => "coupler",
+    }
+}
+
+/// What happens, on the drawing.
+const fn happens(n: &Numbers) -> &'static str {
+    match (n.kind, n.jolt) {
+        (Kind::Chain, Jolt::Worst) => "the coupler is off",
+        (Kind::Chain, _) => "the chain hangs slack",
+        (_, Jolt::Off) => "lifted clear",
+        (_, Jolt::Still) => "standing still",
+        (_, Jolt::Bump) => "over a bump",
+        (_, Jolt::Worst) => "braking over a bump",
+    }
+}
+
+fn describe(n: &Numbers, look: &Look<'_>) -> String {
+    let force = |newtons: f64| look.units.force(newtons);
+    let distance = look.units.length(n.distance_mm);
+    let below = if n.kind == Kind::Hanger {
+        "below"
+    } else {
+        "ahead of"
+    };
+    let what = capital(thing(n.kind));
+    if !n.loaded() {
+        return format!(
+            "{what}, {}: the load's place is {distance} {below} the middle of {} bolts, and nothing pulls.",
+            happens(n),
+            n.places.len()
+        );
+    }
+    let ends = [n.all.last(), n.all.first()].map(|share| {
+        share.map_or_else(String::new, |s| {
+            let way = if s.across < 0.0 { "down" } else { "up" };
+            format!("{} {way}", force(s.in_plane()))
+        })
+    });
+    let [front, rear] = ends;
+    format!(
+        "{what}, {}: {} at {distance} {below} the middle of {} bolts. On the front bolt {front}, on the rear bolt {rear}. Shared alike it would be {} each; the twist adds {} up and down.",
+        happens(n),
+        force(n.along.hypot(n.up)),
+        n.places.len(),
+        force(largest(&n.alike)),
+        force(largest(&n.pair)),
+    )
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

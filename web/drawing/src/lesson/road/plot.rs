@@ -1,0 +1,100 @@
+//! The hardest loaded bolt against the distance.
+
+use super::super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
+use super::{Jolt, Kind, Look, NEAREST_AND_FARTHEST, Numbers, largest, numbers};
+use calc_core::quantity::Dimension;
+
+/// Upper end of the axis, N: above every state, and the same for all, so that they can be compared.
+pub(super) const MOST: f64 = 9e3;
+/// Where a curve is computed, mm: closer together where it bends.
+const COMPUTED_AT: [f64; 6] = [0.0, 20.0, 45.0, 80.0, 130.0, NEAREST_AND_FARTHEST.1];
+/// Where the curves are named and compared, mm: nearer than the figure goes, so that it stays clear.
+const NAMED_AT: f64 = 100.0;
+
+fn point(name: &str, x: f64, y: f64) -> KeyPoint {
+    KeyPoint {
+        name: name.into(),
+        x,
+        y,
+        here: false,
+    }
+}
+
+pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
+    let farthest = NEAREST_AND_FARTHEST.1;
+    let curve = |kind: Kind| -> Option<Vec<(f64, f64)>> {
+        COMPUTED_AT
+            .into_iter()
+            .map(|distance| {
+                let there = numbers(kind, n.jolt, distance)?;
+                Some((distance * 1e-3, there.hardest()))
+            })
+            .collect()
+    };
+    let mut curves = Vec::new();
+    let mut points = Vec::new();
+    let span = [0.0, farthest * 1e-3];
+    if n.loaded() {
+        let share = largest(&n.alike);
+        let alike = if n.kind == Kind::Third {
+            "a third each"
+        } else {
+            "half each"
+        };
+        points.push(point(alike, 0.0, share));
+        curves.push(Curve {
+            points: span.map(|x| (x, share)).to_vec(),
+            kind: CurveKind::Beside,
+            name: String::new(),
+            part: "",
+        });
+    }
+    if n.loaded() && n.kind.coupler() {
+        // Named from the lowest up: each name then finds room under its own curve, the last one above.
+        for kind in [Kind::Apart, Kind::Third, Kind::Close] {
+            // Standing still they lie too close together for their names.
+            if n.jolt != Jolt::Still {
+                let there = numbers(kind, n.jolt, NAMED_AT)?;
+                points.push(point(kind.name(), NAMED_AT * 1e-3, there.hardest()));
+            }
+            if kind != n.kind {
+                curves.push(Curve {
+                    points: curve(kind)?,
+                    kind: CurveKind::Beside,
+                    name: String::new(),
+                    part: "",
+                });
+            }
+        }
+    }
+    curves.push(Curve {
+        points: curve(n.kind)?,
+        kind: CurveKind::This,
+        name: String::new(),
+        part: "p-bolt",
+    });
+    points.push(KeyPoint {
+        here: true,
+        ..point("now", n.distance_mm * 1e-3, n.hardest())
+    });
+    Some(Chart {
+        title: String::from("The hardest loaded bolt against the distance"),
+        x: Axis {
+            name: "from the bolts to the load",
+            dimension: Dimension::Length,
+            from: 0.0,
+            to: farthest * 1e-3,
+        },
+        y: Axis {
+            name: "hardest loaded bolt",
+            dimension: Dimension::Force,
+            from: 0.0,
+            to: MOST,
+        },
+        band: None,
+        curves,
+        levels: Vec::new(),
+        points,
+        units: look.units,
+    })
+}
