@@ -9,6 +9,7 @@ mod chart;
 mod control;
 mod grip;
 mod hollow;
+mod look;
 mod model;
 mod share;
 mod ply;
@@ -16,6 +17,7 @@ mod slip;
 mod road;
 mod spring;
 mod sprung;
+mod stand;
 mod torque;
 mod tube;
 mod words;
@@ -39,6 +41,8 @@ pub static LESSONS: &[&dyn Model] = &[
     &torque::Torque, // 2
     &grip::Grip,     // 3
     &hollow::Hollow, // 6
+    &stand::Stand,   // 7
+    &look::Measure,  // 10
     &road::Road,     // 8
 ];
 
