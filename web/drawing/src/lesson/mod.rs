@@ -10,8 +10,8 @@ mod control;
 mod grip;
 mod hollow;
 mod model;
-mod share;
 mod road;
+mod share;
 mod spring;
 mod sprung;
 mod torque;
@@ -30,11 +30,11 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip, &share::Share];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
+    &share::Share,   // 5
     &hollow::Hollow, // 6
     &road::Road,     // 8
 ];
