@@ -11,8 +11,6 @@ mod grip;
 mod hollow;
 mod look;
 mod model;
-mod road;
-mod share;
 mod ply;
 mod road;
 mod share;
