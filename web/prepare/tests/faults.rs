@@ -164,6 +164,27 @@ fn ids_are_given_once() {
 }
 
 #[test]
+fn a_worked_example_may_stay_at_a_state_of_its_own() {
+    let worked = |head: &str| read(&format!("::worked {head}\nIt turns by {{turn}}.\n::end\n"));
+    let held = worked("turn=20 | One turn").unwrap().html;
+    assert!(
+        held.contains("data-state=\"turn=20 ") && held.contains(">20°<"),
+        "{held}"
+    );
+    assert!(held.contains("<h3>One turn</h3>"), "{held}");
+    let follows = worked("One turn").unwrap().html;
+    assert!(
+        !follows.contains("data-state") && follows.contains(">0°<"),
+        "{follows}"
+    );
+    assert!(
+        fault(worked("turn=2000 | One turn"))
+            .1
+            .contains("out of range")
+    );
+}
+
+#[test]
 fn the_real_page_parses_without_a_fault_and_its_links_lead_somewhere() {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     let html = page::build(&root).unwrap();
