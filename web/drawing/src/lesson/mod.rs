@@ -9,10 +9,11 @@ mod chart;
 mod control;
 mod grip;
 mod hollow;
+mod leak;
 mod model;
 mod ply;
-mod slip;
 mod road;
+mod slip;
 mod spring;
 mod torque;
 mod tube;
@@ -30,13 +31,14 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &slip::Slip];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
+    &slip::Slip,     // 4
     &hollow::Hollow, // 6
     &road::Road,     // 8
+    &leak::Leak,     // 9
 ];
 
 /// The lesson with an id.
