@@ -12,9 +12,9 @@ mod hollow;
 mod leak;
 mod look;
 mod model;
-mod share;
 mod ply;
 mod road;
+mod share;
 mod slip;
 mod spring;
 mod sprung;
@@ -35,18 +35,17 @@ pub use words::{Slot, SlotFault, fill_named, slots};
 pub const DRAWING_WIDTH: f64 = 340.0;
 
 /// All lessons, in the order in which they are read.
-pub static LESSONS: &[&dyn Model] = &[&spring::Spring, &torque::Torque, &grip::Grip, &share::Share];
-pub static LESSONS: &[&dyn Model] = &[&grip::Grip, &slip::Slip];
 pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
     &slip::Slip,     // 4
+    &share::Share,   // 5
     &hollow::Hollow, // 6
     &stand::Stand,   // 7
-    &look::Measure,  // 10
     &road::Road,     // 8
     &leak::Leak,     // 9
+    &look::Measure,  // 10
 ];
 
 /// The lesson with an id.
