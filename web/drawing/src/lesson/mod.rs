@@ -36,8 +36,8 @@ pub static LESSONS: &[&dyn Model] = &[
     &grip::Grip,     // 3
     &hollow::Hollow, // 6
     &stand::Stand,   // 7
-    &look::Measure,  // 10
     &road::Road,     // 8
+    &look::Measure,  // 10
 ];
 
 /// The lesson with an id.
