@@ -11,8 +11,12 @@ mod grip;
 mod hollow;
 mod look;
 mod model;
+mod ply;
 mod road;
+mod share;
+mod slip;
 mod spring;
+mod sprung;
 mod stand;
 mod torque;
 mod tube;
@@ -34,6 +38,8 @@ pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
+    &slip::Slip,     // 4
+    &share::Share,   // 5
     &hollow::Hollow, // 6
     &stand::Stand,   // 7
     &road::Road,     // 8

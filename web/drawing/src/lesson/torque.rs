@@ -627,7 +627,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Option<Chart> {
         y: n.clamp,
         here: true,
     }];
-    if n.torque > 0.0 && n.high < yields {
+    if n.high < yields && n.high - n.low > 7e3 {
         for (name, y) in [("least", n.low), ("most", n.high)] {
             points.push(KeyPoint {
                 name: name.into(),
