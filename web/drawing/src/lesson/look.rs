@@ -148,9 +148,9 @@ impl Numbers {
     }
 
     fn clamp_check(&self) -> Verdict {
-        let checks = self.report.checks.iter();
-        let clamp = checks.filter(|c| c.id == CheckId::Clamp).map(|c| c.verdict);
-        clamp.last().unwrap_or(Verdict::NotChecked)
+        let mut checks = self.report.checks.iter();
+        let clamp = checks.find(|c| c.id == CheckId::Clamp);
+        clamp.map_or(Verdict::NotChecked, |c| c.verdict)
     }
 
     /// What to decide: a joint that has slipped does not hold, whatever a calculation says.
