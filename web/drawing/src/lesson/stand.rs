@@ -266,7 +266,7 @@ impl Model for Stand {
 
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
-        let mut drawing = n.joint.section(&n.now, MOST_DENT, look);
+        let (mut drawing, wrench) = n.joint.section(&n.now, MOST_DENT, look, TURN);
         let words = WORDS.get(n.stand)?.get(n.made)?;
         let mut letter = |y, text: &str, class| {
             let at = (drawing.width - 8.0, y);
@@ -283,7 +283,7 @@ impl Model for Stand {
         Some(Picture {
             plot: Some(plot(&n, look)),
             drawing,
-            handles: Vec::new(),
+            handles: vec![wrench],
         })
     }
 }
