@@ -102,6 +102,14 @@ fn value(row: &Row) -> f64 {
                 n("share"),
             )) / n("pull_kip")
         }
+        "bolt-pull" => {
+            let bolt = opening::bolt_pull(
+                pound_force(n("clamp_kip") * 1e3),
+                n("share"),
+                pound_force(n("pull_kip") * 1e3),
+            );
+            proof_load(row.text("thread"), row.text("grade")).si() / bolt.si()
+        }
         "preload" => kip(proof_load(row.text("thread"), row.text("grade")) * 0.75),
         "slip" => {
             // The printed tables start from the rounded areas of their standard.

@@ -285,7 +285,7 @@ test('steps through the lessons for a projector', async (t) => {
       if (await figure.count()) {
         figures += Number((await figure.locator('[data-at=drawing]:visible').count()) > 0);
         const small = await figure.evaluate((figure) => {
-          const letters = [...figure.querySelectorAll('[data-now] .drawing text')];
+          const letters = [...figure.querySelectorAll('.drawn[data-now] .drawing text')];
           const scale = ({ ownerSVGElement: svg }) => {
             const box = svg.getBoundingClientRect();
             return Math.min(box.width / svg.viewBox.baseVal.width, box.height / svg.viewBox.baseVal.height);

@@ -4,6 +4,8 @@
 //! cargo run -p drawing --example lesson -- grip "load=9 surface=painted" metric > grip.html
 //! ```
 
+#![allow(clippy::print_stdout, reason = "an example for the command line")]
+
 use calc_core::quantity::UnitSystem;
 use drawing::lesson::{LESSONS, Look, State, lesson};
 

@@ -132,7 +132,7 @@ fn depth() -> Vec<Mark> {
 }
 
 /// A caliper with its beam level at the origin and both jaws down; the gap `opening` begins at x = 0.
-fn caliper(opening: f64, jaw: f64, beam: f64) -> Vec<Mark> {
+pub(crate) fn caliper(opening: f64, jaw: f64, beam: f64) -> Vec<Mark> {
     let fixed = Pen::at(-18.0, -7.0)
         .to(beam, -7.0)
         .to(beam, 6.0)

@@ -110,10 +110,10 @@ impl Body<'_> {
             let why_html = self.inline((why_at + lead, why_at + why.len()), None, problems);
             right += usize::from(sign == "* ");
             let mark = if sign == "* " { " data-right" } else { "" };
-            let _ = write!(
+            let _ = writeln!(
                 options,
                 "<div class=\"option\"{mark}><label><input type=\"radio\" name=\"{id}-predict\" value=\"{count}\">\
-                 <span>{option_html}</span></label><p class=\"reply\">{why_html}</p></div>\n"
+                 <span>{option_html}</span></label><p class=\"reply\">{why_html}</p></div>"
             );
             count += 1;
         }
@@ -150,21 +150,21 @@ impl Body<'_> {
             picture.drawing.to_svg()
         );
         if let Some(plot) = &picture.plot {
-            let _ = write!(
+            let _ = writeln!(
                 html,
                 "<div class=\"drawn\" data-at=\"plot\" data-step>{}</div>",
                 plot.scene(&plot_id).to_svg()
             );
         }
-        html.push_str("</div>\n<fieldset class=\"controls\" disabled><legend class=\"visually-hidden\">What you can change</legend>\n");
+        html.push_str("</div>\n<fieldset class=\"controls\" disabled><legend class=\"visually-hidden\">What you can change</legend>");
         for control in model.controls() {
             html.push_str(&control_html(id, control));
         }
-        let _ = write!(
+        let _ = writeln!(
             html,
             "<p class=\"actions\"><button type=\"button\" data-act=\"reset\">back to the start</button></p></fieldset>\n\
              <p class=\"said result\" data-at=\"said\">{}</p><p class=\"said guess\" data-at=\"guess\" hidden></p>\
-             <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>\n",
+             <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>",
             escape(&model.sentence(&state, &outcome, UNITS))
         );
         if let Some(plot) = &picture.plot {
@@ -179,15 +179,15 @@ impl Body<'_> {
             );
             for point in &plot.points {
                 let [x, y] = plot.amounts(point);
-                let _ = write!(
+                let _ = writeln!(
                     html,
                     "<tr><th scope=\"row\">{}</th><td class=\"n\">{x}</td><td class=\"n\">{y}</td></tr>",
                     escape(&point.name)
                 );
             }
-            html.push_str("</tbody></table></details>\n");
+            html.push_str("</tbody></table></details>");
         }
-        let _ = write!(html, "<figcaption>{caption}</figcaption></figure>\n");
+        let _ = writeln!(html, "<figcaption>{caption}</figcaption></figure>");
         Some(html)
     }
 
@@ -247,9 +247,9 @@ impl Body<'_> {
             match extra.kind {
                 "hint" => {
                     let hint = self.inline(whole, Some(&slots), problems);
-                    let _ = write!(
+                    let _ = writeln!(
                         hints,
-                        "<details class=\"hint\"><summary>Hint</summary><p>{hint}</p></details>\n"
+                        "<details class=\"hint\"><summary>Hint</summary><p>{hint}</p></details>"
                     );
                 }
                 "near" => {
@@ -279,12 +279,12 @@ impl Body<'_> {
             self.fault(block.at, format!("{kind} has no hint"), problems);
         }
         let solution = solution.unwrap_or_else(|| format!("It is {}.", slots.span(&asked)));
-        let _ = write!(
+        let _ = writeln!(
             out,
             "<div class=\"problem {kind} step\" data-step data-state=\"{}\"><h3>{title}</h3>\n{inner}\
              <p class=\"actions\"><button type=\"button\" data-act=\"check\" disabled>Check my answer</button></p>\n\
              <p class=\"reply\" role=\"status\"></p><div class=\"nears\" hidden>{nears}</div>\n{hints}\
-             <details class=\"solution\"><summary>Answer</summary><p>{solution}</p></details></div>\n",
+             <details class=\"solution\"><summary>Answer</summary><p>{solution}</p></details></div>",
             escape(&state.written(model.controls()))
         );
     }
@@ -380,13 +380,13 @@ fn control_html(id: &str, control: &Control) -> String {
                 format!("<fieldset class=\"stands\"><legend>{label}</legend><div class=\"kinds\">");
             for (i, choice) in of.iter().enumerate() {
                 let checked = if i == *start { " checked" } else { "" };
-                let _ = write!(
+                let _ = writeln!(
                     html,
                     "<label><input type=\"radio\" name=\"{name}\" data-control=\"{key}\" value=\"{i}\"{checked}>{}</label>",
                     escape(choice.name)
                 );
             }
-            html.push_str("</div></fieldset>\n");
+            html.push_str("</div></fieldset>");
             html
         }
     }

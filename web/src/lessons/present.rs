@@ -94,6 +94,12 @@ impl Show {
         if let Some(step) = step {
             for shown in around(step) {
                 shown.set_attribute("data-now", "").ok();
+                // A class guesses aloud: whoever shows the figure has heard it.
+                if shown.matches(".live-figure").unwrap_or(false)
+                    && let Some(controls) = first(&shown, ".controls[disabled]")
+                {
+                    controls.remove_attribute("disabled").ok();
+                }
             }
             // The main part takes the keys that a remote sends.
             focus(&main);

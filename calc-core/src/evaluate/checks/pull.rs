@@ -3,7 +3,7 @@
 use super::demand::Demand;
 use super::{Joint, of_forces, said};
 use crate::cite::{Cite, Flag};
-use crate::mechanics::shear;
+use crate::mechanics::{opening, shear};
 use crate::quantity::Dimension::{Force, Length, Ratio};
 use crate::quantity::{InUnits, newton};
 use crate::report::{Check, CheckId, Verdict};
@@ -22,8 +22,7 @@ impl Joint<'_> {
         let pulled = self.clamped(|spread| spread.largest_pull)?;
         let pull = self.pull_on_bolt(pulled.force, tight.proof);
         let clamp = tight.max.si();
-        // Once the faces have parted the bolt carries the whole pull.
-        let demand = (clamp + g.bolt_share * pull).max(pull);
+        let demand = opening::bolt_pull(newton(clamp), g.bolt_share, newton(pull)).si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.force, pull);

@@ -302,6 +302,7 @@ impl Chart {
         for level in self.levels.iter().filter(|l| self.y.holds(l.y)) {
             let (_, y) = self.place((self.x.from, level.y));
             set.marks.push(Mark::line((left, y), (right, y), "wanted"));
+            set.curves.push([(left, y), (right, y)]);
         }
         for curve in &self.curves {
             let class = match curve.kind {

@@ -208,7 +208,7 @@ impl Model for Hollow {
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
         Some(Picture {
-            drawing: n.joint.section(n.now.turn_deg, MOST_DENT * 1e3, look),
+            drawing: n.joint.section(&n.now, MOST_DENT * 1e3, look),
             plot: Some(plot(&n, state, look)),
             handles: Vec::new(),
         })

@@ -9,9 +9,15 @@ mod chart;
 mod control;
 mod grip;
 mod hollow;
+mod look;
 mod model;
+mod ply;
 mod road;
+mod share;
+mod slip;
 mod spring;
+mod sprung;
+mod stand;
 mod torque;
 mod tube;
 mod words;
@@ -32,8 +38,12 @@ pub static LESSONS: &[&dyn Model] = &[
     &spring::Spring, // 1
     &torque::Torque, // 2
     &grip::Grip,     // 3
+    &slip::Slip,     // 4
+    &share::Share,   // 5
     &hollow::Hollow, // 6
+    &stand::Stand,   // 7
     &road::Road,     // 8
+    &look::Measure,  // 10
 ];
 
 /// The lesson with an id.

@@ -4,6 +4,7 @@ use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Handle, Look, Model, Outcome, Picture, value};
+use super::sprung::{Sprung, rigid, squeeze, travel};
 use crate::parts::{
     ForceScale, Strip, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut,
     thread_end_view, threaded_shank, washer_cut, wrench,
@@ -11,12 +12,11 @@ use crate::parts::{
 use crate::pen::polyline;
 use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
-use calc_core::catalog::Thread;
-use calc_core::evaluate::{TorqueTurn, TurnPoint};
+use calc_core::Input;
+use calc_core::evaluate::TurnPoint;
 use calc_core::mechanics::losses::embedding;
 use calc_core::mechanics::thread::load_at;
-use calc_core::quantity::{Dimension, InUnits, Length, Stiffness, Unit, inch, mm, newton_per_mm};
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm};
 
 /// The lesson.
 pub(super) struct Spring;
@@ -121,46 +121,6 @@ fn input(stack: f64, choice: usize) -> Input {
     }
 }
 
-/// A bolt in its stack.
-struct Sprung {
-    scenario: Scenario,
-    curve: TorqueTurn,
-    bolt: Stiffness,
-    members: Stiffness,
-    yields: TurnPoint,
-}
-
-impl Sprung {
-    fn new(stack: f64, choice: usize) -> Option<Self> {
-        let scenario = Scenario::new(&input(stack, choice)).ok()?;
-        let curve = torque_turn(&scenario);
-        // The last point but one is where the bolt yields.
-        let yields = *curve.points.iter().rev().nth(1)?;
-        let sprung = Self {
-            bolt: newton_per_mm(yields.clamp_n / yields.stretch_mm),
-            members: newton_per_mm(yields.clamp_n / squeeze(&scenario, &yields)),
-            scenario,
-            curve,
-            yields,
-        };
-        Some(sprung)
-    }
-
-    fn thread(&self) -> &'static Thread {
-        self.scenario.bolting.thread
-    }
-}
-
-/// Way of the nut along the thread, mm.
-fn travel(scenario: &Scenario, turn_deg: f64) -> f64 {
-    scenario.bolting.thread.pitch().si() * 1e3 * turn_deg / 360.0
-}
-
-/// What of the nut's way the bolt has not taken, mm.
-fn squeeze(scenario: &Scenario, point: &TurnPoint) -> f64 {
-    (travel(scenario, point.turn_deg) - point.stretch_mm).max(0.0)
-}
-
 struct Numbers {
     this: Sprung,
     now: TurnPoint,
@@ -176,8 +136,8 @@ struct Numbers {
 
 fn numbers(state: &State) -> Option<Numbers> {
     let (turn, stack, choice) = (state.number(TURN), state.number(STACK), state.choice(BOLT));
-    let this = Sprung::new(stack, choice)?;
-    let beside = Sprung::new(other(stack), choice)?;
+    let this = Sprung::new(&input(stack, choice))?;
+    let beside = Sprung::new(&input(other(stack), choice))?;
     let now = this.curve.at_turn(turn)?;
     let bolting = &this.scenario.bolting;
     let lost = |s: &Sprung| embedding(inch(SETTLES_IN), s.bolt, s.members).si();
@@ -197,11 +157,6 @@ fn numbers(state: &State) -> Option<Numbers> {
 
 /// What the parts settle by in the lesson, in: paint and roughness, a fraction of a hair.
 const SETTLES_IN: f64 = 0.001;
-
-/// Pull that a way of the nut would give, or a settling take, if the stack gave nothing.
-fn rigid(way: Length, bolt: Stiffness) -> f64 {
-    embedding(way, bolt, newton_per_mm(f64::INFINITY)).si()
-}
 
 impl Model for Spring {
     fn id(&self) -> &'static str {
@@ -651,7 +606,7 @@ mod tests {
     fn no_state_runs_past_the_curve() {
         for choice in 0..BOLTS.len() {
             for stack in [SHORT, LONG] {
-                let last = Sprung::new(stack, choice)
+                let last = Sprung::new(&input(stack, choice))
                     .unwrap()
                     .curve
                     .points

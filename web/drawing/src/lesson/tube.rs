@@ -54,19 +54,23 @@ impl Joint {
         click.or_else(|| self.curve.at_turn(turn_deg))
     }
 
-    /// The tube in section after a turn. The wanted clamp and the largest dent of all states fix the
+    /// The tube in section in a state. The wanted clamp and the largest dent of all states fix the
     /// scales, so that states can be compared.
-    pub(super) fn section(&self, turn_deg: f64, dent_largest_mm: f64, look: &Look<'_>) -> Scene {
+    pub(super) fn section(&self, now: &TurnPoint, dent_largest_mm: f64, look: &Look<'_>) -> Scene {
         let wanted = self.wanted_n();
         section(&SectionState {
             clamp_largest_n: wanted,
             clamp_wanted_n: Some(wanted),
             dent_largest_mm,
+            // Not what lies between two points of the curve: where a sleeve is reached it has a kink.
+            clamp_n: now.clamp_n,
+            dent_each_mm: now.dent_mm,
+            dent_left_mm: Some(now.dent_left_mm),
             ..SectionState::from_core(
                 look.id,
                 &self.scenario,
                 &self.curve,
-                turn_deg,
+                now.turn_deg,
                 look.units,
                 Layout::Low,
             )

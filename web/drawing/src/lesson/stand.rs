@@ -1,0 +1,450 @@
+//! Something to stand on: one bolt and one wrench on a washer, a plate, two sleeves and an insert, each
+//! made right and made with its usual mistake.
+
+use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
+use super::control::{Choice, Control, ControlKind, State};
+use super::model::{Look, Model, Outcome, Picture, value};
+use super::tube::Joint;
+use crate::scene::{Anchor, Mark};
+use crate::words::message;
+use calc_core::catalog::{material, sleeve};
+use calc_core::evaluate::TurnPoint;
+use calc_core::mechanics::sleeve::strength;
+use calc_core::quantity::{Dimension, InUnits, Unit, mm};
+use calc_core::report::{CheckId, Verdict};
+use calc_core::{Input, evaluate};
+
+/// The lesson.
+pub(super) struct Stand;
+
+const STAND: usize = 0;
+const MADE: usize = 1;
+const TURN: usize = 2;
+
+const STANDS: &[Choice] = &[
+    Choice {
+        key: "washer",
+        name: "big washer",
+    },
+    Choice {
+        key: "plate",
+        name: "spreader plate",
+    },
+    Choice {
+        key: "loose",
+        name: "loose sleeve",
+    },
+    Choice {
+        key: "through",
+        name: "sleeve through",
+    },
+    Choice {
+        key: "insert",
+        name: "solid insert",
+    },
+];
+
+const MADES: &[Choice] = &[
+    Choice {
+        key: "right",
+        name: "as it should be",
+    },
+    Choice {
+        key: "wrong",
+        name: "with its usual mistake",
+    },
+];
+
+/// What is made right and wrong about each stand, for the drawing.
+const WORDS: [[&str; 2]; 5] = [
+    ["thick washer", "thin washer"],
+    ["thick, long", "thin, short"],
+    ["cut to fit", "cut too short"],
+    ["drawn steel", "welded pipe"],
+    ["cut to fit", "cut too short"],
+];
+
+const CONTROLS: &[Control] = &[
+    Control {
+        key: "stand",
+        label: "What does the clamp stand on?",
+        kind: ControlKind::Choices {
+            of: STANDS,
+            start: 0,
+        },
+    },
+    Control {
+        key: "made",
+        label: "How is it made?",
+        kind: ControlKind::Choices {
+            of: MADES,
+            start: 0,
+        },
+    },
+    Control {
+        key: "turn",
+        label: "turn of the nut",
+        kind: ControlKind::Number {
+            dimension: Dimension::Angle,
+            unit: Unit::Degree,
+            min: 0.0,
+            max: MOST_TURN,
+            step: 5.0,
+            start: 0.0,
+        },
+    },
+];
+
+/// Turn up to which the figure goes, degrees.
+const MOST_TURN: f64 = 540.0;
+/// Largest dent that comes up, mm: all of that turn in two faces.
+const MOST_DENT: f64 = 1.2;
+/// Shortfall of a sleeve or insert that was cut to fit, and of one cut too short, mm. Invented.
+const SHORT_MM: [f64; 2] = [0.1, 2.0];
+/// Width and depth of the tube, mm.
+const SIZE_MM: f64 = 63.5;
+/// Sleeve stock: drawn steel, and the aluminium pipe that is welded in.
+const STEEL: (&str, &str) = ("rt-0.750x0.156", "a513-1020");
+const PIPE: (&str, &str) = ("nps-3.8-80", "6061-t6");
+
+/// The bow post of a small boat trailer on an aluminium tube, far from its ends. The post is left out.
+/// Invented.
+fn input(stand: usize, made: usize) -> Input {
+    let mut input = Input {
+        joint: String::from("free"),
+        mount: String::from("from-top"),
+        tube_width_mm: SIZE_MM,
+        tube_depth_mm: SIZE_MM,
+        tube_wall_mm: 3.175,
+        tube_material: String::from("6063-t6"),
+        bolt: String::from("unc-3.8"),
+        bolt_grade: String::from("sae-5"),
+        fitting_thickness_mm: 0.0,
+        end_distance_mm: 400.0,
+        free_along_n: 1200.0,
+        sleeve_short_mm: SHORT_MM.get(made).copied().unwrap_or_default(),
+        ..Input::default()
+    };
+    let right = made == 0;
+    let support = match stand {
+        0 => {
+            if right {
+                // 1-1/2 in wide, 1/4 in thick.
+                input.washer_outer_mm = Some(38.1);
+                input.washer_thickness_mm = Some(6.35);
+            } else {
+                input.washer = String::from("wide");
+            }
+            "bare"
+        }
+        1 => {
+            // 3/8 in thick and one and a half widths long, or 3/16 in and one width.
+            input.spreader_thickness_mm = if right { 9.525 } else { 4.7625 };
+            input.spreader_length_mm = if right { 95.25 } else { 63.5 };
+            "spreader"
+        }
+        2 => {
+            input.sleeve = String::from("rt-0.875x0.188");
+            "loose-sleeve"
+        }
+        3 => {
+            let (stock, metal) = if right { STEEL } else { PIPE };
+            input.sleeve = String::from(stock);
+            input.sleeve_material = String::from(metal);
+            input.sleeve_welded = String::from(if right { "no" } else { "yes" });
+            "through-sleeve"
+        }
+        _ => "solid-insert",
+    };
+    input.support = String::from(support);
+    input
+}
+
+struct Numbers {
+    stand: usize,
+    made: usize,
+    joint: Joint,
+    now: TurnPoint,
+}
+
+fn numbers(state: &State) -> Option<Numbers> {
+    let (stand, made) = (state.choice(STAND), state.choice(MADE));
+    let joint = Joint::new(&input(stand, made))?;
+    Some(Numbers {
+        stand,
+        made,
+        now: joint.after(state.number(TURN))?,
+        joint,
+    })
+}
+
+impl Numbers {
+    /// Sentences: while it rises, once it has given way, at the click.
+    fn said(&self) -> &'static str {
+        let now = &self.now;
+        let short = SHORT_MM.get(self.made).copied().unwrap_or_default();
+        let cut = matches!(self.stand, 2 | 4);
+        // A bare face counts as given way at 1 % of its width, anything else at the knee of its curve.
+        let gave_way = if self.stand == 0 {
+            now.dent_mm > 0.01 * SIZE_MM
+        } else {
+            let knee = self.joint.curve.knee;
+            knee.is_some_and(|k| now.turn_deg > k.turn_deg)
+        };
+        let clicked = (self.joint.curve.at_wanted).is_some_and(|p| now.turn_deg >= p.turn_deg);
+        match (self.stand, self.made) {
+            _ if now.turn_deg <= 0.0 => "start",
+            _ if cut && 2.0 * now.dent_mm < 0.99 * short => "not-reached",
+            (2 | 4, 1) if clicked => "short-click",
+            (2, _) if clicked => "loose-click",
+            (4, _) if clicked => "insert-click",
+            (2 | 4, _) => "cut-rising",
+            (0, 0) if gave_way => "washer-gives",
+            (0, _) if gave_way => "washer-dishes",
+            (0, _) => "washer-rising",
+            (1, _) if clicked => "plate-click",
+            (1, _) if gave_way => "plate-bends",
+            (1, _) => "plate-rising",
+            (_, 1) if gave_way => "pipe-gives",
+            (_, _) if clicked => "through-click",
+            (_, _) => "through-rising",
+        }
+    }
+}
+
+impl Model for Stand {
+    fn id(&self) -> &'static str {
+        "stand"
+    }
+
+    fn words(&self) -> &'static str {
+        include_str!("../../../../content/70-stand.toml")
+    }
+
+    fn controls(&self) -> &'static [Control] {
+        CONTROLS
+    }
+
+    fn outcome(&self, state: &State) -> Option<Outcome> {
+        let n = numbers(state)?;
+        let pipe = sleeve(PIPE.0)?;
+        let alloy = material(PIPE.1)?;
+        let (outer, inner) = (pipe.outer_diameter(), pipe.inner_diameter());
+        let takes = |metal| strength(metal, alloy.modulus(), outer, inner, mm(SIZE_MM)).si();
+        let welded = alloy.welded()?.least.compressive_yield_strength();
+        let whole = alloy.least().compressive_yield_strength();
+        let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
+        let force = |name, n| value(name, n, Dimension::Force);
+        let torque = |name, nm| value(name, nm, Dimension::Torque);
+        let angle = |name, deg| value(name, Unit::Degree.to_si(deg), Dimension::Angle);
+        let (now, wanted) = (&n.now, n.joint.wanted_n());
+        let short = SHORT_MM.get(n.made).copied()?;
+        Some(Outcome {
+            said: n.said(),
+            values: vec![
+                force("clamp", now.clamp_n),
+                torque("torque", now.torque_nm),
+                angle("turned", now.turn_deg),
+                length("dent", now.dent_mm),
+                length("stays", now.dent_left_mm),
+                length("stretch", now.stretch_mm),
+                force("wanted", wanted),
+                torque("torque-wanted", n.joint.curve.wanted_torque_nm),
+                length("short", short),
+                length("each-face", short / 2.0),
+                length("pitch", n.joint.travel_mm(360.0)),
+                angle("lost", 360.0 * short / n.joint.travel_mm(360.0)),
+                angle("half-lost", 180.0 * short / n.joint.travel_mm(360.0)),
+                value("pipe-area", pipe.area().si(), Dimension::Area),
+                value("pipe-yields", welded.si(), Dimension::Stress),
+                force("pipe-takes", takes(welded)),
+                force("pipe-unwelded", takes(whole)),
+            ],
+            joint: input(n.stand, n.made),
+        })
+    }
+
+    fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
+        let n = numbers(state)?;
+        let mut drawing = n.joint.section(&n.now, MOST_DENT, look);
+        let words = WORDS.get(n.stand)?.get(n.made)?;
+        let mut letter = |y, text: &str, class| {
+            let at = (drawing.width - 8.0, y);
+            drawing.marks.push(Mark::text(at, text, class, Anchor::End));
+        };
+        letter(302.0, words, "t s");
+        if n.now.turn_deg > 0.0 {
+            let checks = evaluate(&n.joint.scenario).checks;
+            let verdict = checks.iter().find(|c| c.id == CheckId::Clamp)?.verdict;
+            letter(324.0, "clamp check:", "t s soft");
+            letter(341.0, verdict_words(verdict), "t");
+            drawing.description += &format!(" Clamp check: {}.", verdict_words(verdict));
+        }
+        Some(Picture {
+            plot: Some(plot(&n, look)),
+            drawing,
+            handles: Vec::new(),
+        })
+    }
+}
+
+/// A verdict in the page's words.
+pub(super) fn verdict_words(verdict: Verdict) -> &'static str {
+    message(match verdict {
+        Verdict::Holds => "verdict.holds",
+        Verdict::Close => "verdict.close",
+        Verdict::DoesNotHold => "verdict.does-not-hold",
+        Verdict::NotChecked => "verdict.not-checked",
+    })
+    .unwrap_or_default()
+}
+
+/// Name beside a curve, short. Curves that run together have one name, and none beside the thick one.
+const fn curve_name(stand: usize, chosen: usize, made: usize) -> &'static str {
+    match (stand, chosen, made) {
+        (0, _, 0) => "big washer",
+        (0, ..) => "thin washer",
+        (1, _, 0) => "spreader plate",
+        (1, ..) => "thin plate",
+        (3, 0 | 1, 0) => "sleeves, insert",
+        (3, _, 1) => "welded pipe",
+        (4, 0 | 1 | 3, 1) => "short sleeve, insert",
+        _ => "",
+    }
+}
+
+/// Torque against turn on all five, as far as the wrench goes.
+fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
+    let points = |joint: &Joint| {
+        let click = joint.curve.at_wanted;
+        let before = |p: &&TurnPoint| click.is_none_or(|c| p.turn_deg < c.turn_deg);
+        let rising = joint.curve.points.iter().filter(before).chain(&click);
+        rising
+            .map(|p| (Unit::Degree.to_si(p.turn_deg), p.torque_nm))
+            .collect()
+    };
+    let mut curves: Vec<Curve> = STANDS
+        .iter()
+        .enumerate()
+        .filter(|(i, _)| *i != n.stand)
+        .filter_map(|(i, _)| {
+            Some(Curve {
+                points: points(&Joint::new(&input(i, n.made))?),
+                kind: CurveKind::Beside,
+                name: curve_name(i, n.stand, n.made).into(),
+                part: "",
+            })
+        })
+        .collect();
+    curves.push(Curve {
+        points: points(&n.joint),
+        kind: CurveKind::This,
+        name: String::new(),
+        part: "p-bolt",
+    });
+    let wanted = n.joint.curve.wanted_torque_nm;
+    Chart {
+        title: String::from("Torque against turn on five stands"),
+        x: Axis {
+            name: "turn of the nut",
+            dimension: Dimension::Angle,
+            from: 0.0,
+            to: Unit::Degree.to_si(MOST_TURN),
+        },
+        y: Axis {
+            name: "torque",
+            dimension: Dimension::Torque,
+            from: 0.0,
+            to: 50.0,
+        },
+        band: None,
+        curves,
+        levels: vec![Level {
+            y: wanted,
+            name: String::from("click"),
+        }],
+        points: vec![KeyPoint {
+            name: String::from("now"),
+            x: Unit::Degree.to_si(n.now.turn_deg),
+            y: n.now.torque_nm,
+            here: true,
+        }],
+        units: look.units,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn of(text: &str) -> Outcome {
+        Stand
+            .outcome(&State::parse(CONTROLS, text).unwrap())
+            .unwrap()
+    }
+
+    fn get(outcome: &Outcome, name: &str) -> f64 {
+        let found = outcome.values.iter().find(|(n, _)| *n == name);
+        found.unwrap_or_else(|| panic!("{name}")).1.si
+    }
+
+    fn verdict(stand: usize, made: usize) -> Verdict {
+        let joint = Joint::new(&input(stand, made)).unwrap();
+        let checks = evaluate(&joint.scenario).checks;
+        let clamp = checks.iter().find(|c| c.id == CheckId::Clamp);
+        clamp.unwrap().verdict
+    }
+
+    #[test]
+    fn made_right_all_but_the_washer_hold_and_with_its_mistake_none_does() {
+        for stand in 0..5 {
+            let right = verdict(stand, 0);
+            assert_eq!(right == Verdict::Holds, stand != 0, "{stand}: {right:?}");
+            assert_eq!(verdict(stand, 1), Verdict::DoesNotHold, "{stand}");
+        }
+    }
+
+    #[test]
+    fn every_stand_says_what_its_curve_does() {
+        for (state, said) in [
+            ("stand=washer", "washer-gives"),
+            ("stand=washer made=wrong", "washer-dishes"),
+            ("stand=plate", "plate-click"),
+            ("stand=plate made=wrong", "plate-bends"),
+            ("stand=loose", "loose-click"),
+            ("stand=loose made=wrong", "short-click"),
+            ("stand=through", "through-click"),
+            ("stand=through made=wrong", "pipe-gives"),
+            ("stand=insert", "insert-click"),
+            ("stand=insert made=wrong", "short-click"),
+        ] {
+            let outcome = of(&format!("{state} turn=540"));
+            assert_eq!(outcome.said, said, "{state}");
+        }
+        assert_eq!(of("stand=loose made=wrong turn=300").said, "not-reached");
+        assert_eq!(of("stand=loose turn=30").said, "cut-rising");
+    }
+
+    #[test]
+    fn numbers_are_those_of_tables_and_of_hand_calculation() {
+        let o = of("made=wrong");
+        // SAE J429: proof load of 3/8-16 grade 5 is 6600 lbf; 1 lbf = 4.448 N.
+        assert!((get(&o, "wanted") / (0.75 * 6600.0 * 4.448_222) - 1.0).abs() < 3e-3);
+        // ASME B36.10M: NPS 3/8 schedule 80 has 0.217 in² of metal; 15 ksi beside a weld: 3260 lbf.
+        assert!((get(&o, "pipe-area") / (0.217 * 645.16e-6) - 1.0).abs() < 3e-3);
+        assert!((get(&o, "pipe-takes") / (3260.0 * 4.448_222) - 1.0).abs() < 3e-3);
+        assert!(get(&o, "pipe-takes") < get(&o, "wanted"));
+        assert!(get(&o, "pipe-unwelded") > get(&o, "wanted"));
+        // 2 mm short on 16 threads an inch: 2/1.5875 of a turn before anything carries.
+        let degrees = get(&o, "lost").to_degrees();
+        assert!((degrees - 360.0 * 2.0 / 1.5875).abs() < 1e-6, "{degrees}");
+        let click = of("stand=loose made=wrong turn=540");
+        assert!(get(&click, "turned") > get(&o, "lost"));
+    }
+
+    #[test]
+    fn a_sleeve_through_the_tube_leaves_the_faces_alone() {
+        let o = of("stand=through turn=540");
+        assert!(get(&o, "dent") < 5e-6, "{}", get(&o, "dent"));
+    }
+}

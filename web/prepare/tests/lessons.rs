@@ -1,0 +1,141 @@
+//! What a lesson is made of is written as HTML, and what is wrong in it is found with file and line.
+
+use prepare::gate;
+use prepare::lesson::{self, Lesson};
+use prepare::problem::Problem;
+use prepare::register::Register;
+
+const FILE: &str = "content/30-grip.md";
+
+fn read(body: &str) -> Result<Lesson, Vec<Problem>> {
+    let text = format!("---\ntitle: Friction carries the load\nnumber: 3\n---\n{body}");
+    lesson::read(FILE, &text, &Register::default())
+}
+
+/// Line and words of the only fault.
+fn fault(body: &str) -> (usize, String) {
+    let mut problems = read(body).expect_err("a fault");
+    assert_eq!(problems.len(), 1, "{problems:?}");
+    let problem = problems.remove(0);
+    assert_eq!(problem.file, FILE);
+    (problem.line, problem.what)
+}
+
+fn parsed(html: &str) -> scraper::Html {
+    let parsed = scraper::Html::parse_fragment(html);
+    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
+    assert_eq!(gate::page("x", html), []);
+    parsed
+}
+
+fn count(html: &scraper::Html, selector: &str) -> usize {
+    let selector = scraper::Selector::parse(selector).unwrap();
+    html.select(&selector).count()
+}
+
+const WHOLE: &str = "A hook.\n\n\
+    ::predict What *holds*?\n- The bolt. :: No.\n* Friction. :: Yes.\n::end\n\n\
+    ::figure grip Two plates.\n\n\
+    ::worked In full\nA share: $R = \\mu F$.\n\n1. So {grips} of {clamp}.\n::end\n\n\
+    ::faded clamp=24 load=3 | One step missing\n1. {clamp} gives {?grips}.\nhint: Multiply by $\\mu$.\nnear: clamp :: That is the clamp.\n::end\n\n\
+    ::solo surface=painted | Alone\nHow much? {?grips}\nhint: Multiply.\nanswer: It grips {grips}.\n::end\n\n\
+    ::trailer On your trailer too.\n";
+
+#[test]
+fn a_whole_lesson_is_sound_html() {
+    let lesson = read(WHOLE).unwrap();
+    assert_eq!((lesson.id.as_str(), lesson.number), ("grip", Some(3)));
+    let html = parsed(&lesson.html);
+    assert_eq!(count(&html, "h2 > .no"), 1);
+    assert_eq!(count(&html, ".hook[data-step]"), 1);
+    assert_eq!(count(&html, ".predict .option"), 2);
+    assert_eq!(count(&html, ".predict .option[data-right] .reply"), 1);
+    assert_eq!(count(&html, ".live-figure svg"), 2);
+    assert_eq!(
+        count(&html, "fieldset.controls[disabled] input[type=range]"),
+        2
+    );
+    assert_eq!(count(&html, ".worked math"), 1);
+    assert_eq!(count(&html, ".faded input.answer[data-answer=grips]"), 1);
+    assert_eq!(count(&html, ".faded [data-near=clamp]"), 1);
+    assert_eq!(count(&html, ".solution [data-v=grips]"), 2);
+    assert_eq!(count(&html, "a[data-at=joint][href^='#v1/coupler/']"), 1);
+    assert!(!lesson.html.contains('{') && !lesson.html.contains("::"));
+}
+
+#[test]
+fn slots_hold_what_the_calculation_gives_for_their_state() {
+    // 24 kN × 0.20 = 4.8 kN = 1079 lbf; 30 kN × 0.10 = 3 kN = 674 lbf.
+    let html = read(WHOLE).unwrap().html;
+    assert!(html.contains("<span data-v=\"grips\">1080\u{a0}lbf</span>"));
+    assert!(html.contains("<span data-v=\"grips\">674\u{a0}lbf</span>"));
+    assert!(html.contains("data-state=\"clamp=24 load=3 surface=bare-clean\""));
+}
+
+#[test]
+fn a_block_without_its_end_is_named() {
+    let (line, what) = fault("Text.\n\n::worked Title\nText.\n");
+    assert_eq!(line, 7);
+    assert!(what.contains("no `::end`"), "{what}");
+}
+
+#[test]
+fn a_prediction_needs_options_with_replies_and_one_right_one() {
+    let (line, what) = fault("::predict What?\n- One. :: No.\n- Two. :: No.\n::end\n");
+    assert_eq!(line, 5);
+    assert!(what.contains("one right one"), "{what}");
+    let (line, what) = fault("::predict What?\n* One. :: Yes.\n- Two. :: No.\n- Three.\n::end\n");
+    assert_eq!(line, 8);
+    assert!(what.contains("after `::`"), "{what}");
+    let (line, what) =
+        fault("::predict What?\n* One. :: Yes.\n- Two. :: No.\nThree. :: No.\n::end\n");
+    assert_eq!(line, 8);
+    assert!(what.contains("begins with"), "{what}");
+}
+
+#[test]
+fn a_slot_that_names_nothing_is_named_with_its_line() {
+    let (line, what) = fault("::worked Title\nText.\n\nThis is {nothing}.\n::end\n");
+    assert_eq!(line, 8);
+    assert!(what.contains("`nothing`"), "{what}");
+}
+
+#[test]
+fn an_answer_belongs_into_a_problem_and_only_once() {
+    let (_, what) = fault("::worked Title\nIt is {?grips}.\n::end\n");
+    assert!(what.contains("no answer"), "{what}");
+    let (line, what) = fault("::faded clamp=24 | Title\nIt is {grips}.\nhint: So.\n::end\n");
+    assert_eq!(line, 5);
+    assert!(what.contains("no answer"), "{what}");
+    let (_, what) = fault("::solo | Title\n{?grips} and {?clamp}.\nhint: So.\n::end\n");
+    assert!(what.contains("more than one"), "{what}");
+}
+
+#[test]
+fn a_problem_needs_a_state_that_can_be_and_a_hint() {
+    let (line, what) = fault("::faded clamp=2400 | Title\n{?grips}\nhint: So.\n::end\n");
+    assert_eq!(line, 5);
+    assert!(what.contains("clamp=2400"), "{what}");
+    let (_, what) = fault("::faded turn=3 | Title\n{?grips}\nhint: So.\n::end\n");
+    assert!(what.contains("no control is called `turn`"), "{what}");
+    let (_, what) = fault("::faded clamp=20 | Title\n{?grips}\n::end\n");
+    assert!(what.contains("no hint"), "{what}");
+    let (line, what) =
+        fault("::faded clamp=20 | Title\n{?grips}\nhint: So.\nnear: nothing :: No.\n::end\n");
+    assert_eq!(line, 8);
+    assert!(what.contains("`nothing`"), "{what}");
+}
+
+#[test]
+fn a_formula_that_cannot_be_read_is_named() {
+    let (line, what) = fault("Text.\n\n$R = \\nothing{3}$\n");
+    assert_eq!(line, 7);
+    assert!(what.contains("formula"), "{what}");
+}
+
+#[test]
+fn blocks_need_a_lesson() {
+    let text = "---\ntitle: Other\n---\n::worked Title\nText.\n::end\n";
+    let problems = lesson::read("content/85-other.md", text, &Register::default()).unwrap_err();
+    assert!(problems[0].what.contains("needs a lesson"), "{problems:?}");
+}
