@@ -2,12 +2,13 @@
 
 use calc_core::chance::Sampler;
 use calc_core::{Input, Scenario};
-use outside_checks::check::Check;
-use outside_checks::reference::rows;
 
-#[test]
-fn quantiles() {
-    let mut check = Check::new("quantiles");
+use crate::check::Check;
+use crate::reference::rows;
+
+/// Quantiles of drawn joints against closed distributions.
+pub(super) fn quantiles() -> Check {
+    let mut check = Check::new();
     for row in rows("chance.toml") {
         let scenario = Scenario::new(&Input {
             support: "solid".into(),
@@ -32,5 +33,5 @@ fn quantiles() {
         let ours: Vec<_> = names.into_iter().zip(got).collect();
         check.row(&row, &ours);
     }
-    check.finish();
+    check
 }
