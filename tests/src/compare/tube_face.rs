@@ -121,7 +121,8 @@ pub(super) fn face() -> Check {
     check
 }
 
-/// What stays of a dent when the clamp is taken off, against runs that were unloaded.
+/// How far a face springs back when the clamp is taken off, against runs that were unloaded; the rest
+/// of the dent stays.
 pub(super) fn unloading() -> Check {
     let mut check = Check::new();
     for run in runs(["cases.csv", "unloaded.csv"], "ring")
@@ -129,10 +130,16 @@ pub(super) fn unloading() -> Check {
         .chain(runs(["cases_blind.csv", "unloaded_blind.csv"], "ring"))
     {
         let curve = FaceCurve::new(&tube(&run.case), washer(&run.case), 1.0);
-        let theirs = number(&run.result, "delta_left");
-        let ours = curve.left_after(mm(number(&run.result, "delta_max"))).si() * 1e3;
-        let allowed = LEFT_OFF * number(&run.result, "delta_max");
-        check.push(record(&run, "left_mm", theirs, ours, [allowed; 2]));
+        let dent = number(&run.result, "delta_max");
+        let theirs = dent - number(&run.result, "delta_left");
+        let ours = dent - curve.left_after(mm(dent)).si() * 1e3;
+        check.push(record(
+            &run,
+            "springs_back_mm",
+            theirs,
+            ours,
+            [LEFT_OFF * dent; 2],
+        ));
     }
     check
 }
