@@ -109,6 +109,8 @@ fn the_larger_reference_force_is_used() {
             mass: kilogram(1500.0),
             towing: kilogram(2200.0),
             tongue_share,
+            bed_over_arm: 1.0,
+            tow_on_air: false,
         };
         assert!(trailer.reference_force() >= trailer.reference_force_centre_axle());
     }

@@ -120,7 +120,9 @@ pub(super) fn coupling_loads() -> Check {
         let trailer = Trailer {
             mass: kilogram(mass),
             towing: kilogram(row.maybe_number("towing_kg").unwrap_or(2000.0)),
-            tongue_share: 0.1,
+            tongue_share: row.maybe_number("tongue_share").unwrap_or(0.1),
+            bed_over_arm: row.maybe_number("bed_over_arm").unwrap_or(1.0),
+            tow_on_air: row.maybe_number("air").unwrap_or(0.0) > 0.5,
         };
         let class = load_rule(row.text("rule"))
             .unwrap()
