@@ -11,7 +11,7 @@ pub(crate) mod stand;
 pub(crate) mod support;
 pub(crate) mod tighten;
 mod turn;
-mod working;
+pub(crate) mod working;
 
 pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
@@ -54,8 +54,8 @@ pub fn evaluate(s: &Scenario) -> Report {
 pub(crate) struct Judged {
     pub(crate) tight: tighten::Tight,
     pub(crate) stands: support::Stands,
-    grip: grip::Grip,
-    cases: loads::Cases,
+    pub(crate) grip: grip::Grip,
+    pub(crate) cases: loads::Cases,
     service: Option<loads::Service>,
     /// Weakest first.
     pub(crate) checks: Vec<Check>,
