@@ -6,17 +6,17 @@ use super::work::hole_in_wall;
 use crate::catalog::{self, Family, HoleFit, Material};
 use crate::evaluate::Judged;
 use crate::quantity::InUnits;
-use crate::report::{CheckId, Verdict};
+use crate::report::{CLOSE_FROM, CheckId, Verdict};
 use crate::scenario::{Field, Input, JointKind, Scenario, SupportKind};
 
-/// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2 in). Common stock, no source.
-const PLATES_MM: [f64; 5] = [4.7625, 6.35, 7.9375, 9.525, 12.7];
+/// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
+const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
 
 /// Length of spreader plates in widths of the tube.
 const PLATE_LENGTHS: [f64; 4] = [1.0, 1.5, 2.0, 3.0];
 
 /// Outside diameter of thick washers as a share of the width of the tube.
-const WASHER_SHARES: [f64; 3] = [0.45, 0.6, 0.75];
+const WASHER_SHARES: [f64; 4] = [0.45, 0.6, 0.75, 0.9];
 
 /// What plates and blocks are cut from.
 const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
@@ -27,86 +27,95 @@ const FITTED_SHORT_MM: f64 = 0.1;
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
 const AIM: f64 = 0.79;
 
-/// Bolt sizes that are tried.
+/// Bolt sizes that are always tried, and candidates below which further ones are.
 const SIZES: usize = 3;
+const ENOUGH: usize = 2250;
 
 /// A loose sleeve has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm
 /// all round. An assumption.
 const SEAT: f64 = 2e-3;
 
 /// Every candidate with the torque that its bolt wants.
+///
+/// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
+/// bolt leaves less room for sleeves.
 pub(super) fn all(s: &Scenario) -> Vec<(RepairKind, Input)> {
     if s.support == SupportKind::Solid {
         return Vec::new();
     }
-    let mut all = Vec::with_capacity(2400);
-    for base in bolts(s) {
-        if let Ok(base) = Scenario::new(&base) {
-            stands(&base, &mut all);
+    let mut all = Vec::with_capacity(2 * ENOUGH);
+    for (index, thread) in sizes(s).into_iter().enumerate() {
+        if index >= SIZES && all.len() >= ENOUGH {
+            break;
+        }
+        for base in bolts(s, thread) {
+            if let Ok(base) = Scenario::new(&base) {
+                stands(&base, &mut all);
+            }
         }
     }
     all
 }
 
-/// The bolt size that is there and the next larger ones; smaller ones where the list ends.
+/// The bolt size that is there, the larger ones, and then the smaller ones, nearest first; threads of the
+/// other fineness last.
 fn sizes(s: &Scenario) -> Vec<&'static catalog::Thread> {
     let there = s.bolting.thread;
-    let family = || {
-        catalog::threads()
-            .iter()
-            .filter(|t| t.system() == there.system() && t.fine() == there.fine())
+    let mut sizes: Vec<_> = catalog::threads()
+        .iter()
+        .filter(|t| t.system() == there.system())
+        // One size in a step that is worth a drill.
+        .filter(|t| {
+            let step = t.major().si() / there.major().si();
+            step > 1.19 || step * 1.19 < 1.0
+        })
+        .collect();
+    let order = |t: &&catalog::Thread| {
+        let step = t.major().si() / there.major().si();
+        let near = if step > 1.0 { step } else { 1e3 / step };
+        near + if t.fine() == there.fine() { 0.0 } else { 1e6 }
     };
-    let mut larger: Vec<_> = family()
-        .filter(|t| t.major() > there.major() * 1.19)
-        .collect();
-    larger.sort_by(|a, b| a.major().si().total_cmp(&b.major().si()));
-    let mut smaller: Vec<_> = family()
-        .filter(|t| t.major() * 1.19 < there.major())
-        .collect();
-    smaller.sort_by(|a, b| b.major().si().total_cmp(&a.major().si()));
-    let mut sizes = vec![there];
-    sizes.extend(larger.into_iter().chain(smaller).take(SIZES - 1));
+    sizes.sort_by(|a, b| order(a).total_cmp(&order(b)));
+    sizes.insert(0, there);
     sizes
 }
 
-/// The bolts that are there, and each size in two grades with one bolt more in each row or one row more.
-fn bolts(s: &Scenario) -> Vec<Input> {
+/// A size in two grades, as many as there are, with one bolt more in each row, or with one row more.
+fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
     let stronger = match s.bolting.thread.system() {
         catalog::System::Inch => "sae-8",
         catalog::System::Metric => "iso-10.9",
     };
-    let mut inputs = vec![s.input.clone()];
-    for thread in sizes(s) {
-        for grade in [s.bolting.grade.id(), stronger] {
-            for (along, rows) in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)] {
-                if rows > 0.0 && !row_fits(s, thread) {
-                    continue;
-                }
-                let mut input = s.input.clone();
-                input.bolts_along += along;
-                input.bolt_rows += rows;
-                if along > 0.0 {
-                    behind(s.loads.joint, &mut input);
-                }
-                if thread.id() != s.bolting.thread.id() {
-                    input.bolt = String::from(thread.id());
-                    // Another size brings its own washer, and its own hole unless the old one is wider.
-                    input.washer_outer_mm = None;
-                    input.washer_thickness_mm = None;
-                    let own = catalog::clearance_hole(thread, HoleFit::Normal)
-                        .map_or(thread.major().si() * 1.1, |hole| hole.diameter.si());
-                    let wider = |old: f64| (old > own).then_some(old * 1e3);
-                    input.hole_mm = wider(s.bolting.hole.si());
-                    input.fitting_hole_mm = wider(s.fitting.hole.si());
-                }
-                input.bolt_grade = String::from(grade);
-                if input.bolt != s.input.bolt || input.bolt_grade != s.input.bolt_grade {
-                    // Another bolt wants its own torque.
-                    input.torque_nm = None;
-                }
-                if !inputs.contains(&input) {
-                    inputs.push(input);
-                }
+    let mut inputs = Vec::new();
+    for grade in [s.bolting.grade.id(), stronger] {
+        for (along, rows) in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)] {
+            if rows > 0.0 && !row_fits(s, thread) {
+                continue;
+            }
+            let mut input = s.input.clone();
+            input.bolts_along += along;
+            input.bolt_rows += rows;
+            if along > 0.0 {
+                behind(s.loads.joint, &mut input);
+            }
+            if thread.id() != s.bolting.thread.id() {
+                input.bolt = String::from(thread.id());
+                // Another size brings its own washer, and its own hole unless the old one is wider.
+                input.washer_outer_mm = None;
+                input.washer_thickness_mm = None;
+                let own = catalog::clearance_hole(thread, HoleFit::Normal)
+                    .map_or(thread.major().si() * 1.1, |hole| hole.diameter.si());
+                let wider = |old: f64| (old > own).then_some(old * 1e3);
+                input.hole_mm = wider(s.bolting.hole.si());
+                input.fitting_hole_mm = wider(s.fitting.hole.si());
+            }
+            input.bolt_grade = String::from(grade);
+            if input.bolt != s.input.bolt || input.bolt_grade != s.input.bolt_grade {
+                // Another bolt wants its own torque.
+                input.torque_nm = None;
+            }
+            if !inputs.contains(&input) {
+                inputs.push(input);
             }
         }
     }
@@ -230,9 +239,39 @@ fn overused(judged: &Judged, id: CheckId) -> Option<f64> {
         .filter(|_| check.verdict != Verdict::Holds)
 }
 
-/// The same joint with the torque that its support can take, where that is less than wanted.
+/// Whether something fails that neither another torque nor other faying faces can mend.
+fn is_past_mending(judged: &Judged, mends: impl Fn(CheckId) -> bool) -> bool {
+    judged
+        .checks
+        .iter()
+        .any(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Close) && !mends(check.id))
+}
+
+/// What gets better with more grip.
+const fn of_slipping(id: CheckId) -> bool {
+    matches!(
+        id,
+        CheckId::Slip | CheckId::Loosening | CheckId::BoltFatigue
+    )
+}
+
+/// The same joint with the torque that its support can take, where that is less than wanted and where the
+/// faces could still grip with it.
 pub(super) fn eased(candidate: &Scenario, judged: &Judged) -> Option<Input> {
     let used = overused(judged, CheckId::Clamp).filter(|&used| used > AIM)?;
+    let of_clamp = |id| {
+        of_slipping(id)
+            || matches!(
+                id,
+                CheckId::Clamp
+                    | CheckId::BoltTightening
+                    | CheckId::BoltService
+                    | CheckId::BoltCombined
+            )
+    };
+    if is_past_mending(judged, of_clamp) || !could_grip(candidate, judged) {
+        return None;
+    }
     // Whole newton metres, downwards: a wrench is set, not computed.
     let set = (judged.tight.torque.si() * AIM / used).floor();
     let (least, _) = Field::Torque.range()?;
@@ -243,38 +282,57 @@ pub(super) fn eased(candidate: &Scenario, judged: &Judged) -> Option<Input> {
     })
 }
 
-/// The same joint with faying faces that grip better, where they slip.
-pub(super) fn gripping(candidate: &Scenario, judged: &Judged) -> Vec<Input> {
-    if overused(judged, CheckId::Slip).is_none() {
-        return Vec::new();
-    }
-    better_surfaces(candidate)
-        .map(|surface| {
-            let mut input = candidate.input.clone();
-            input.faying_surface = String::from(surface);
-            input.faying_friction = None;
-            input
-        })
-        .collect()
+/// Whether the best faces that a shop can make would grip at the clamp that there is. Grip rises with the
+/// coefficient, whatever else is in it, and less torque only takes from it.
+fn could_grip(candidate: &Scenario, judged: &Judged) -> bool {
+    let there = candidate.tightening.faying_friction;
+    let best = better_surfaces(candidate).fold(there, |best, row| best.max(row.mu()));
+    overused(judged, CheckId::Slip).is_none_or(|used| used * there <= best)
 }
 
-/// States of the faying faces that a shop can bring them to and that grip better than the one there is.
+/// The same joint with faying faces that grip better, where more grip is all that is wanted: the joint
+/// slips, and nothing fails that has another cause. The least work that leaves something in hand, or else
+/// the best there is.
+pub(super) fn gripping(candidate: &Scenario, judged: &Judged) -> Option<Input> {
+    let used = overused(judged, CheckId::Slip)?;
+    if is_past_mending(judged, of_slipping) {
+        return None;
+    }
+    let there = candidate.tightening.faying_friction;
+    let then = |row: &&catalog::SlipSurface| used * there / row.mu();
+    let enough = better_surfaces(candidate).filter(|row| then(row) <= CLOSE_FROM);
+    let surface = enough
+        .last()
+        .or_else(|| better_surfaces(candidate).find(|row| then(row) <= 1.0))?;
+    let mut input = candidate.input.clone();
+    input.faying_surface = String::from(surface.id());
+    input.faying_friction = None;
+    Some(input)
+}
+
+/// States of the faying faces that a shop can bring them to and that grip better than the one there is,
+/// best first.
 ///
 /// Bare metal on any pair. On steel brushing and blasting, which the European classes describe. The
 /// values for blasted aluminium start at joints 12 mm thick and both plies of aluminium.
-fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static str> {
+fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipSurface> {
     let families = [s.tube.material.family(), s.fitting.material.family()];
     let thick = (s.tube.wall + s.fitting.thickness).si() * 1e3;
     let reachable: &[&str] = match families {
-        [Family::Steel, Family::Steel] => &["bare-clean", "en-c", "en-a"],
-        [Family::Aluminium, Family::Aluminium] if thick >= 12.0 => &["bare-clean", "al-blasted-12"],
+        [Family::Steel, Family::Steel] => &["en-a", "en-c", "bare-clean"],
+        [Family::Aluminium, Family::Aluminium] if thick >= 12.0 => &["al-blasted-12", "bare-clean"],
         _ => &["bare-clean"],
     };
     let there = s.tightening.faying_friction;
     reachable
         .iter()
-        .copied()
-        .filter(move |id| catalog::slip_surface(id).is_some_and(|row| row.mu() > there + 1e-9))
+        .filter_map(|id| catalog::slip_surface(id))
+        .filter(move |row| row.mu() > there + 1e-9)
+}
+
+/// Whether a state of the faying faces needs blasting.
+pub(super) fn is_blasted(surface: &str) -> bool {
+    matches!(surface, "en-a" | "en-b" | "steel-blasted") || surface.starts_with("al-blasted")
 }
 
 /// Sleeves that pass the bolt and are not so wide that it rattles: up to 4 mm of play.

@@ -34,7 +34,7 @@ pub struct Rates {
     pub minutes_weld: f64,
     /// Minutes to loosen and retighten one bolt.
     pub minutes_bolt: f64,
-    /// Minutes to take one faying face to bare, brushed or blasted metal.
+    /// Minutes to take one faying face to bare or brushed metal; to blast it takes twice as long.
     pub minutes_surface: f64,
 }
 
@@ -199,6 +199,7 @@ impl Search<'_> {
             Verdict::DoesNotHold => return Some((candidate, judged)),
         }
         let welded = kind == RepairKind::WeldedSleeve;
+        // A weld that is used up is none to build on.
         if welded && weld::used(&candidate, &judged.cases) > CLOSE_FROM {
             return Some((candidate, judged));
         }
@@ -237,7 +238,10 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         {
             (candidate, judged) = tried;
         }
-        for gripping in candidates::gripping(&candidate, &judged) {
+        // Cleaning is worth its while in place of other bolts, not on top of them.
+        let same_bolts = candidate.bolting.count() == s.bolting.count()
+            && candidate.bolting.thread == s.bolting.thread;
+        if same_bolts && let Some(gripping) = candidates::gripping(&candidate, &judged) {
             search.attempt(kind, &gripping);
         }
     }
@@ -362,6 +366,65 @@ mod tests {
             let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
             assert_eq!(report.verdict, repair.verdict, "{repair:?}");
             assert!(matches!(report.verdict, Verdict::Holds | Verdict::Close));
+        }
+    }
+
+    #[test]
+    fn every_hollow_tube_has_two_thousand_candidates() {
+        let sizes = [
+            (38.1, 38.1),
+            (50.8, 50.8),
+            (50.8, 76.2),
+            (76.2, 50.8),
+            (60.0, 60.0),
+            (101.6, 101.6),
+        ];
+        let bolts = [
+            ("unc-3.8", "sae-5"),
+            ("unc-1.2", "sae-5"),
+            ("unf-1.2", "sae-8"),
+            ("unc-3.4", "sae-5"),
+            ("m10", "iso-8.8"),
+            ("m12", "iso-8.8"),
+            ("m16", "iso-8.8"),
+        ];
+        for (width, depth) in sizes {
+            for (bolt, grade) in bolts {
+                for material in ["6061-t6", "a500-b"] {
+                    let joint = Scenario::new(&Input {
+                        tube_width_mm: width,
+                        tube_depth_mm: depth,
+                        tube_material: String::from(material),
+                        bolt: String::from(bolt),
+                        bolt_grade: String::from(grade),
+                        ..Input::default()
+                    })
+                    .unwrap();
+                    let tried = repairs(&joint, &Rates::default()).tried;
+                    let what = format!("{width} {depth} {bolt} {material}: {tried}");
+                    assert!((2000..5000).contains(&tried), "{what}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn faces_that_slip_are_brought_to_better_grip() {
+        let joint = Scenario::new(&Input {
+            tube_material: String::from("a500-b"),
+            faying_surface: String::from("painted"),
+            ..Input::default()
+        })
+        .unwrap();
+        let found = repairs(&joint, &Rates::default());
+        let cleaned: Vec<_> = found
+            .list
+            .iter()
+            .filter(|r| r.changed.contains(&Field::Surface))
+            .collect();
+        assert!(!cleaned.is_empty());
+        for repair in cleaned {
+            assert!(repair.work.surfaces == 4, "{repair:?}");
         }
     }
 

@@ -139,6 +139,8 @@ pub(super) struct Jobs {
     pub(super) welds: u32,
     /// Faying faces taken to another state.
     pub(super) surfaces: u32,
+    /// Whether they have to be blasted.
+    pub(super) blasted: bool,
     /// Bolts to loosen and tighten.
     pub(super) bolts: u32,
     /// Bolts to buy.
@@ -191,6 +193,7 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
         } else {
             2 * planes
         },
+        blasted: super::candidates::is_blasted(&after.input.faying_surface),
         bolts,
         // Longer bolts where plates or washers make the grip longer; otherwise what is new.
         new_bolts: if fastened_anew { bolts } else { added },
@@ -281,6 +284,11 @@ fn pieces(after: &Scenario, kind: RepairKind, bolts: u32) -> Option<Pieces> {
 }
 
 impl Jobs {
+    /// Minutes for one faying face.
+    pub(super) fn minutes_surface(&self, rates: &Rates) -> f64 {
+        rates.minutes_surface * if self.blasted { 2.0 } else { 1.0 }
+    }
+
     /// Counts, minutes, mass and cost by the rates.
     pub(super) fn work(&self, rates: &Rates) -> Work {
         let in_pieces =
@@ -290,7 +298,7 @@ impl Jobs {
         let minutes = f64::from(holes) * rates.minutes_hole
             + f64::from(cuts) * rates.minutes_cut
             + f64::from(self.welds) * rates.minutes_weld
-            + f64::from(self.surfaces) * rates.minutes_surface
+            + f64::from(self.surfaces) * self.minutes_surface(rates)
             + f64::from(self.bolts) * rates.minutes_bolt;
         let mass = self.pieces.as_ref().map_or(0.0, Pieces::mass);
         let material = mass * self.pieces.as_ref().map_or(0.0, |p| p.per_kg(rates));

@@ -117,7 +117,7 @@ fn operations(jobs: &work::Jobs, rates: &Rates) -> Vec<Operation> {
         ("work-holes", done.holes, rates.minutes_hole),
         ("work-cuts", done.cuts, rates.minutes_cut),
         ("work-welds", done.welds, rates.minutes_weld),
-        ("work-surfaces", done.surfaces, rates.minutes_surface),
+        ("work-surfaces", done.surfaces, jobs.minutes_surface(rates)),
         ("work-bolts", jobs.bolts, rates.minutes_bolt),
     ]
     .into_iter()
