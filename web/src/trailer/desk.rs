@@ -33,6 +33,8 @@ pub struct Desk {
     pub before: RwSignal<Option<Form>>,
     /// The link that was opened and not yet put aside.
     pub opened: RwSignal<Option<Decoded>>,
+    /// The joint before and after the repair that was last put in.
+    pub chosen: RwSignal<Option<(Scenario, Input)>>,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -74,6 +76,7 @@ impl Desk {
             form,
             before: RwSignal::new(None),
             opened: RwSignal::new(None),
+            chosen: RwSignal::new(None),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
@@ -116,7 +119,7 @@ impl Desk {
         }
     }
 
-    /// Computes the repairs once the form rests: hundreds of joints, several milliseconds.
+    /// Computes the repairs once the form rests: thousands of joints, tens of milliseconds.
     fn find_repairs(self) {
         let waiting = StoredValue::new(None::<TimeoutHandle>);
         let joint = Memo::new(move |_| {
