@@ -210,8 +210,8 @@ fn holes_are_larger(
         for drill in [hole.drill_inch, hole.drill_metric].into_iter().flatten() {
             prop_assert!(drill.diameter.si > hole.to.si - 1e-7);
         }
-        if hole.place == "place-tube-wall" && hole.from.is_some() {
-            prop_assert!((hole.from.unwrap().si - before.bolting.hole.si()).abs() < 1e-12);
+        if let Some(from) = hole.from.filter(|_| hole.place == "place-tube-wall") {
+            prop_assert!((from.si - before.bolting.hole.si()).abs() < 1e-12);
         }
     }
     Ok(())

@@ -44,12 +44,18 @@ fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
     if !sheet.cuts.is_empty() {
         all.push(cuts(&sheet.cuts, units));
-        all.push(notes(sheet.cuts.iter().flat_map(|c| &c.notes), units));
+        all.push(notes(
+            &sheet.cuts.iter().map(|c| &c.notes[..]).collect::<Vec<_>>(),
+            units,
+        ));
     }
     if !sheet.holes.is_empty() {
         all.push(holes(&sheet.holes, units));
         all.extend(distances(&sheet.holes, units));
-        all.push(notes(sheet.holes.iter().flat_map(|h| &h.notes), units));
+        all.push(notes(
+            &sheet.holes.iter().map(|h| &h.notes[..]).collect::<Vec<_>>(),
+            units,
+        ));
     }
     if let Some(weld) = &sheet.weld {
         all.extend(welds(weld, units));
@@ -57,43 +63,46 @@ fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     all.extend(tightening(&sheet.tightening, units));
     all.push(materials(sheet, units));
     all.push(el("h4").text("Take care"));
-    all.push(notes(&sheet.cautions, units));
+    all.push(notes(&[&sheet.cautions], units));
     all
 }
 
-/// A table that falls into blocks on a phone.
-fn table<const N: usize>(
-    caption: &str,
-    heads: [&'static str; N],
-    rows: impl IntoIterator<Item = [String; N]>,
-) -> El {
-    let head = |text: &str| el("th").attr("scope", "col").text(text);
-    let rows = rows.into_iter().map(|cells| {
-        let cells = cells.into_iter().zip(heads).enumerate();
-        el("tr").kids(cells.map(|(i, (cell, name))| {
-            if i == 0 {
+/// A table that falls into blocks on a phone. Rows as they come, so that all tables share one code.
+fn table(caption: &str, heads: &'static [&'static str], rows: Vec<Vec<String>>) -> El {
+    let mut body = el("tbody");
+    for cells in rows {
+        let mut row = el("tr");
+        for (cell, name) in cells.into_iter().zip(heads) {
+            row = row.kid(if Some(name) == heads.first() {
                 el("th").attr("scope", "row").text(cell)
             } else {
                 el("td").attr("data-name", name).text(cell)
-            }
-        }))
-    });
+            });
+        }
+        body = body.kid(row);
+    }
+    let mut head = el("tr");
+    for name in heads {
+        head = head.kid(el("th").attr("scope", "col").text(*name));
+    }
     classed("table", "restack")
         .kid(el("caption").text(caption))
-        .kid(el("thead").kid(el("tr").kids(heads.map(head))))
-        .kid(el("tbody").kids(rows))
+        .kid(el("thead").kid(head))
+        .kid(body)
 }
 
 /// Sentences, each once.
-fn notes<'a>(said: impl IntoIterator<Item = &'a Said>, units: UnitSystem) -> El {
+fn notes(lists: &[&[Said]], units: UnitSystem) -> El {
     let mut told: Vec<String> = Vec::new();
-    for said in said {
+    let mut list = el("ul");
+    for said in lists.iter().copied().flatten() {
         let text = words::said(said, units);
         if !told.contains(&text) {
+            list = list.kid(el("li").text(text.as_str()));
             told.push(text);
         }
     }
-    el("ul").kids(told.into_iter().map(|text| el("li").text(text)))
+    list
 }
 
 fn shown(amount: Amount, units: UnitSystem) -> String {
@@ -136,17 +145,18 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
             section,
             shown(cut.stock_length, units),
         ]
+        .into()
     });
     table(
         "To cut",
-        [
+        &[
             "piece",
             "from",
             "length",
             "section",
             "uses up, with saw cuts",
         ],
-        rows,
+        rows.collect(),
     )
 }
 
@@ -183,11 +193,12 @@ fn holes(holes: &[Hole], units: UnitSystem) -> El {
             with,
             class,
         ]
+        .into()
     });
     table(
         "Holes",
-        ["where", "from", "to", "drill", "with", "what it is"],
-        rows,
+        &["where", "from", "to", "drill", "with", "what it is"],
+        rows.collect(),
     )
 }
 
@@ -234,7 +245,7 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
     }
     let amount = |a: Amount| shown(a, units);
     let rows = [
-        ["joint", &words::message(weld.joint).to_owned()],
+        ["joint", words::message(weld.joint)],
         [
             "bevel",
             &"{0} against the sleeve, {1} deep, root face and gap {2}".with(&[
@@ -263,12 +274,12 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
             ]),
         ],
     ]
-    .map(|row| row.map(str::to_owned));
+    .map(|row| row.map(str::to_owned).to_vec());
     let caption = format!("{} welds", weld.count);
-    let fillet = weld.fillet.iter().flat_map(|f| &f.notes);
+    let fillet = weld.fillet.as_ref().map_or(&[][..], |f| &f.notes);
     vec![
-        table(&caption, ["what", "figure"], rows),
-        notes(weld.notes.iter().chain(fillet), units),
+        table(&caption, &["what", "figure"], rows.to_vec()),
+        notes(&[&weld.notes, fillet], units),
     ]
 }
 
@@ -281,6 +292,7 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
             or_none(pass.torque, units),
             String::from(pass.cite.flag.words()),
         ]
+        .into()
     });
     let state = words::choice(Field::Lubrication, &plan.lubrication);
     let told = "Torque {0} by {1}, for {2}. Order of the bolts, counted from the front, left before right: {3}. Bolts at least {4} long under the head."
@@ -298,13 +310,13 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
     vec![
         table(
             "Rounds of the wrench",
-            ["round", "what", "torque", "source"],
-            rows,
+            &["round", "what", "torque", "source"],
+            rows.collect(),
         ),
         el("p").text(told),
-        notes(&plan.notes, units),
+        notes(&[&plan.notes], units),
         el("p").text(loss),
-        notes(&plan.look_again, units),
+        notes(&[&plan.look_again], units),
     ]
 }
 
@@ -344,7 +356,7 @@ fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
     ];
     table(
         "Material and time, by your rates",
-        ["what", "mass or time", "cost"],
-        parts.chain(work).chain([sum]),
+        &["what", "mass or time", "cost"],
+        parts.chain(work).chain([sum]).map(Vec::from).collect(),
     )
 }
