@@ -33,8 +33,6 @@ pub struct Desk {
     pub before: RwSignal<Option<Form>>,
     /// The link that was opened and not yet put aside.
     pub opened: RwSignal<Option<Decoded>>,
-    /// The joint before and after the repair that was last put in.
-    pub chosen: RwSignal<Option<(Scenario, Input)>>,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -76,7 +74,6 @@ impl Desk {
             form,
             before: RwSignal::new(None),
             opened: RwSignal::new(None),
-            chosen: RwSignal::new(None),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
@@ -98,10 +95,10 @@ impl Desk {
         self.form.update(|form| form.type_in(field, text));
     }
 
-    /// Puts a whole joint in; what was there can be brought back.
-    pub fn put(self, input: Input) {
+    /// Puts a repaired joint in; what was there can be brought back.
+    pub fn put_repair(self, input: Input) {
         self.remember();
-        self.form.update(|form| form.load(input));
+        self.form.update(|form| form.load_repair(input));
     }
 
     /// Keeps the form as it is for [`undo`](Self::undo).

@@ -3,7 +3,7 @@
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::{Rates, Repair, Repairs};
 use calc_core::report::Verdict;
-use calc_core::scenario::{Input, Scenario, SupportKind};
+use calc_core::scenario::{Scenario, SupportKind};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -52,11 +52,6 @@ pub(super) fn repairs_table(desk: Desk) -> El {
             Some(found) => table(desk, found, units),
         }
     };
-    // Not drawn anew at every key press.
-    let standing = Memo::new(move |_| {
-        let chosen = desk.chosen.get()?;
-        (*desk.form.read().input() == chosen.1).then_some(chosen)
-    });
     classed("section", "repairs")
         .attr("aria-labelledby", "repairs-title")
         .flag("data-stale", move || desk.repairs_late.get())
@@ -75,22 +70,19 @@ pub(super) fn repairs_table(desk: Desk) -> El {
                         .on("click", move |_| desk.undo()),
                 ),
         )
-        .kid(el("div").live(move || put_in(desk, standing.get())))
+        .kid(el("div").live(move || put_in(desk)))
         .kid(el("div").live(body))
         .kid(rates(desk))
 }
 
 /// The work sheet of the repair that was put into the form, as long as it stands there.
-fn put_in(desk: Desk, standing: Option<(Scenario, Input)>) -> Vec<El> {
-    standing
-        .into_iter()
-        .flat_map(|(before, after)| {
-            [
-                el("h4").text("The repair that you put in"),
-                worksheet::disclosed(desk, before, after, true),
-            ]
-        })
-        .collect()
+fn put_in(desk: Desk) -> Vec<El> {
+    let form = desk.form.read();
+    let before = form.repaired().and_then(|input| Scenario::new(input).ok());
+    before.map_or_else(Vec::new, |before| {
+        let sheet = worksheet::disclosed(desk, before, form.input().clone(), true);
+        vec![el("h4").text("The repair that you put in"), sheet]
+    })
 }
 
 fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
@@ -198,7 +190,6 @@ fn row(
     .collect();
     let name = words::repair(repair.kind);
     let input = repair.input.clone();
-    let (before, after) = (joint.clone(), repair.input.clone());
     let sheet = el("tr").kid(
         classed("td", "whole")
             .attr("colspan", "7")
@@ -207,7 +198,7 @@ fn row(
             .kid(worksheet::disclosed(
                 desk,
                 joint.clone(),
-                after.clone(),
+                repair.input.clone(),
                 false,
             )),
     );
@@ -224,10 +215,7 @@ fn row(
         .text("try this repair")
         // Between two joints the row still belongs to the one before.
         .flag("disabled", move || desk.repairs_late.get())
-        .on("click", move |_| {
-            desk.chosen.set(Some((before.clone(), after.clone())));
-            desk.put(input.clone());
-        });
+        .on("click", move |_| desk.put_repair(input.clone()));
     let figures = el("tr")
         .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
         .kid(

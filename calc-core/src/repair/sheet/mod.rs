@@ -13,7 +13,6 @@ pub use tighten::{BoltPlace, Pass, TighteningPlan};
 pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
 use super::{Rates, RepairKind, Work, work};
-use crate::cite::Cite;
 use crate::evaluate::judge;
 use crate::quantity::Dimension;
 use crate::report::{Amount, Said};
@@ -145,17 +144,6 @@ fn said(code: &'static str, lengths: &[f64]) -> Said {
         code,
         amounts: lengths.iter().map(|&si| length(si)).collect(),
     }
-}
-
-/// A figure with its source.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Sourced {
-    /// The figure.
-    #[serde(flatten)]
-    pub amount: Amount,
-    /// Where it comes from.
-    #[serde(flatten)]
-    pub cite: Cite,
 }
 
 #[cfg(test)]
