@@ -101,10 +101,18 @@ fn joint() -> impl Strategy<Value = Input> {
         ]),
         prop::sample::select(vec!["through-sides", "from-top"]),
         prop::sample::select(vec!["bare-clean", "painted"]),
+        prop::sample::select(vec![
+            "bare",
+            "bare",
+            "spreader",
+            "loose-sleeve",
+            "through-sleeve",
+            "solid-insert",
+        ]),
         300.0..1500.0,
     )
         .prop_map(
-            |(width, depth, wall, material, (bolt, grade), mount, surface, mass)| Input {
+            |(width, depth, wall, material, (bolt, grade), mount, surface, support, mass)| Input {
                 tube_width_mm: width,
                 tube_depth_mm: depth,
                 tube_wall_mm: wall,
@@ -113,6 +121,7 @@ fn joint() -> impl Strategy<Value = Input> {
                 bolt_grade: String::from(grade),
                 mount: String::from(mount),
                 faying_surface: String::from(surface),
+                support: String::from(support),
                 trailer_mass_kg: mass,
                 ..Input::default()
             },
@@ -128,7 +137,9 @@ proptest! {
         let rates = Rates { hour, ..Rates::default() };
         let dearer = Rates { hour: hour * 1.5, ..rates };
         let found = repairs(&before, &rates);
-        prop_assert!(found.tried >= 2000, "{}", found.tried);
+        // Where a sleeve has widened the hole already, less is left to try.
+        let wide = input.support == "through-sleeve";
+        prop_assert!(found.tried >= if wide { 800 } else { 2000 }, "{}", found.tried);
         for repair in &found.list {
             let after = Scenario::new(&repair.input).unwrap();
             let report = evaluate(&after);
@@ -179,7 +190,7 @@ fn pieces_fit(after: &Scenario, sheet: &WorkSheet) -> Result<(), TestCaseError> 
         let longest = cut.length.si + cut.plus.si;
         match sheet.kind {
             RepairKind::ThroughSleeve | RepairKind::WeldedSleeve => {
-                prop_assert!((cut.length.si - depth).abs() < 1e-12 && cut.minus.si == 0.0);
+                prop_assert!((cut.length.si - depth).abs() < 1e-12 && cut.minus.si <= 0.0);
             }
             RepairKind::LooseSleeve => {
                 prop_assert!(cut.length.si < inside && longest <= inside + 1e-9);
@@ -210,8 +221,14 @@ fn holes_are_larger(
         for drill in [hole.drill_inch, hole.drill_metric].into_iter().flatten() {
             prop_assert!(drill.diameter.si > hole.to.si - 1e-7);
         }
+        let sleeved = before.input.support == "through-sleeve";
+        let wall = if sleeved {
+            before.sleeve.outer
+        } else {
+            before.bolting.hole
+        };
         if let Some(from) = hole.from.filter(|_| hole.place == "place-tube-wall") {
-            prop_assert!((from.si - before.bolting.hole.si()).abs() < 1e-12);
+            prop_assert!((from.si - wall.si()).abs() < 1e-12);
         }
     }
     Ok(())

@@ -1,7 +1,6 @@
 //! Candidates: every bolt worth trying on everything that the clamp could stand on; and what to change
 //! next in one that does not hold yet.
 
-use super::RepairKind;
 use super::work::hole_in_wall;
 use crate::catalog::{self, Family, HoleFit, Material};
 use crate::evaluate::Judged;
@@ -39,7 +38,7 @@ const SEAT: f64 = 2e-3;
 ///
 /// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
 /// bolt leaves less room for sleeves.
-pub(super) fn all(s: &Scenario) -> Vec<(RepairKind, Input)> {
+pub(super) fn all(s: &Scenario) -> Vec<Input> {
     if s.support == SupportKind::Solid {
         return Vec::new();
     }
@@ -141,7 +140,7 @@ fn row_fits(s: &Scenario, thread: &'static catalog::Thread) -> bool {
 }
 
 /// Everything that the clamp of a joint could be made to stand on.
-fn stands(s: &Scenario, all: &mut Vec<(RepairKind, Input)>) {
+fn stands(s: &Scenario, all: &mut Vec<Input>) {
     let on = |support: SupportKind| {
         let mut input = s.input.clone();
         if s.support != support {
@@ -150,13 +149,13 @@ fn stands(s: &Scenario, all: &mut Vec<(RepairKind, Input)>) {
         }
         input
     };
-    all.push((RepairKind::Tightening, s.input.clone()));
+    all.push(s.input.clone());
     for thick in PLATES_MM {
         for share in WASHER_SHARES {
             let mut input = on(SupportKind::Bare);
             input.washer_outer_mm = Some(round_half(share * s.tube.width.si() * 1e3));
             input.washer_thickness_mm = Some(thick);
-            all.push((RepairKind::ThickWasher, input));
+            all.push(input);
         }
     }
     for material in PLATE_MATERIALS {
@@ -167,13 +166,13 @@ fn stands(s: &Scenario, all: &mut Vec<(RepairKind, Input)>) {
                 input.spreader_thickness_mm = thick;
                 input.spreader_length_mm = round_half(times * s.tube.width.si() * 1e3);
                 input.spreader_width_mm = None;
-                all.push((RepairKind::Spreader, input));
+                all.push(input);
             }
         }
         let mut input = on(SupportKind::SolidInsert);
         input.insert_material = String::from(material);
         input.sleeve_short_mm = FITTED_SHORT_MM;
-        all.push((RepairKind::SolidInsert, input));
+        all.push(input);
     }
     sleeves(s, all);
 }
@@ -187,7 +186,7 @@ fn keep_hole(s: &Scenario, input: &mut Input) {
 }
 
 /// Sleeves of all stock that passes the bolt.
-fn sleeves(s: &Scenario, all: &mut Vec<(RepairKind, Input)>) {
+fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
     let room = s.tube.width - s.tube.wall * 2.0;
     let hole = hole_in_wall(s);
     for (sleeve, material) in fitting_sleeves(s) {
@@ -209,19 +208,19 @@ fn sleeves(s: &Scenario, all: &mut Vec<(RepairKind, Input)>) {
         if outer.si() >= hole + SEAT {
             let mut loose = with(SupportKind::LooseSleeve, "no");
             keep_hole(s, &mut loose);
-            all.push((RepairKind::LooseSleeve, loose));
+            all.push(loose);
         }
         if outer.si() < hole - 1e-6 {
             // It would rattle in the hole that is there.
             continue;
         }
         let through = with(SupportKind::ThroughSleeve, "no");
-        all.push((RepairKind::ThroughSleeve, through));
+        all.push(through);
         let weldable = (material.family() == Family::Aluminium)
             == (s.tube.material.family() == Family::Aluminium);
         if weldable {
             let welded = with(SupportKind::ThroughSleeve, "yes");
-            all.push((RepairKind::WeldedSleeve, welded));
+            all.push(welded);
         }
     }
 }

@@ -100,16 +100,19 @@ impl RepairKind {
     pub fn between(before: &Scenario, after: &Scenario) -> Self {
         use SupportKind::{LooseSleeve, SolidInsert, Spreader, ThroughSleeve};
         let sleeves = before.support == after.support && before.sleeve == after.sleeve;
+        // Cut to another length, it is another piece.
+        let as_long = before.sleeve_short == after.sleeve_short;
         let washer = |s: &Scenario| (s.bolting.washer.outer, s.bolting.washer.thickness);
         match after.support {
             Spreader if before.support != Spreader || before.spreader != after.spreader => {
                 Self::Spreader
             }
-            LooseSleeve if !sleeves => Self::LooseSleeve,
+            LooseSleeve if !sleeves || !as_long => Self::LooseSleeve,
             ThroughSleeve if !sleeves && after.sleeve.welded => Self::WeldedSleeve,
             ThroughSleeve if !sleeves => Self::ThroughSleeve,
             SolidInsert
                 if before.support != SolidInsert
+                    || !as_long
                     || before.insert_material != after.insert_material =>
             {
                 Self::SolidInsert
@@ -182,7 +185,7 @@ struct Search<'a> {
 
 impl Search<'_> {
     /// Tries an input; gives the candidate and its checks, unless it is the joint as it is or cannot be.
-    fn attempt(&mut self, kind: RepairKind, input: &Input) -> Option<(Scenario, Judged)> {
+    fn attempt(&mut self, input: &Input) -> Option<(Scenario, Judged)> {
         let candidate = Scenario::new(input).ok()?;
         let judged = judge(&candidate, false);
         if *input == self.joint.input {
@@ -198,6 +201,7 @@ impl Search<'_> {
             }
             Verdict::DoesNotHold => return Some((candidate, judged)),
         }
+        let kind = RepairKind::between(self.joint, &candidate);
         let welded = kind == RepairKind::WeldedSleeve;
         // A weld that is used up is none to build on.
         if welded && weld::used(&candidate, &judged.cases) > CLOSE_FROM {
@@ -229,12 +233,12 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         undecided: 0,
         found: Vec::new(),
     };
-    for (kind, input) in candidates::all(s) {
-        let Some((mut candidate, mut judged)) = search.attempt(kind, &input) else {
+    for input in candidates::all(s) {
+        let Some((mut candidate, mut judged)) = search.attempt(&input) else {
             continue;
         };
         if let Some(eased) = candidates::eased(&candidate, &judged)
-            && let Some(tried) = search.attempt(kind, &eased)
+            && let Some(tried) = search.attempt(&eased)
         {
             (candidate, judged) = tried;
         }
@@ -242,7 +246,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         let same_bolts = candidate.bolting.count() == s.bolting.count()
             && candidate.bolting.thread == s.bolting.thread;
         if same_bolts && let Some(gripping) = candidates::gripping(&candidate, &judged) {
-            search.attempt(kind, &gripping);
+            search.attempt(&gripping);
         }
     }
     let Search {
