@@ -10,8 +10,9 @@ import { brotliCompressSync, constants } from 'node:zlib';
 const dist = fileURLToPath(new URL('../dist', import.meta.url));
 const LIMITS = {
   // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that. This
-  // is a ceiling against growth, not a size to be proud of.
-  '.wasm': { most: 320_000, warn: 300_000 },
+  // is a ceiling against growth, not a size to be proud of. Work sheets of repairs took 25 kB of it, 3 kB
+  // of them words.
+  '.wasm': { most: 330_000, warn: 320_000 },
   '.js': { most: 12_000 },
   '.html': { most: 40_000 },
   '.css': { most: 12_000 },

@@ -53,14 +53,18 @@ fn codes(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Beginnings of codes that are said, by topic.
-const SAID: [&str; 36] = [
+const SAID: [&str; 45] = [
     "bearing-",
     "bending-",
     "block-",
     "bolt-",
     "caliper-",
+    "caution-",
     "chance-",
     "combined-",
+    "cut-",
+    "distance-",
+    "drill-",
     "end-",
     "factor-",
     "fatigue-",
@@ -74,6 +78,8 @@ const SAID: [&str; 36] = [
     "note-",
     "opening-",
     "oval-",
+    "piece-",
+    "place-",
     "pull-",
     "range-",
     "section-",
@@ -85,9 +91,12 @@ const SAID: [&str; 36] = [
     "stop-",
     "tear-",
     "threads-",
+    "tighten-",
     "tightening-",
     "torque-",
     "washer-",
+    "weld-",
+    "work-",
     "wrench-",
     "wall-",
 ];

@@ -244,10 +244,15 @@ impl Builder<'_> {
             omega: Some(1.67),
             code: "limit-sleeve-squashes",
         });
-        // The end of the sleeve presses on the inside of the wall, which may be the softer metal.
+        // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
+        // where the hole leaves any.
+        let seat = sleeve::area(
+            s.sleeve.outer,
+            s.sleeve.inner.max(s.bolting.hole).min(s.sleeve.outer),
+        );
         stand.limits.push(Limit {
             part: Part::Stack,
-            load: 1.8 * tube.yield_strength.min(yield_).si() * area.si(),
+            load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
             omega: Some(2.00),
             code: "limit-sleeve-bites",
         });
