@@ -9,6 +9,7 @@ mod formulas;
 mod joint;
 mod loads;
 mod parts;
+mod repairs;
 mod slipped;
 mod threads;
 mod tube_face;
@@ -95,6 +96,11 @@ pub const TOPICS: &[Topic] = &[
         id: "readings",
         title: "Readings taken back",
         checks: &[formulas::readings],
+    },
+    Topic {
+        id: "repairs",
+        title: "Drills, welds and masses of repairs",
+        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
     },
     Topic {
         id: "chance",
