@@ -5,6 +5,7 @@ use calc_core::mechanics::weld;
 use calc_core::quantity::{InUnits, inch, kilogram, ksi, mm, pound_force};
 use calc_core::repair::sheet::{WorkSheet, work_sheet};
 use calc_core::repair::{Rates, RepairKind, repairs};
+use calc_core::report::Verdict;
 use calc_core::{Input, Scenario, evaluate};
 use outside_checks::check::Check;
 use outside_checks::reference::rows;
@@ -216,6 +217,10 @@ fn holes_are_larger(
 ) -> Result<(), TestCaseError> {
     for hole in &sheet.holes {
         prop_assert!(hole.count > 0);
+        for distance in &hole.distances {
+            let enough = matches!(distance.verdict, Verdict::Holds | Verdict::Close);
+            prop_assert!(enough, "{distance:?}");
+        }
         prop_assert!(hole.from.is_none_or(|from| from.si < hole.to.si));
         prop_assert!(hole.to.si >= after.bolting.thread.major().si());
         for drill in [hole.drill_inch, hole.drill_metric].into_iter().flatten() {
