@@ -13,7 +13,7 @@ pub(crate) mod tighten;
 mod turn;
 pub(crate) mod working;
 
-pub use fatigue::{default_road, fatigue};
+pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -33,7 +33,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
-    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, default_road()));
+    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, road(s)));
     Report {
         version: VERSION,
         input: s.input.clone(),
