@@ -9,6 +9,7 @@ mod formulas;
 mod joint;
 mod loads;
 mod parts;
+mod repairs;
 mod slipped;
 mod threads;
 mod tube_face;
@@ -90,6 +91,11 @@ pub const TOPICS: &[Topic] = &[
         id: "fatigue",
         title: "Fatigue",
         checks: &[fatigue::fatigue],
+    },
+    Topic {
+        id: "repairs",
+        title: "Work sheets: drills, welds, masses",
+        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
     },
     Topic {
         id: "readings",
