@@ -1,8 +1,9 @@
-//! Repairs: laws of the list and of its sheets.
+//! Laws of the list of repairs and of its work sheets.
 
 use calc_core::quantity::{InUnits, inch};
 use calc_core::repair::sheet::{WorkSheet, work_sheet};
 use calc_core::repair::{Rates, RepairKind, repairs};
+use calc_core::report::Verdict;
 use calc_core::{Input, Scenario, evaluate};
 use proptest::prelude::*;
 
@@ -140,6 +141,10 @@ fn holes_are_larger(
 ) -> Result<(), TestCaseError> {
     for hole in &sheet.holes {
         prop_assert!(hole.count > 0);
+        for distance in &hole.distances {
+            let enough = matches!(distance.verdict, Verdict::Holds | Verdict::Close);
+            prop_assert!(enough, "{distance:?}");
+        }
         prop_assert!(hole.from.is_none_or(|from| from.si < hole.to.si));
         prop_assert!(hole.to.si >= after.bolting.thread.major().si());
         for drill in [hole.drill_inch, hole.drill_metric].into_iter().flatten() {

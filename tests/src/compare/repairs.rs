@@ -1,4 +1,4 @@
-//! Repairs: drills, welds and masses as other sources print them.
+//! Drills, welds and masses that work sheets give, as other sources print them.
 
 use calc_core::catalog::{self, System, drill_for};
 use calc_core::mechanics::weld;
@@ -10,7 +10,7 @@ use calc_core::{Input, Scenario};
 use crate::check::Check;
 use crate::reference::rows;
 
-/// Drills of a published table.
+/// The drill for a hole.
 pub(super) fn drills() -> Check {
     let mut check = Check::new();
     for row in rows("drills.toml") {
@@ -25,7 +25,7 @@ pub(super) fn drills() -> Check {
     check
 }
 
-/// Sizes and strengths of welds.
+/// Sizes and strength of welds.
 pub(super) fn welds() -> Check {
     let mut check = Check::new();
     let inches = |length: calc_core::quantity::Length| length.si() / inch(1.0).si();
@@ -69,7 +69,7 @@ fn sleeved(sleeve: &str, material: &str) -> WorkSheet {
     work_sheet(&before, &after, &Rates::default())
 }
 
-/// Masses of sleeves.
+/// Mass of sleeves by length.
 pub(super) fn sleeve_masses() -> Check {
     let mut check = Check::new();
     for row in rows("sleeve_masses.toml") {
