@@ -103,11 +103,6 @@ pub const TOPICS: &[Topic] = &[
         checks: &[formulas::readings],
     },
     Topic {
-        id: "repairs",
-        title: "Drills, welds and masses of repairs",
-        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
-    },
-    Topic {
         id: "chance",
         title: "How sure",
         checks: &[chance::quantiles],
