@@ -98,6 +98,11 @@ pub const TOPICS: &[Topic] = &[
         checks: &[formulas::readings],
     },
     Topic {
+        id: "repairs",
+        title: "Work sheets: drills, welds, masses",
+        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
+    },
+    Topic {
         id: "chance",
         title: "How sure",
         checks: &[chance::quantiles],
