@@ -40,6 +40,8 @@ fn every_value_agrees_with_its_source() {
             table.id
         );
     }
+    let topics: BTreeSet<_> = tables.iter().map(|table| table.id).collect();
+    assert_eq!(topics.len(), tables.len(), "one topic twice");
     let records = || tables.iter().flat_map(|table| &table.records);
     let printed = records().filter(|r| r.origin == Origin::Published).count();
     // What is there must not be lost unnoticed.

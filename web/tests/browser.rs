@@ -1,13 +1,16 @@
 //! The live parts in a real browser.
 #![cfg(target_arch = "wasm32")]
 
+use calc_core::chance::Sampler;
 use calc_core::quantity::UnitSystem;
+use calc_core::{Input, Scenario, evaluate};
 use clampwright_web::{api, places, trailer::Trailer, trouble};
 use js_sys::Reflect;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{Event, HtmlElement, HtmlInputElement, HtmlSelectElement};
-use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use std::hint::black_box;
+use wasm_bindgen_test::{console_log, wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
@@ -107,4 +110,38 @@ fn the_notice_is_shown_and_the_page_is_marked() {
     let root = document().document_element().unwrap();
     assert_eq!(root.get_attribute("data-dead").as_deref(), Some("panic"));
     root.remove_attribute("data-dead").unwrap();
+}
+
+/// Milliseconds that something takes.
+fn milliseconds(mut work: impl FnMut()) -> f64 {
+    let begin = js_sys::Date::now();
+    work();
+    js_sys::Date::now() - begin
+}
+
+/// The calculation alone, without views: what every key press waits for.
+///
+/// The limits are far above what was measured (`DEVELOPERS.md`), because this build checks its arithmetic
+/// and the machine does other things too.
+#[wasm_bindgen_test]
+fn the_calculation_keeps_up_with_typing() {
+    const TIMES: u32 = 2_000;
+    let scenario = Scenario::new(&Input::default()).unwrap();
+    let reports = |times: u32| {
+        milliseconds(|| {
+            for _ in 0..times {
+                black_box(evaluate(black_box(&scenario)));
+            }
+        })
+    };
+    reports(200);
+    let report = reports(TIMES) * 1e3 / f64::from(TIMES);
+    let joints = milliseconds(|| {
+        let mut sampler = Sampler::new(&scenario, 1, 100_000);
+        while !sampler.step(10_000).finished() {}
+        black_box(sampler.result());
+    });
+    console_log!("a report in {report:.0} µs, 100,000 joints in {joints:.0} ms");
+    assert!(report < 1_000.0, "{report} µs");
+    assert!(joints < 3_000.0, "{joints} ms");
 }

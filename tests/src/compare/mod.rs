@@ -99,7 +99,7 @@ pub const TOPICS: &[Topic] = &[
     },
     Topic {
         id: "repairs",
-        title: "Drills, welds and masses of repairs",
+        title: "Work sheets: drills, welds, masses",
         checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
     },
     Topic {

@@ -48,12 +48,8 @@ impl Spread {
             &mut not_taken.pitch,
         );
         if s.bolting.mount == Mount::ThroughSides && group.pitch != 0.0 {
-            let other = GroupLoad {
-                pitch: -group.pitch,
-                ..group
-            };
-            for (share, other) in shares.iter_mut().zip(elastic(places, &other).0) {
-                share.pull = share.pull.max(other.pull);
+            for share in &mut shares {
+                share.pull = share.pull.max(2.0 * group.pull / count - share.pull);
             }
             let other = opened(along, -group.pitch, edges.along, &mut not_taken.pitch);
             for (pull, other) in pitched.iter_mut().flatten().zip(other.iter().flatten()) {
