@@ -268,7 +268,7 @@ const SEAT: f64 = 92.0;
 const PLIES: f64 = 26.0;
 const HALF: f64 = 58.0;
 /// The bar that shows where the torque goes.
-const BAR: (f64, f64) = (200.0, 222.0);
+const BAR: (f64, f64) = (188.0, 209.0);
 const BAR_TOP: f64 = 34.0;
 const BAR_FOOT: f64 = 188.0;
 /// The wrench from above: middle, reach, where it starts in degrees from upright.
