@@ -390,7 +390,9 @@ impl Chart {
                 ((x, y + 36.0), Anchor::Middle),
             ]
         };
-        for point in self.points.iter().filter(|p| p.here) {
+        // Before anything has happened there is nothing to letter.
+        let moved = |p: &&KeyPoint| p.here && p.x.hypot(p.y) > 0.0;
+        for point in self.points.iter().filter(moved) {
             let [x, y] = self.amounts(point);
             let at = self.place((point.x, point.y));
             set.free(&format!("{y} at {x}"), "t halo", &around(at));

@@ -207,10 +207,11 @@ impl Model for Hollow {
 
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
+        let (drawing, wrench) = n.joint.section(&n.now, MOST_DENT * 1e3, look, TURN);
         Some(Picture {
-            drawing: n.joint.section(&n.now, MOST_DENT * 1e3, look),
+            drawing,
             plot: Some(plot(&n, state, look)),
-            handles: Vec::new(),
+            handles: vec![wrench],
         })
     }
 }

@@ -148,9 +148,9 @@ impl Numbers {
     }
 
     fn clamp_check(&self) -> Verdict {
-        let checks = self.report.checks.iter();
-        let clamp = checks.filter(|c| c.id == CheckId::Clamp).map(|c| c.verdict);
-        clamp.last().unwrap_or(Verdict::NotChecked)
+        let mut checks = self.report.checks.iter();
+        let clamp = checks.find(|c| c.id == CheckId::Clamp);
+        clamp.map_or(Verdict::NotChecked, |c| c.verdict)
     }
 
     /// What to decide: a joint that has slipped does not hold, whatever a calculation says.
@@ -168,7 +168,11 @@ impl Numbers {
         let shows = !says(&self.dent.said, "caliper-dent-below");
         let weak = self.clamp_check() == Verdict::DoesNotHold;
         if self.slipped() {
-            return if shows { "slipped-dented" } else { "slipped" };
+            return if shows && !self.doubtful() {
+                "slipped-dented"
+            } else {
+                "slipped"
+            };
         }
         match (shows, self.verdict()) {
             (true, Verdict::NotChecked) if says(&self.dent.said, "caliper-dent-beyond") => "beyond",
@@ -273,7 +277,9 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.extend(hole(n, look));
     let [low, likely, high] = n.clamp();
     let below = says(&n.dent.said, "caliper-dent-below");
+    let fits = !n.doubtful();
     let words = match n.dent.clamp {
+        Some(_) if !fits => String::from("does not fit"),
         Some(_) => units.force(likely),
         None if below => format!("at most {}", units.force(likely)),
         None => format!("at least {}", units.force(likely)),
@@ -284,7 +290,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     };
     letter(247.0, "clamp that was reached".into(), "t s soft");
     letter(265.0, words.clone(), "t clamp");
-    if n.dent.clamp.is_some() {
+    if fits && n.dent.clamp.is_some() {
         let text = format!("{} to {}", units.force(low), units.force(high));
         letter(282.0, text, "t s");
     }
@@ -471,6 +477,10 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         None => "at least",
     };
     let tight = &n.report.tightening;
+    let most = readings.iter().map(|(_, b)| b.high.si);
+    let most = most.fold(1.1 * tight.clamp_nominal_n, f64::max);
+    let top = [13e3, 20e3, 36e3].into_iter().find(|t| *t >= most);
+    let top = top.unwrap_or(most);
     Chart {
         title: String::from("Clamp that was reached against the dent that stayed"),
         x: Axis {
@@ -483,7 +493,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
             name: "clamp that was reached",
             dimension: Dimension::Force,
             from: 0.0,
-            to: 27e3,
+            to: top,
         },
         band: Some(Band {
             lower: points(|b| b.low.si),

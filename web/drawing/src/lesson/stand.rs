@@ -266,7 +266,7 @@ impl Model for Stand {
 
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
-        let mut drawing = n.joint.section(&n.now, MOST_DENT, look);
+        let (mut drawing, wrench) = n.joint.section(&n.now, MOST_DENT, look, TURN);
         let words = WORDS.get(n.stand)?.get(n.made)?;
         let mut letter = |y, text: &str, class| {
             let at = (drawing.width - 8.0, y);
@@ -283,7 +283,7 @@ impl Model for Stand {
         Some(Picture {
             plot: Some(plot(&n, look)),
             drawing,
-            handles: Vec::new(),
+            handles: vec![wrench],
         })
     }
 }
@@ -299,18 +299,31 @@ pub(super) fn verdict_words(verdict: Verdict) -> &'static str {
     .unwrap_or_default()
 }
 
-/// Name beside a curve, short. Curves that run together have one name, and none beside the thick one.
-const fn curve_name(stand: usize, chosen: usize, made: usize) -> &'static str {
-    match (stand, chosen, made) {
-        (0, _, 0) => "big washer",
-        (0, ..) => "thin washer",
-        (1, _, 0) => "spreader plate",
-        (1, ..) => "thin plate",
-        (3, 0 | 1, 0) => "sleeves, insert",
-        (3, _, 1) => "welded pipe",
-        (4, 0 | 1 | 3, 1) => "short sleeve, insert",
-        _ => "",
+/// Names of the curves, short.
+const NAMES: [[&str; 2]; 5] = [
+    ["big washer", "thin washer"],
+    ["spreader plate", "thin plate"],
+    ["loose sleeve", "short sleeve"],
+    ["through sleeve", "welded pipe"],
+    ["insert", "short insert"],
+];
+
+/// Name of a dashed curve. Curves that run together have one name, and none beside the thick one.
+fn curve_name(stand: usize, chosen: usize, made: usize) -> &'static str {
+    let together: &[usize] = if made == 0 { &[2, 3, 4] } else { &[2, 4] };
+    if !together.contains(&stand) {
+        named(stand, made)
+    } else if together.contains(&chosen) || stand != 4 {
+        ""
+    } else if made == 0 {
+        "sleeves, insert"
+    } else {
+        "short sleeve, insert"
     }
+}
+
+fn named(stand: usize, made: usize) -> &'static str {
+    NAMES.get(stand).and_then(|n| n.get(made)).unwrap_or(&"")
 }
 
 /// Torque against turn on all five, as far as the wrench goes.
@@ -339,7 +352,12 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     curves.push(Curve {
         points: points(&n.joint),
         kind: CurveKind::This,
-        name: String::new(),
+        // Made right, the steep curves leave no room for a name; the drawing has it.
+        name: if n.made == 0 {
+            String::new()
+        } else {
+            named(n.stand, n.made).into()
+        },
         part: "p-bolt",
     });
     let wanted = n.joint.curve.wanted_torque_nm;

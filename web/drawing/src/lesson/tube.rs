@@ -1,8 +1,8 @@
 //! A tube with a bolt through it and a wrench on the nut: what two lessons have in common.
 
-use super::model::Look;
-use crate::scene::Scene;
-use crate::section::{Layout, SectionState, section};
+use super::model::{Handle, Look};
+use crate::scene::{Mark, Scene};
+use crate::section::{Layout, SectionState, section, wrench_hand};
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::tightening::clamp_from;
 use calc_core::quantity::{InUnits, newton_metre};
@@ -54,11 +54,17 @@ impl Joint {
         click.or_else(|| self.curve.at_turn(turn_deg))
     }
 
-    /// The tube in section in a state. The wanted clamp and the largest dent of all states fix the
-    /// scales, so that states can be compared.
-    pub(super) fn section(&self, now: &TurnPoint, dent_largest_mm: f64, look: &Look<'_>) -> Scene {
+    /// The tube in section in a state, and the wrench to drag. The wanted clamp and the largest dent of
+    /// all states fix the scales, so that states can be compared.
+    pub(super) fn section(
+        &self,
+        now: &TurnPoint,
+        dent_largest_mm: f64,
+        look: &Look<'_>,
+        control: usize,
+    ) -> (Scene, Handle) {
         let wanted = self.wanted_n();
-        section(&SectionState {
+        let state = SectionState {
             clamp_largest_n: wanted,
             clamp_wanted_n: Some(wanted),
             dent_largest_mm,
@@ -74,6 +80,88 @@ impl Joint {
                 look.units,
                 Layout::Low,
             )
-        })
+        };
+        let mut scene = section(&state);
+        let (at, along) = wrench_hand(&state);
+        scene.marks.push(Mark::circle(at, 11.0, "grip"));
+        (scene, Handle { control, at, along })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{ControlKind, State, lesson};
+    use super::*;
+    use crate::scene::{Anchor, text_width};
+    use calc_core::quantity::UnitSystem;
+
+    /// Left, top, right, bottom of every lettering, with its words; what is in groups is turned parts.
+    fn boxes(scene: &Scene) -> Vec<([f64; 4], &str)> {
+        scene
+            .marks
+            .iter()
+            .filter_map(|mark| {
+                let Mark::Text {
+                    at,
+                    text,
+                    class,
+                    anchor,
+                    turn,
+                } = mark
+                else {
+                    return None;
+                };
+                // Letters take less than they may at most.
+                let wide = 0.9 * text_width(text, class);
+                let before = match anchor {
+                    Anchor::Start => 0.0,
+                    Anchor::Middle => wide / 2.0,
+                    Anchor::End => wide,
+                };
+                let (x, y) = *at;
+                let found = if *turn == 0.0 {
+                    [x - before, y - 10.0, x - before + wide, y + 2.0]
+                } else {
+                    [x - 10.0, y - before, x + 2.0, y - before + wide]
+                };
+                Some((found, text.as_str()))
+            })
+            .collect()
+    }
+
+    #[test]
+    fn lettering_stays_on_the_sheet_and_off_other_lettering() {
+        for id in ["hollow", "stand", "look"] {
+            let model = lesson(id).unwrap();
+            let controls = model.controls();
+            let values = |control: usize| match controls[control].kind {
+                ControlKind::Choices { of, .. } => (0..of.len()).map(|i| i as f64).collect(),
+                ControlKind::Number { min, max, .. } => (0..=6)
+                    .map(|i| min + (max - min) * f64::from(i) / 6.0)
+                    .collect::<Vec<_>>(),
+            };
+            for a in values(0) {
+                for b in values(1) {
+                    for c in values(2) {
+                        for units in [UnitSystem::Us, UnitSystem::Metric] {
+                            let state = State([a, b, c]);
+                            let look = Look { id: "x", units };
+                            let scene = model.picture(&state, &look).unwrap().drawing;
+                            let all = boxes(&scene);
+                            for (i, (p, words)) in all.iter().enumerate() {
+                                let at = format!("{id} {}: {words}", state.written(controls));
+                                assert!(p[0] >= 0.0 && p[2] <= scene.width, "{at} {p:?}");
+                                assert!(p[1] >= 0.0 && p[3] <= scene.height, "{at} {p:?}");
+                                for (q, others) in all.iter().skip(i + 1) {
+                                    let apart =
+                                        p[2] < q[0] || q[2] < p[0] || p[3] < q[1] || q[3] < p[1];
+                                    assert!(apart, "{at} over {others}");
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
     }
 }

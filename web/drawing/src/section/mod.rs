@@ -13,6 +13,7 @@ mod state;
 
 pub use draw::section;
 pub use layout::strip_fields;
+pub use plan::wrench_hand;
 pub use shape::{Sag, exaggeration};
 pub use state::{Bolt, Layout, Ply, SectionState, Support, Tube, Washer};
 

@@ -16,6 +16,19 @@ pub(super) fn turned(degrees: f64) -> String {
     format!("{}°", (degrees * 10.0).round() / 10.0)
 }
 
+/// Where a hand holds the wrench, and how far that point goes for a degree of turn.
+#[must_use]
+pub fn wrench_hand(state: &SectionState) -> ((f64, f64), (f64, f64)) {
+    let (x, y) = Sheet::new(state).plan;
+    let reach = SWEEP - 14.0;
+    let (sin, cos) = state.turn_deg.to_radians().sin_cos();
+    let degree = reach * 1_f64.to_radians();
+    (
+        (x + reach * sin, y - reach * cos),
+        (degree * cos, degree * sin),
+    )
+}
+
 /// The marks.
 pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
     let degrees = if state.turn_deg.is_finite() {
