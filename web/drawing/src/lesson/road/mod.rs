@@ -370,6 +370,9 @@ impl Model for Road {
             mass: kilogram(MASS_KG),
             towing: kilogram(Input::default().towing_mass_kg),
             tongue_share: TONGUE_SHARE,
+            // These two count for heavy trailers only.
+            bed_over_arm: 1.0,
+            tow_on_air: false,
         };
         let alike = n.alike.first().copied()?;
         let force = Dimension::Force;
