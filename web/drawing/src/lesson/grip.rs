@@ -216,7 +216,7 @@ const PLATE: f64 = 40.0;
 const TOP: f64 = PLANE - PLATE;
 const BOTTOM: f64 = PLANE + PLATE;
 /// Ends of the plates: the upper one is broken off at the right, the lower one at the left.
-const UPPER_ENDS: (f64, f64) = (84.0, 264.0);
+const UPPER_ENDS: (f64, f64) = (80.0, 264.0);
 const LOWER_ENDS: (f64, f64) = (62.0, 232.0);
 /// How far beside the bolt the arrows of the clamp stand, just outside its washers.
 const BESIDE: f64 = 54.0;
@@ -358,9 +358,9 @@ fn squeeze(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     marks.push(Mark::circle(clamp_tail(n, scale), 12.0, "grip"));
     let words = format!("clamp {}", look.units.force(n.clamp));
     let beside = 8.0 + text_width(&words, "t clamp") * 1.05 + 8.0;
-    marks.push(Mark::text((8.0, 20.0), words, "t clamp", Anchor::Start));
+    marks.push(Mark::text((8.0, 16.0), words, "t clamp", Anchor::Start));
     marks.push(Mark::text(
-        (beside, 20.0),
+        (beside, 16.0),
         "half on each side",
         "t s soft",
         Anchor::Start,
