@@ -79,12 +79,7 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
 
     let fresh_min = tight.min.si().min(stand.limit());
     let interfaces = 2.0 * plies + if plate.si() > 0.0 { 2.0 } else { 0.0 };
-    let embedding = losses::embedding(
-        mm((3.0 + 2.0 * 4.5 + interfaces * 2.5) * 1e-3),
-        bolt,
-        members,
-    )
-    .si();
+    let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
     let relaxation = fresh_min
         * if s.tightening.coated {
             RELAXATION.1

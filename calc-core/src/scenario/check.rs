@@ -1,16 +1,17 @@
 //! The way from the plain input to the checked scenario.
 
 use super::checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
-    WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TowSprings,
+    TubeEnd, WallBasis, WeldNear, options,
 };
 use super::fields::{Field, Input, Kind};
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::error::InputError;
+use crate::mechanics::fatigue::Block;
 use crate::quantity::{
     Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,
 };
@@ -164,8 +165,28 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     })
 }
 
+fn road(r: &mut Reader<'_>) -> Road {
+    let mut block = |share: Option<Field>, per_mile| Block {
+        share: share.map_or(1.0, |field| r.number(field)),
+        per_mile: r.number(per_mile),
+    };
+    Road {
+        blocks: [
+            block(None, Field::RoadFull),
+            block(Some(Field::RoadHardShare), Field::RoadHard),
+            block(Some(Field::RoadMiddleShare), Field::RoadMiddle),
+            block(Some(Field::RoadLightShare), Field::RoadLight),
+        ],
+        miles: r.number(Field::RoadMiles),
+    }
+}
+
 fn loads(r: &mut Reader<'_>) -> Option<Loads> {
+    let lengths = r.given(Field::BedLength).zip(r.given(Field::BallToAxle));
     Some(Loads {
+        bed_over_arm: lengths.map_or(1.0, |(bed, arm)| bed / arm),
+        tow_on_air: r.row(Field::TowSprings, TowSprings::by_name)? == TowSprings::Air,
+        road: road(r),
         mass: kilogram(r.number(Field::TrailerMass)),
         tongue_share: r.number(Field::TongueShare),
         vertical_factor: r.number(Field::VerticalFactor),

@@ -4,6 +4,7 @@ use super::choices::{BoltFinish, Exposure, JointKind, Mount, SupportKind};
 use super::fields::{Field, Input};
 use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
 use crate::mechanics::face::FaceTube;
+use crate::mechanics::fatigue::Block;
 use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
 use crate::report::Strength;
 
@@ -245,6 +246,21 @@ pub struct Loads {
     pub chain: ChainLoad,
     /// Free load.
     pub free: FreeLoad,
+    /// Length of the load bed over the distance from ball to axles; 1 unless both are known.
+    pub bed_over_arm: f64,
+    /// Whether the towing vehicle rides on air.
+    pub tow_on_air: bool,
+    /// How often the road brings which part of the full load.
+    pub road: Road,
+}
+
+/// How rough the road is, and how far it goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Road {
+    /// Cycles by height: the full load, hard, middling and light bumps.
+    pub blocks: [Block; 4],
+    /// Way that the bolts have to endure, miles.
+    pub miles: f64,
 }
 
 impl Loads {
@@ -255,6 +271,8 @@ impl Loads {
             mass: self.mass,
             towing: self.towing,
             tongue_share: self.tongue_share,
+            bed_over_arm: self.bed_over_arm,
+            tow_on_air: self.tow_on_air,
         }
     }
 }

@@ -10,12 +10,12 @@ mod choices;
 mod fields;
 
 pub use checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,
     Tightening, Tube, Washer,
 };
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
-    WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TowSprings,
+    TubeEnd, WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

@@ -71,6 +71,11 @@ test('every lesson: nothing moves before a guess; then the figure follows and an
     const before = { said: await said(page, id), drawing: await section.locator('[data-at=drawing]').innerHTML() };
     const sliders = section.locator('input[type=range]');
     const heard = new Set([before.said]);
+    for (const group of await section.locator('.live-figure .stands').all()) {
+      await group.locator('input[type=radio]').nth(1).check();
+      await drawn(page);
+      heard.add(await said(page, id));
+    }
     for (let i = 0; i < (await sliders.count()); i += 1) {
       for (const share of [0.35, 1, 0.7]) {
         await slide(page, sliders.nth(i), share);

@@ -8,7 +8,8 @@
 //! ::end
 //!
 //! ::worked The grip of one bolt
-//! Markdown with slots, {clamp}, that follow the figure.
+//! Markdown with slots, {clamp}, that follow the figure; with a state before the title, `clamp=24 | The
+//! grip`, they stay at that state: for a figure at whose start nothing has happened yet.
 //! ::end
 //!
 //! ::faded clamp=24 | The same with a step missing
@@ -198,13 +199,27 @@ impl Body<'_> {
         out: &mut String,
         problems: &mut Vec<Problem>,
     ) {
-        let slots = Slots::new(model, State::start(model.controls()), None);
-        let title = self.inline(self.head_span(block, block.head), None, problems);
+        let (state_text, title) = block.head.split_once('|').unwrap_or(("", block.head));
+        let state = match State::parse(model.controls(), state_text) {
+            Ok(state) => state,
+            Err(what) => return self.fault(block.at, what, problems),
+        };
+        let slots = Slots::new(model, state, None);
+        let title = self.inline(self.head_span(block, title.trim_start()), None, problems);
         let mut inner = String::new();
         self.markdown(block.inner, Some(&slots), &mut inner, problems);
+        // A state of its own holds it there; without one it follows the figure.
+        let held = if state_text.trim().is_empty() {
+            String::new()
+        } else {
+            format!(
+                " data-state=\"{}\"",
+                escape(&state.written(model.controls()))
+            )
+        };
         let _ = write!(
             out,
-            "<div class=\"worked step\" data-step><h3>{title}</h3>\n{inner}</div>\n"
+            "<div class=\"worked step\" data-step{held}><h3>{title}</h3>\n{inner}</div>\n"
         );
     }
 

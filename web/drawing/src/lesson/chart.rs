@@ -161,6 +161,7 @@ struct Setter {
     marks: Vec<Mark>,
     taken: Vec<(f64, f64, f64, f64)>,
     curves: Vec<[(f64, f64); 2]>,
+    levels: Vec<[(f64, f64); 2]>,
     field: (f64, f64, f64, f64),
 }
 
@@ -180,8 +181,8 @@ impl Setter {
         self.marks.push(Mark::text(at, text, class, anchor));
     }
 
-    /// At the first place inside the field that neither lettering nor a curve takes; failing that, that
-    /// no lettering takes; failing that, at the first.
+    /// At the first place inside the field that neither lettering nor a curve nor a level takes; failing
+    /// that, let a level run through it; failing that, a curve; failing that, the first place.
     fn free(&mut self, text: &str, class: &'static str, places: &[((f64, f64), Anchor)]) {
         if text.is_empty() {
             return;
@@ -205,12 +206,16 @@ impl Setter {
                 .iter()
                 .all(|b| a.2 < b.0 || b.2 < a.0 || a.3 < b.1 || b.3 < a.1)
         };
-        let off_curves = |place: &&((f64, f64), Anchor)| {
+        let off = |lines: &[[(f64, f64); 2]], place: &((f64, f64), Anchor)| {
             let a = bounds(place);
-            !self.curves.iter().any(|&[from, to]| crosses(a, from, to))
+            !lines.iter().any(|&[from, to]| crosses(a, from, to))
         };
-        let best = inside.iter().find(|p| clear(p) && off_curves(p));
-        let best = best.or_else(|| inside.iter().find(clear));
+        let off_curves = |place: &&((f64, f64), Anchor)| clear(place) && off(&self.curves, place);
+        let best = inside
+            .iter()
+            .find(|p| off_curves(p) && off(&self.levels, p))
+            .or_else(|| inside.iter().find(off_curves))
+            .or_else(|| inside.iter().find(clear));
         if let Some(&(at, anchor)) = best.or_else(|| inside.first()) {
             self.fixed(at, text.into(), class, anchor);
         }
@@ -290,6 +295,7 @@ impl Chart {
             marks: Vec::new(),
             taken: Vec::new(),
             curves: Vec::new(),
+            levels: Vec::new(),
             field: (left, top, right, bottom),
         };
         self.grid(&mut set);
@@ -302,7 +308,7 @@ impl Chart {
         for level in self.levels.iter().filter(|l| self.y.holds(l.y)) {
             let (_, y) = self.place((self.x.from, level.y));
             set.marks.push(Mark::line((left, y), (right, y), "wanted"));
-            set.curves.push([(left, y), (right, y)]);
+            set.levels.push([(left, y), (right, y)]);
         }
         for curve in &self.curves {
             let class = match curve.kind {

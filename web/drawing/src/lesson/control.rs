@@ -120,9 +120,9 @@ impl Control {
         let bare = unit_for(dimension, units);
         let typed =
             calc_core::quantity::read(text, dimension, bare).map_err(|error| error.to_string())?;
-        // Through SI and back may miss an end of the range by the last digit.
+        // An end of the range as it is shown, rounded to three digits, may lie a little beyond it.
         let value = unit.from_si(typed.si);
-        let close = 1e-9 * (max - min);
+        let close = 0.005 * (max - min);
         if value < min - close || value > max + close {
             return Err(format!(
                 "{} goes from {} to {} here.",
@@ -289,6 +289,9 @@ mod tests {
         assert_eq!(torque.read("60", UnitSystem::Metric), Ok(60.0));
         let us = torque.read("20 lbf ft", UnitSystem::Us).unwrap();
         assert!((us - 27.116).abs() < 1e-3);
+        // 120 N·m is 88.5 lbf·ft and a little.
+        let most = torque.shown(120.0, UnitSystem::Us);
+        assert_eq!(torque.read(&most, UnitSystem::Us).unwrap().round(), 120.0);
         for text in ["", "tight", "12 mm", "500 N·m", "-1"] {
             assert!(
                 torque.read(text, UnitSystem::Metric).unwrap_err().len() > 10,

@@ -11,7 +11,7 @@ use crate::parts::{
 use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::Input;
-use calc_core::catalog::{slip_surface, thread};
+use calc_core::catalog::{bolt_grade, slip_surface, thread};
 use calc_core::mechanics::slip::resistance;
 use calc_core::quantity::{Dimension, InUnits, Unit, newton};
 
@@ -73,6 +73,9 @@ const MOST_LOAD: f64 = 12e3;
 /// Bolt and hole of the figure: M12 in its normal clearance hole, mm.
 const BOLT: &str = "m12";
 const HOLE_MM: f64 = 13.5;
+/// Class of the bolt and thickness of a plate where the lesson's joint is checked.
+const GRADE: &str = "iso-8.8";
+const PLATE_MM: f64 = 16.0;
 
 struct Numbers {
     clamp: f64,
@@ -112,6 +115,30 @@ fn numbers(state: &State) -> Option<Numbers> {
         play: HOLE_MM * 1e-3 - thread(BOLT)?.major().si(),
         slides,
     })
+}
+
+/// A plate on a bar of steel, held by the one bolt.
+fn joint(n: &Numbers, surface: &str) -> Input {
+    let proof = thread(BOLT).and_then(|thread| {
+        let proof = bolt_grade(GRADE)?.strength(thread)?.proof?;
+        Some(thread.stress_area().si() * proof.si())
+    });
+    Input {
+        tube_depth_mm: PLATE_MM,
+        tube_material: String::from("a36"),
+        support: String::from("solid"),
+        mount: String::from("from-top"),
+        fitting_thickness_mm: PLATE_MM,
+        bolt: BOLT.into(),
+        bolt_grade: GRADE.into(),
+        bolts_along: 1.0,
+        // As far as a bolt can be set: the figure also shows a loose one.
+        preload_share: (n.clamp / proof.unwrap_or(f64::INFINITY)).clamp(0.05, 1.0),
+        faying_surface: surface.into(),
+        joint: String::from("free"),
+        free_along_n: n.load,
+        ..Input::default()
+    }
 }
 
 impl Model for Grip {
@@ -156,10 +183,7 @@ impl Model for Grip {
                 value("needed-bare", needed(n.load, bare), force),
                 value("times-mu", held(n.mu, n.load), force),
             ],
-            joint: Input {
-                faying_surface: String::from(SURFACES.get(state.choice(SURFACE))?.key),
-                ..Input::default()
-            },
+            joint: joint(&n, SURFACES.get(state.choice(SURFACE))?.key),
         })
     }
 

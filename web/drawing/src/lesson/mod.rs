@@ -9,6 +9,7 @@ mod chart;
 mod control;
 mod grip;
 mod hollow;
+mod leak;
 mod look;
 mod model;
 mod ply;
@@ -43,6 +44,7 @@ pub static LESSONS: &[&dyn Model] = &[
     &hollow::Hollow, // 6
     &stand::Stand,   // 7
     &road::Road,     // 8
+    &leak::Leak,     // 9
     &look::Measure,  // 10
 ];
 

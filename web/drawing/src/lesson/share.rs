@@ -294,10 +294,20 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
         pulls.extend(force_arrow((x, up), (x, up - half), "load"));
         pulls.extend(force_arrow((x, down), (x, down + half), "load"));
     }
+    if half > 14.0 {
+        let y = sheet.strap - thick - half / 2.0 + 4.0;
+        let at = (AXIS - HOLD + 8.0, y);
+        pulls.push(Mark::text(at, "half", "t s load", Anchor::Start));
+        // On the right the hand's ring is in the way of a short arrow's lettering.
+        if half > 32.0 {
+            let at = (AXIS + HOLD - 8.0, y + 8.0);
+            pulls.push(Mark::text(at, "half", "t s load", Anchor::End));
+        }
+    }
     pulls.push(Mark::circle(sheet.tip(n, scale), 11.0, "grip"));
     marks.push(Mark::group(Placed::default(), "p-load", pulls));
     let words = if n.pull > 0.0 {
-        format!("pull {}, half a side", force(n.pull))
+        format!("pull {}", force(n.pull))
     } else {
         String::from("no pull yet")
     };
@@ -508,11 +518,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     }];
     // Before the first pull the plot gives nothing away.
     if n.pull > 0.0 {
-        let [here, there] = if n.tube {
-            ["on the tube", "on the bar"]
-        } else {
-            ["on the bar", "on the tube"]
-        };
+        let there = if n.tube { "on the bar" } else { "on the tube" };
         if n.clamp > 0.0 {
             curves.push(Curve {
                 points: line(n.other_share),
@@ -530,11 +536,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         curves.push(Curve {
             points: line(n.share),
             kind: CurveKind::This,
-            name: if n.clamp > 0.0 {
-                here.into()
-            } else {
-                String::new()
-            },
+            name: String::new(),
             part: "p-bolt",
         });
         if n.clamp > 0.0 && n.parts < most && n.pull < 0.9 * n.parts {

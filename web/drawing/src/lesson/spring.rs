@@ -16,7 +16,8 @@ use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
 use calc_core::mechanics::losses::embedding;
 use calc_core::mechanics::thread::load_at;
-use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm};
+use calc_core::mechanics::tightening::torque_for;
+use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm, newton};
 
 /// The lesson.
 pub(super) struct Spring;
@@ -131,6 +132,7 @@ struct Numbers {
     lost: f64,
     other: Sprung,
     other_now: TurnPoint,
+    /// The same from the other bolt, if it pulls hard enough.
     other_lost: f64,
 }
 
@@ -148,7 +150,7 @@ fn numbers(state: &State) -> Option<Numbers> {
         squeeze: squeeze(&this.scenario, &now),
         proof: load_at(bolting.proof_strength(), bolting.thread.stress_area()).si(),
         lost: lost(&this).min(now.clamp_n),
-        other_lost: lost(&beside).min(other_now.clamp_n),
+        other_lost: lost(&beside),
         other_now,
         other: beside,
         this,
@@ -189,6 +191,7 @@ impl Model for Spring {
         let (force, length, stiff) = (Dimension::Force, Dimension::Length, Dimension::Stiffness);
         let way = travel(&n.this.scenario, turn);
         let bolt = n.this.bolt.si();
+        let k = n.this.scenario.tightening.nut_factor;
         Some(Outcome {
             said,
             values: vec![
@@ -215,7 +218,15 @@ impl Model for Spring {
                     force,
                 ),
             ],
-            joint: input(n.stack, state.choice(BOLT)),
+            joint: Input {
+                // The torque that gives this clamp; before any, the usual share of the proof load.
+                torque_nm: (n.now.clamp_n > 0.0).then(|| {
+                    torque_for(k, thread.major(), newton(n.now.clamp_n))
+                        .si()
+                        .max(0.5)
+                }),
+                ..input(n.stack, state.choice(BOLT))
+            },
         })
     }
 

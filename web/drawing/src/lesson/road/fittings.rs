@@ -52,20 +52,18 @@ pub(super) fn coupler(sheet: &Sheet, hitched: bool) -> Vec<Mark> {
     let end = x + (sheet.half_row_mm + END_MM) * PER_MM;
     let (rear, top, bottom) = (x - edge(sheet), y - CHEEK, y + CHEEK);
     let lip = y + 11.0;
+    // The neck from the tube's end to the socket, which may be short.
+    let (begins, ends) = (end + 0.4 * (ball - SOCKET - end), ball - SOCKET);
     let outline = Pen::at(rear, top + 7.0)
         .bow((rear, top), (rear + 7.0, top))
         .to(end, top)
-        .curve(
-            (end + 10.0, top),
-            (ball - SOCKET, y - SOCKET),
-            (ball, y - SOCKET),
-        )
+        .curve((begins, top), (ends, y - SOCKET), (ball, y - SOCKET))
         .arc(SOCKET, true, ball + SOCKET, y)
         .to(ball + SOCKET, lip)
         .to(ball - SOCKET, lip)
         .curve(
-            (ball - SOCKET - 8.0, lip),
-            (end + 10.0, bottom),
+            (f64::midpoint(begins, ends), lip),
+            (begins, bottom),
             (end, bottom),
         )
         .to(rear + 7.0, bottom)

@@ -99,7 +99,7 @@ const CONTROLS: &[Control] = &[
 const NEAREST_AND_FARTHEST: (f64, f64) = (120.0, 200.0);
 
 /// The trailer of the figure: a small invented one.
-const MASS_KG: f64 = 600.0;
+const MASS_KG: f64 = 550.0;
 const TONGUE_SHARE: f64 = 0.12;
 const BUMP: f64 = 3.0;
 const BRAKING_G: f64 = 0.5;
@@ -129,7 +129,7 @@ impl Kind {
     const fn name(self) -> &'static str {
         match self {
             Self::Close => "two close",
-            Self::Third => "three",
+            Self::Third => "a third between",
             Self::Apart => "two apart",
             Self::Hanger => "spring hanger",
             Self::Chain => "chain bracket",
@@ -344,8 +344,16 @@ impl Model for Road {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
-        let n = read(state)?;
-        let (kind, jolt, distance) = (n.kind, n.jolt, n.distance_mm);
+        let seen = read(state)?;
+        let said = seen.said();
+        let (kind, distance) = (seen.kind, seen.distance_mm);
+        // While nothing loads the figure, the worked example is that of the load to come.
+        let n = match kind {
+            _ if seen.loaded() => seen,
+            Kind::Chain => numbers(kind, Jolt::Worst, distance)?,
+            _ => numbers(kind, Jolt::Bump, distance)?,
+        };
+        let jolt = n.jolt;
         // With which others a reader compares it; the same as it is where there is nothing to compare.
         let hardest_of =
             |kind: Kind, jolt: Jolt| numbers(kind, jolt, distance).map(|n| n.hardest());
@@ -362,11 +370,14 @@ impl Model for Road {
             mass: kilogram(MASS_KG),
             towing: kilogram(Input::default().towing_mass_kg),
             tongue_share: TONGUE_SHARE,
+            // These two count for heavy trailers only.
+            bed_over_arm: 1.0,
+            tow_on_air: false,
         };
         let alike = n.alike.first().copied()?;
         let force = Dimension::Force;
         Some(Outcome {
-            said: n.said(),
+            said,
             values: vec![
                 value("bolts", kind.row().0, Dimension::Count),
                 value("spacing", kind.spacing_mm() * 1e-3, Dimension::Length),

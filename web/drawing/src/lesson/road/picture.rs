@@ -20,7 +20,7 @@ pub(super) const PER_MM: f64 = 0.86;
 const HEIGHT: f64 = 400.0;
 /// Longest arrow, and the force that it must do for: no state goes beyond.
 const ARROW: f64 = 73.0;
-pub(super) const MOST_FORCE: f64 = 8.45e3;
+pub(super) const MOST_FORCE: f64 = 7.8e3;
 
 /// Where things stand on the sheet.
 pub(super) struct Sheet {

@@ -5,11 +5,11 @@ use super::{Jolt, Kind, Look, NEAREST_AND_FARTHEST, Numbers, largest, numbers};
 use calc_core::quantity::Dimension;
 
 /// Upper end of the axis, N: above every state, and the same for all, so that they can be compared.
-pub(super) const MOST: f64 = 9e3;
+pub(super) const MOST: f64 = 8e3;
 /// Where a curve is computed, mm: closer together where it bends.
 const COMPUTED_AT: [f64; 6] = [0.0, 20.0, 45.0, 80.0, 130.0, NEAREST_AND_FARTHEST.1];
 /// Where the curves are named and compared, mm: nearer than the figure goes, so that it stays clear.
-const NAMED_AT: f64 = 100.0;
+const NAMED_AT: f64 = 70.0;
 
 fn point(name: &str, x: f64, y: f64) -> KeyPoint {
     KeyPoint {
@@ -50,21 +50,21 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         });
     }
     if n.loaded() && n.kind.coupler() {
-        // Named from the lowest up: each name then finds room under its own curve, the last one above.
-        for kind in [Kind::Apart, Kind::Third, Kind::Close] {
+        // Three bolts lie so near to two that their names could not be told apart: theirs is drawn only
+        // as the figure's own, which has its ring and no name.
+        let others = [Kind::Apart, Kind::Close];
+        for kind in others.into_iter().filter(|k| *k != n.kind) {
             // Standing still they lie too close together for their names.
             if n.jolt != Jolt::Still {
                 let there = numbers(kind, n.jolt, NAMED_AT)?;
                 points.push(point(kind.name(), NAMED_AT * 1e-3, there.hardest()));
             }
-            if kind != n.kind {
-                curves.push(Curve {
-                    points: curve(kind)?,
-                    kind: CurveKind::Beside,
-                    name: String::new(),
-                    part: "",
-                });
-            }
+            curves.push(Curve {
+                points: curve(kind)?,
+                kind: CurveKind::Beside,
+                name: String::new(),
+                part: "",
+            });
         }
     }
     curves.push(Curve {

@@ -465,6 +465,12 @@ fn letters(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
         "t s soft",
         Anchor::Start,
     ));
+    marks.push(Mark::text(
+        (182.0 + place.wall_shift, MIDDLE + 44.0),
+        "tube",
+        "t s soft",
+        Anchor::Start,
+    ));
     if place.gap > 0.0 {
         let at = (206.0, place.packing(-1.0).1 - 8.0);
         marks.push(Mark::text(at, "packing", "t s soft", Anchor::Start));

@@ -1,0 +1,338 @@
+//! The joint with its layers, and under it the clamp step by step, each step an arrow to scale.
+
+use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
+use crate::lesson::{DRAWING_WIDTH, Handle, Look};
+use crate::parts::{
+    Dimension as Measure, ForceScale, Strip, StripField, bolt_head, force_arrow, nut,
+    threaded_shank,
+};
+use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::units::Lettering;
+use calc_core::quantity::{Dimension, write};
+
+/// Drawing units in a millimetre.
+const PER_MM: f64 = 2.0;
+/// Face of the head, middle of the bolt.
+const FACE: f64 = 46.0;
+const AXIS: f64 = 80.0;
+/// Half the height of washers, cheeks and bar as drawn.
+const WASHER_HALF: f64 = WASHER.0 / 2.0 * PER_MM;
+const CHEEK_HALF: f64 = 44.0;
+const BAR_HALF: f64 = 38.0;
+const HOLE_HALF: f64 = 13.5;
+/// The rows under the joint: height of the first, distance, where arrows and where words begin.
+const FIRST: f64 = 181.0;
+const PITCH: f64 = 31.0;
+const FROM: f64 = 14.0;
+const WORDS: f64 = 216.0;
+const HEIGHT: f64 = 394.0;
+/// Largest clamp that comes up, N: fresh and hot on a long bolt.
+const MOST: f64 = 46e3;
+
+fn scale(look: &Look<'_>) -> ForceScale {
+    ForceScale::fitting(MOST, 200.0, look.units)
+}
+
+/// The clamped length is dragged at the nut.
+pub(super) fn handle(n: &Numbers) -> Handle {
+    Handle {
+        control: super::GRIP,
+        at: (nut_end(n), AXIS),
+        along: (PER_MM, 0.0),
+    }
+}
+
+fn nut_end(n: &Numbers) -> f64 {
+    FACE + (n.grip + 10.8) * PER_MM + 10.0
+}
+
+pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
+    let mut marks = layers(n);
+    marks.push(Mark::group(Placed::default(), "p-bolt", bolt(n)));
+    marks.extend(named(n, look));
+    marks.push(Mark::group(Placed::default(), "p-clamp", steps(n, look)));
+    let strip = Strip {
+        fields: vec![
+            StripField::new("drawing", "M12 in section"),
+            StripField::scale(scale(look).text()),
+        ],
+    };
+    let top = HEIGHT - strip.height(DRAWING_WIDTH);
+    marks.extend(strip.marks(DRAWING_WIDTH, top));
+    let happened = super::EVENTS.get(n.event).map_or("", |e| e.name);
+    Scene {
+        id: look.id.into(),
+        width: DRAWING_WIDTH,
+        height: HEIGHT,
+        title: String::from("A bolt through steel and aluminium, and what is left of its clamp"),
+        description: format!(
+            "{}, {}: of {} from the wrench {} are left.",
+            capital(happened),
+            temperature(n, look),
+            look.units.force(n.fresh),
+            look.units.force(n.left),
+        ),
+        marks,
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// The change of temperature in words.
+fn temperature(n: &Numbers, look: &Look<'_>) -> String {
+    if n.step == 0.0 {
+        return String::from("as warm as when tightened");
+    }
+    let by = write(n.step.abs(), Dimension::TemperatureStep, look.units);
+    let how = if n.step < 0.0 { "colder" } else { "hotter" };
+    format!("{by} {how}")
+}
+
+/// Where the layers begin and end, left to right: washer, cheek, bar, cheek, washer.
+fn ends(n: &Numbers) -> [f64; 6] {
+    let w = WASHER.1 * PER_MM;
+    let c = CHEEK * PER_MM;
+    let last = FACE + n.grip * PER_MM;
+    [FACE, FACE + w, FACE + w + c, last - w - c, last - w, last]
+}
+
+fn layers(n: &Numbers) -> Vec<Mark> {
+    let [a, b, c, d, e, f] = ends(n);
+    let steel = |lean| Hatch::new(Material::Steel, lean);
+    let aluminium = Hatch::new(Material::Aluminium, Lean::Right);
+    let mut marks = Vec::new();
+    for (left, right, half, hatch) in [
+        (a, b, WASHER_HALF, steel(Lean::Left)),
+        (b, c, CHEEK_HALF, steel(Lean::Right)),
+        (c, d, BAR_HALF, aluminium),
+        (d, e, CHEEK_HALF, steel(Lean::Left)),
+        (e, f, WASHER_HALF, steel(Lean::Right)),
+    ] {
+        for side in [-1.0, 1.0] {
+            let (rim, out) = (AXIS + side * HOLE_HALF, AXIS + side * half);
+            marks.push(Mark::rect((left, rim), (right, out), "edge", Some(hatch)));
+        }
+    }
+    if n.event >= PAINTED {
+        for x in [c, d] {
+            for side in [-1.0, 1.0] {
+                let ends = ((x, AXIS + side * HOLE_HALF), (x, AXIS + side * BAR_HALF));
+                marks.push(Mark::line(ends.0, ends.1, "force load"));
+            }
+        }
+    }
+    marks
+}
+
+fn bolt(n: &Numbers) -> Vec<Mark> {
+    let (d, flats) = (12.0 * PER_MM, 18.0 * PER_MM);
+    let grip = n.grip * PER_MM;
+    let end = -(grip + 10.8 * PER_MM + 7.0);
+    // Upright, then laid on its side: what is up there is right here.
+    let mut marks = threaded_shank(0.0, d, 0.0, end, 30.0 * PER_MM);
+    marks.extend(nut(0.0, -grip, flats, 10.8 * PER_MM, true));
+    marks.extend(bolt_head(0.0, 0.0, flats, 7.5 * PER_MM, false));
+    marks.push(Mark::line((0.0, 22.0), (0.0, end - 7.0), "centre"));
+    let laid = Placed {
+        x: FACE,
+        y: AXIS,
+        degrees: 90.0,
+    };
+    vec![
+        Mark::group(laid, "", marks),
+        Mark::circle((nut_end(n), AXIS), 12.0, "grip"),
+    ]
+}
+
+/// Names of the layers, the clamped length, and which faces have bedded in.
+fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
+    let all @ [first, .., c, d, _, last] = ends(n);
+    let mut marks = Measure {
+        from: (first, AXIS + WASHER_HALF),
+        to: (last, AXIS + WASHER_HALF),
+        line: AXIS + 68.0,
+        text: look.units.length(n.grip),
+    }
+    .level();
+    let soft = "t s soft";
+    marks.push(Mark::text(
+        (f64::midpoint(c, d), AXIS - CHEEK_HALF - 6.0),
+        "aluminium",
+        soft,
+        Anchor::Middle,
+    ));
+    if n.event != FRESH {
+        for x in all {
+            let half = if x == c || x == d {
+                BAR_HALF
+            } else {
+                WASHER_HALF
+            };
+            marks.push(Mark::circle((x, AXIS - half + 5.0), 2.6, "force-tip load"));
+        }
+    }
+    if n.event >= PAINTED {
+        let at = (first - 4.0, AXIS + CHEEK_HALF + 15.0);
+        marks.push(Mark::line(
+            (c, AXIS + BAR_HALF),
+            (at.0 + 3.0, at.1 - 4.0),
+            "thin",
+        ));
+        marks.push(Mark::text(at, "paint", soft, Anchor::End));
+    }
+    marks
+}
+
+/// How the place of a loss is marked on the joint, and its row with it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sign {
+    None,
+    /// A dot on each pair of faces.
+    Dot,
+    /// A thick line along the paint.
+    Line,
+}
+
+fn dot(at: (f64, f64)) -> Mark {
+    Mark::circle(at, 2.6, "force-tip load")
+}
+
+/// One step of the clamp.
+struct Row {
+    name: String,
+    /// What it adds or takes, N; `None`: it has not happened.
+    change: Option<f64>,
+    /// What to say then.
+    before: &'static str,
+    /// What marks it on the joint.
+    sign: Sign,
+}
+
+fn steps(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
+    let settled = n.event != FRESH;
+    let rows = [
+        Row {
+            name: String::from("faces bed in"),
+            change: settled.then_some(-n.bed),
+            before: "not yet",
+            sign: Sign::Dot,
+        },
+        Row {
+            name: String::from(if n.event >= PAINTED {
+                "paint creeps"
+            } else {
+                "first days"
+            }),
+            change: settled.then_some(-n.creep),
+            before: "not yet",
+            sign: if n.event >= PAINTED {
+                Sign::Line
+            } else {
+                Sign::Dot
+            },
+        },
+        Row {
+            name: String::from("tightened again"),
+            change: (n.event == AGAIN).then_some(n.bed + n.creep),
+            before: "not yet",
+            sign: Sign::None,
+        },
+        Row {
+            name: if n.step == 0.0 {
+                String::from("temperature")
+            } else {
+                temperature(n, look)
+            },
+            change: (n.step != 0.0).then_some(n.heat),
+            before: "as it was",
+            sign: Sign::None,
+        },
+    ];
+    let scale = scale(look);
+    let at = |force: f64| FROM + scale.length(force);
+    let mut marks = whole((FIRST, n.fresh), "from the wrench", scale, look);
+    let mut now = n.fresh;
+    let mut y = FIRST;
+    for row in rows {
+        marks.push(Mark::line(
+            (at(now), y + 3.0),
+            (at(now), y + PITCH - 3.0),
+            "thin",
+        ));
+        y += PITCH;
+        marks.push(between(y));
+        marks.push(Mark::text((WORDS, y - 3.0), row.name, "t s", Anchor::Start));
+        let Some(change) = row.change else {
+            marks.push(Mark::text(
+                (WORDS, y + 12.0),
+                row.before,
+                "t s soft",
+                Anchor::Start,
+            ));
+            marks.push(Mark::line((at(now), y - 3.0), (at(now), y + 3.0), "thin"));
+            continue;
+        };
+        match row.sign {
+            Sign::None => {}
+            Sign::Dot => marks.push(dot((WORDS - 9.0, y - 7.0))),
+            Sign::Line => {
+                let x = WORDS - 9.0;
+                marks.push(Mark::line((x, y - 13.0), (x, y - 2.0), "force load"));
+            }
+        }
+        let class = if change < 0.0 { "load" } else { "clamp" };
+        marks.extend(force_arrow((at(now), y), (at(now + change), y), class));
+        let (sign, words) = if change < 0.0 {
+            ("−", "t load")
+        } else {
+            ("+", "t clamp")
+        };
+        let text = format!("{sign}{}", look.units.force(change.abs()));
+        marks.push(Mark::text((WORDS, y + 12.0), text, words, Anchor::Start));
+        now += change;
+    }
+    marks.push(Mark::line(
+        (at(now), y + 3.0),
+        (at(now), y + PITCH - 3.0),
+        "thin",
+    ));
+    marks.push(between(y + PITCH));
+    let share = write(n.left / n.fresh, Dimension::Share, look.units);
+    marks.extend(whole(
+        (y + PITCH, n.left),
+        &format!("left: {share}"),
+        scale,
+        look,
+    ));
+    // Where every clamp begins.
+    marks.push(Mark::line(
+        (FROM, FIRST - 8.0),
+        (FROM, y + PITCH + 8.0),
+        "axis",
+    ));
+    marks
+}
+
+/// A hairline above the words of a row.
+fn between(y: f64) -> Mark {
+    let y = y - PITCH / 2.0 + 0.5;
+    Mark::line((WORDS - 14.0, y), (DRAWING_WIDTH - 8.0, y), "hair")
+}
+
+/// A clamp from nothing to what it is.
+fn whole((y, clamp): (f64, f64), name: &str, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
+    let mut marks = force_arrow((FROM, y), (FROM + scale.length(clamp), y), "clamp");
+    marks.push(Mark::text((WORDS, y - 3.0), name, "t s", Anchor::Start));
+    marks.push(Mark::text(
+        (WORDS, y + 12.0),
+        look.units.force(clamp),
+        "t clamp",
+        Anchor::Start,
+    ));
+    marks
+}
