@@ -1,0 +1,304 @@
+//! The figure: two sections under a caliper, the hole from outside, and the clamp against the dent.
+
+use super::super::DRAWING_WIDTH;
+use super::super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
+use super::super::model::{Handle, Look};
+use super::super::stand::verdict_words;
+use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM, says};
+use crate::measure::caliper;
+use crate::parts::{Dimension as Measured, Strip, StripField, centre_cross, nut};
+use crate::pen::{Pen, polyline};
+use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::section::Sag;
+use crate::units::Lettering;
+use calc_core::caliper::dent;
+use calc_core::quantity::{Dimension, InUnits, mm};
+
+/// Drawing units in a millimetre of the tube, and how much larger the dent is drawn.
+const SCALE: f64 = 1.22;
+const TIMES: f64 = 3.0;
+/// Middle height of both tubes; middles of the two.
+const MIDDLE: f64 = 112.0;
+const AT: f64 = 88.0;
+const BESIDE: f64 = 258.0;
+/// Middle of the hole as drilled, and its scale.
+const HOLE: (f64, f64) = (60.0, 288.0);
+const HOLE_SCALE: f64 = 3.2;
+/// How far beside the hole's edge the grip lies.
+const GRIP: f64 = 15.0;
+const BOTTOM: f64 = 356.0;
+
+pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
+    let units = look.units;
+    let mut marks = Vec::new();
+    for (x, name, dent) in [
+        (AT, "at the bolt", n.narrower),
+        (BESIDE, "a hand away", 0.0),
+    ] {
+        marks.push(Mark::text((x, 16.0), name, "t", Anchor::Middle));
+        marks.extend(measured(n, x, dent, &units.length(n.away() - dent)));
+    }
+    marks.push(Mark::line((0.0, 226.0), (DRAWING_WIDTH, 226.0), "hair"));
+    marks.extend(hole(n, look));
+    let [low, likely, high] = n.clamp();
+    let below = says(&n.dent.said, "caliper-dent-below");
+    let fits = !n.doubtful();
+    let words = match n.dent.clamp {
+        Some(_) if !fits => String::from("does not fit"),
+        Some(_) => units.force(likely),
+        None if below => format!("at most {}", units.force(likely)),
+        None => format!("at least {}", units.force(likely)),
+    };
+    let verdict = verdict_words(n.verdict());
+    let mut letter = |y, text: String, class| {
+        marks.push(Mark::text((332.0, y), text, class, Anchor::End));
+    };
+    letter(247.0, "clamp that was reached".into(), "t s soft");
+    letter(265.0, words.clone(), "t clamp");
+    if fits && n.dent.clamp.is_some() {
+        let text = format!("{} to {}", units.force(low), units.force(high));
+        letter(282.0, text, "t s");
+    }
+    let hole = if n.slipped() {
+        format!("slipped by {}", units.length(n.long - n.short))
+    } else {
+        "hole still round".into()
+    };
+    letter(306.0, hole.clone(), "t s");
+    letter(328.0, "verdict".into(), "t s soft");
+    letter(345.0, verdict.into(), "t stamped");
+    let strip = Strip {
+        fields: vec![
+            StripField::new("tube, cut", "a nut on each face"),
+            StripField::new("dent", format!("drawn ×\u{a0}{TIMES}")),
+            StripField::new("joint", "invented"),
+        ],
+    };
+    marks.extend(strip.marks(DRAWING_WIDTH, BOTTOM));
+    Scene {
+        id: look.id.into(),
+        width: DRAWING_WIDTH,
+        height: BOTTOM + strip.height(DRAWING_WIDTH),
+        title: String::from("Caliper over the tube at the bolt and away from it, and the hole"),
+        description: format!(
+            "Dent {}, both faces together: clamp that was reached {words}. Hole: {hole}. Verdict: {verdict}.",
+            units.length(n.narrower)
+        ),
+        marks,
+    }
+}
+
+/// The tube in section with a washer on each face and a caliper over both. `dent` is that of both
+/// faces, mm.
+fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
+    let drawn = dent / 2.0 * TIMES;
+    let half = DEPTH_MM / 2.0 * SCALE;
+    let (top, bottom) = (MIDDLE - half, MIDDLE + half);
+    let mut marks = Vec::new();
+    if dent > 0.0 {
+        for y in [top, bottom] {
+            let reach = WIDTH_MM / 2.0 * SCALE - 6.0;
+            marks.push(Mark::line((x - reach, y), (x + reach, y), "phantom"));
+        }
+    }
+    let tube = [-1.0, 1.0].map(|side| {
+        Mark::cut(
+            half_tube(n, x, side, drawn),
+            Hatch::new(Material::Steel, Lean::Right),
+        )
+    });
+    marks.push(Mark::group(Placed::default(), "p-face", tube.to_vec()));
+    // Bare jaws would rest on the corners; a nut on each face lifts them clear.
+    let (tall, flats) = (
+        n.nut() * SCALE,
+        n.scenario.bolting.thread.width_across_flats().si() * 1e3 * SCALE,
+    );
+    let (upper, lower) = (top + drawn * SCALE, bottom - drawn * SCALE);
+    marks.extend(nut(x, upper, flats, tall, true));
+    marks.extend(nut(x, lower, flats, tall, false));
+    let (from, to) = (upper - tall, lower + tall);
+    marks.push(Mark::group(
+        Placed {
+            x: x + 54.0,
+            y: from,
+            degrees: 90.0,
+        },
+        "",
+        caliper(to - from, 66.0, to - from + 43.0),
+    ));
+    let left = x - WIDTH_MM / 2.0 * SCALE;
+    marks.extend(
+        Measured {
+            from: (left, from),
+            to: (left, to),
+            line: left - 18.0,
+            text: reads.into(),
+        }
+        .upright(),
+    );
+    marks
+}
+
+/// One half of the cut tube, its faces in by `drawn` mm beside the hole.
+fn half_tube(n: &Numbers, x: f64, side: f64, drawn: f64) -> String {
+    let tube = &n.scenario.tube;
+    let (wall, radius) = (tube.wall.si() * 1e3, tube.corner_radius.si() * 1e3);
+    let (half, deep, hole) = (WIDTH_MM / 2.0, DEPTH_MM / 2.0, n.short / 2.0);
+    let inner = (radius - wall).max(0.0);
+    let sag = Sag::new(PRESSED_MM / 2.0, half - radius, drawn);
+    let at = |mm: f64, up: f64| (x + side * mm * SCALE, MIDDLE - up * SCALE);
+    // From the hole along a face to its corner; `level` is the height of the flat face.
+    let face = |level: f64, sign: f64, end: f64| {
+        (0..=14_u8).map(move |i| {
+            let mm = hole + (end - hole) * f64::from(i) / 14.0;
+            (mm, sign * (level - sag.at(mm)))
+        })
+    };
+    let back = |level, sign, end| face(level, sign, end).collect::<Vec<_>>().into_iter().rev();
+    let mut outline = Vec::new();
+    outline.extend(face(deep, 1.0, half - radius));
+    outline.extend(corner(half - radius, deep - radius, radius, 1.0, false));
+    outline.extend(corner(half - radius, deep - radius, radius, -1.0, true));
+    outline.extend(back(deep, -1.0, half - radius));
+    outline.extend(face(deep - wall, -1.0, half - radius));
+    outline.extend(corner(
+        half - radius,
+        deep - radius,
+        inner.max(radius - wall),
+        -1.0,
+        false,
+    ));
+    outline.extend(corner(
+        half - radius,
+        deep - radius,
+        inner.max(radius - wall),
+        1.0,
+        true,
+    ));
+    outline.extend(back(deep - wall, 1.0, half - radius));
+    polyline(outline.into_iter().map(|(mm, up)| at(mm, up))) + "Z"
+}
+
+/// Points round a corner about its centre, from the face to the side wall, or back.
+fn corner(x: f64, y: f64, r: f64, sign: f64, back: bool) -> impl Iterator<Item = (f64, f64)> {
+    (0..=4_u8).map(move |i| {
+        let share = f64::from(if back { 4 - i } else { i }) / 4.0;
+        let (sin, cos) = (share * std::f64::consts::FRAC_PI_2).sin_cos();
+        (x + r * sin, sign * (y + r * cos))
+    })
+}
+
+/// Where the worn end of the hole is dragged.
+pub(super) fn hole_grip(n: &Numbers) -> Handle {
+    Handle {
+        control: OVAL,
+        at: (
+            HOLE.0 + (n.long - n.short / 2.0) * HOLE_SCALE + GRIP,
+            HOLE.1,
+        ),
+        along: (HOLE_SCALE, 0.0),
+    }
+}
+
+/// The hole from outside: as drilled on the left, worn to the right.
+fn hole(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
+    let (x, y) = HOLE;
+    let r = n.short / 2.0 * HOLE_SCALE;
+    let far = x + (n.long - n.short) * HOLE_SCALE;
+    let outline = Pen::at(x, y - r)
+        .to(far, y - r)
+        .arc(r, true, far, y + r)
+        .to(x, y + r)
+        .arc(r, true, x, y - r)
+        .close();
+    let bolt = n.scenario.bolting.thread.major().si() * 1e3 / 2.0 * HOLE_SCALE;
+    let mut marks = vec![
+        Mark::text(
+            (10.0, 247.0),
+            "hole, with the bolt",
+            "t s soft",
+            Anchor::Start,
+        ),
+        Mark::path(outline.d(), "edge none"),
+        Mark::circle((x, y), bolt, "hidden none"),
+    ];
+    marks.extend(centre_cross((x, y), r + 6.0));
+    let dimension = |from, to, line, mm| Measured {
+        from,
+        to,
+        line,
+        text: look.units.length(mm),
+    };
+    marks.extend(dimension((x - r, y), (far + r, y), y + r + 26.0, n.long).level());
+    marks.extend(dimension((far, y - r), (far, y + r), far + r + 36.0, n.short).upright());
+    marks.push(Mark::circle((far + r + GRIP, y), 13.0, "grip"));
+    marks
+}
+
+/// Clamp that a dent stands for, with its band.
+pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
+    let readings: Vec<_> = (0..=16_u8)
+        .filter_map(|i| {
+            let share = f64::from(i) / 16.0;
+            let at = 0.1 + (MOST_DENT - 0.1) * share * share;
+            Some((at * 1e-3, dent(&n.scenario, mm(at)).clamp?))
+        })
+        .collect();
+    let points = |of: fn(&calc_core::caliper::Band) -> f64| -> Vec<_> {
+        readings.iter().map(|(x, band)| (*x, of(band))).collect()
+    };
+    let [_, likely, _] = n.clamp();
+    let name = match n.dent.clamp {
+        Some(_) => "about",
+        None if says(&n.dent.said, "caliper-dent-below") => "at most",
+        None => "at least",
+    };
+    let tight = &n.report.tightening;
+    let most = readings.iter().map(|(_, b)| b.high.si);
+    let most = most.fold(1.1 * tight.clamp_nominal_n, f64::max);
+    let top = [13e3, 20e3, 36e3].into_iter().find(|t| *t >= most);
+    let top = top.unwrap_or(most);
+    Chart {
+        title: String::from("Clamp that was reached against the dent that stayed"),
+        x: Axis {
+            name: "dent of both faces",
+            dimension: Dimension::Length,
+            from: 0.0,
+            to: MOST_DENT * 1e-3,
+        },
+        y: Axis {
+            name: "clamp that was reached",
+            dimension: Dimension::Force,
+            from: 0.0,
+            to: top,
+        },
+        band: Some(Band {
+            lower: points(|b| b.low.si),
+            upper: points(|b| b.high.si),
+            name: String::new(),
+        }),
+        curves: vec![Curve {
+            points: points(|b| b.likely.si),
+            kind: CurveKind::This,
+            name: String::new(),
+            part: "p-face",
+        }],
+        levels: vec![
+            Level {
+                y: tight.clamp_nominal_n,
+                name: String::from("the bolt wants this"),
+            },
+            Level {
+                y: tight.yield_load_n,
+                name: String::from("the bolt yields"),
+            },
+        ],
+        points: vec![KeyPoint {
+            name: name.into(),
+            x: n.narrower * 1e-3,
+            y: likely,
+            here: true,
+        }],
+        units: look.units,
+    }
+}
