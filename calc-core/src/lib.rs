@@ -14,6 +14,7 @@ pub mod error;
 pub mod evaluate;
 pub mod link;
 pub mod mechanics;
+mod order;
 pub mod quantity;
 pub mod repair;
 pub mod report;

@@ -9,6 +9,7 @@ use crate::evaluate::stand::VISIBLE;
 use crate::evaluate::support::Stands;
 use crate::evaluate::tighten::tighten;
 use crate::mechanics::range::OutOfRange;
+use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
 use crate::scenario::Scenario;
@@ -336,13 +337,12 @@ impl Sampler {
             let inputs = self.inputs.each_ref().map(Vec::as_slice);
             let [first, ..] = inputs;
             let ranked = output.get(..first.len()).unwrap_or(output);
-            let mut list: Vec<Matter> = Variable::ALL
+            let list: Vec<Matter> = Variable::ALL
                 .into_iter()
                 .zip(variance_shares(inputs, ranked))
                 .map(|(variable, share)| Matter { variable, share })
                 .collect();
-            list.sort_by(|a, b| b.share.total_cmp(&a.share));
-            list
+            sorted(list, &|a, b| b.share.total_cmp(&a.share))
         };
         let of_all = |value: f64| Amount::new(value, Dimension::Share);
         let mut said: Vec<Said> = [

@@ -1,5 +1,6 @@
 //! Quantiles, histograms and what matters most.
 
+use crate::order::sorted;
 use crate::quantity::Dimension;
 use serde::Serialize;
 
@@ -81,8 +82,8 @@ pub fn quantile(sorted: &[f64], p: f64) -> f64 {
 
 /// Ranks of values, equal values sharing their middle rank.
 fn ranks(values: &[f64]) -> Vec<f64> {
-    let mut order: Vec<(f64, usize)> = values.iter().copied().zip(0..).collect();
-    order.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+    let order: Vec<(f64, usize)> = values.iter().copied().zip(0..).collect();
+    let order = sorted(order, &|a, b| a.0.total_cmp(&b.0));
     let mut ranks = vec![0.0; values.len()];
     let mut first = 0;
     for run in order.chunk_by(|a, b| a.0 == b.0) {

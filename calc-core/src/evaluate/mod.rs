@@ -16,6 +16,7 @@ pub(crate) mod working;
 pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
+use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
 use crate::scenario::{Field, Scenario, SupportKind, VERSION};
@@ -84,7 +85,7 @@ pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
         working,
     );
     if working {
-        checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+        checks = sorted(checks, &|a, b| weight(b).total_cmp(&weight(a)));
     } else {
         weakest_first(&mut checks);
     }

@@ -4,6 +4,7 @@
 use super::work::hole_in_wall;
 use crate::catalog::{self, Family, HoleFit, Material};
 use crate::evaluate::Judged;
+use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
 use crate::scenario::{Field, Input, JointKind, Scenario, SupportKind};
@@ -60,7 +61,7 @@ pub(super) fn all(s: &Scenario) -> Vec<Input> {
 /// other fineness last.
 fn sizes(s: &Scenario) -> Vec<&'static catalog::Thread> {
     let there = s.bolting.thread;
-    let mut sizes: Vec<_> = catalog::threads()
+    let sizes: Vec<_> = catalog::threads()
         .iter()
         .filter(|t| t.system() == there.system())
         // One size in a step that is worth a drill.
@@ -74,7 +75,7 @@ fn sizes(s: &Scenario) -> Vec<&'static catalog::Thread> {
         let near = if step > 1.0 { step } else { 1e3 / step };
         near + if t.fine() == there.fine() { 0.0 } else { 1e6 }
     };
-    sizes.sort_by(|a, b| order(a).total_cmp(&order(b)));
+    let mut sizes = sorted(sizes, &|a, b| order(a).total_cmp(&order(b)));
     sizes.insert(0, there);
     sizes
 }

@@ -7,6 +7,7 @@ mod weld;
 mod work;
 
 use crate::evaluate::{Judged, judge};
+use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario, SupportKind};
@@ -265,7 +266,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     for repair in &mut list {
         repair.changed = changed(&repair.input, &s.input);
     }
-    list.sort_by(|a, b| {
+    let list = sorted(list, &|a, b| {
         a.verdict
             .cmp(&b.verdict)
             .then(a.work.cost.total_cmp(&b.work.cost))
@@ -328,9 +329,9 @@ fn cheapest_of_each(found: &[Repair]) -> Vec<Repair> {
 
 /// Drops every repair that another one of the same verdict equals or beats in margin, work, cost and
 /// number of welds.
-fn unbeaten(mut found: Vec<Repair>) -> Vec<Repair> {
+fn unbeaten(found: Vec<Repair>) -> Vec<Repair> {
     // By cost, so that what comes later can only be beaten by what came before.
-    found.sort_by(|a, b| {
+    let found = sorted(found, &|a, b| {
         a.work
             .cost
             .total_cmp(&b.work.cost)

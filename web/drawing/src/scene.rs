@@ -3,6 +3,8 @@
 //! Styling stands in `web/style/sheet.css` alone, because the page's content security policy refuses
 //! style attributes, and because dark, print and forced colours are then one file's business.
 
+use std::collections::BTreeSet;
+
 /// Size of ordinary lettering in drawing units. The style sheet says the same; a test compares them.
 pub const LETTER: f64 = 13.5;
 /// Size of small lettering in drawing units. Never less than 11 px on a 360 px screen.
@@ -209,7 +211,8 @@ pub enum Mark {
 impl Mark {
     /// A path with a class.
     #[must_use]
-    pub const fn path(d: String, class: &'static str) -> Self {
+    #[inline(never)]
+    pub fn path(d: String, class: &'static str) -> Self {
         Self::Path {
             d,
             class,
@@ -219,7 +222,8 @@ impl Mark {
 
     /// A thick outline filled with hatching.
     #[must_use]
-    pub const fn cut(d: String, hatch: Hatch) -> Self {
+    #[inline(never)]
+    pub fn cut(d: String, hatch: Hatch) -> Self {
         Self::Path {
             d,
             class: "edge",
@@ -229,13 +233,15 @@ impl Mark {
 
     /// A line with a class.
     #[must_use]
-    pub const fn line(from: (f64, f64), to: (f64, f64), class: &'static str) -> Self {
+    #[inline(never)]
+    pub fn line(from: (f64, f64), to: (f64, f64), class: &'static str) -> Self {
         Self::Line { from, to, class }
     }
 
     /// A circle with a class.
     #[must_use]
-    pub const fn circle(centre: (f64, f64), r: f64, class: &'static str) -> Self {
+    #[inline(never)]
+    pub fn circle(centre: (f64, f64), r: f64, class: &'static str) -> Self {
         Self::Circle { centre, r, class }
     }
 
@@ -271,7 +277,8 @@ impl Mark {
 
     /// A group shifted to a point.
     #[must_use]
-    pub const fn group(placed: Placed, class: &'static str, marks: Vec<Self>) -> Self {
+    #[inline(never)]
+    pub fn group(placed: Placed, class: &'static str, marks: Vec<Self>) -> Self {
         Self::Group {
             placed,
             class,
@@ -320,22 +327,20 @@ impl Scene {
     /// The hatchings that the marks use, each once.
     #[must_use]
     pub fn hatches(&self) -> Vec<Hatch> {
-        fn walk(marks: &[Mark], found: &mut Vec<Hatch>) {
+        fn walk(marks: &[Mark], found: &mut BTreeSet<Hatch>) {
             for mark in marks {
                 match mark {
                     Mark::Path { hatch: Some(h), .. } | Mark::Rect { hatch: Some(h), .. } => {
-                        found.push(*h)
+                        found.insert(*h);
                     }
                     Mark::Group { marks, .. } => walk(marks, found),
                     _ => {}
                 }
             }
         }
-        let mut found = Vec::new();
+        let mut found = BTreeSet::new();
         walk(&self.marks, &mut found);
-        found.sort_unstable();
-        found.dedup();
-        found
+        found.into_iter().collect()
     }
 
     /// The id of a hatching's pattern in this figure.

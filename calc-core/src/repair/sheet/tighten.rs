@@ -4,6 +4,7 @@ use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::Judged;
 use crate::mechanics::bolt_group::Place;
+use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
 use crate::scenario::Scenario;
@@ -145,9 +146,9 @@ pub(super) fn plan(s: &Scenario, judged: &Judged) -> TighteningPlan {
 
 /// From the front backwards, left before right.
 fn numbered(places: &[Place]) -> Vec<Place> {
-    let mut places = places.to_vec();
-    places.sort_by(|a, b| b.x.total_cmp(&a.x).then(b.y.total_cmp(&a.y)));
-    places
+    sorted(places.to_vec(), &|a, b| {
+        b.x.total_cmp(&a.x).then(b.y.total_cmp(&a.y))
+    })
 }
 
 /// Numbers from 1, the nearest to the middle first; of those equally far the one farthest from the last.
