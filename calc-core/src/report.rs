@@ -161,6 +161,12 @@ pub enum CheckId {
     SleeveFit,
     /// Does the bolt endure a pull that comes and goes?
     BoltFatigue,
+    /// Do head and nut bear flat?
+    WasherSeat,
+    /// Is the hole far enough from the free edge of a flange or a leg?
+    MemberEdge,
+    /// Does the flange, leg or web of an open section hold the outside pull?
+    MemberFlange,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.

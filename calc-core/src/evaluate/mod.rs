@@ -1,5 +1,6 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
+mod behind;
 mod checks;
 mod fatigue;
 pub(crate) mod grip;
@@ -7,6 +8,7 @@ mod holes;
 pub(crate) mod loads;
 mod pried;
 mod remarks;
+mod seat;
 pub(crate) mod stand;
 pub(crate) mod support;
 pub(crate) mod tighten;
@@ -141,6 +143,9 @@ fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<
         );
     }
     for code in loads::notes(s) {
+        say(code, Vec::new());
+    }
+    for code in seat::notes(s) {
         say(code, Vec::new());
     }
     let faces = stands.least.sides().is_some();

@@ -8,13 +8,14 @@ mod check;
 mod checked;
 mod choices;
 mod fields;
+mod member;
 
 pub use checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Scenario, Sleeve, Spreader,
     Tightening, Tube, Washer,
 };
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TubeEnd,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind, TubeEnd,
     WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
