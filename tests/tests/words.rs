@@ -53,13 +53,14 @@ fn codes(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Beginnings of codes that are said, by topic.
-const SAID: [&str; 36] = [
+const SAID: [&str; 39] = [
     "bearing-",
     "bending-",
     "block-",
     "bolt-",
     "caliper-",
     "chance-",
+    "clamp-",
     "combined-",
     "end-",
     "factor-",
@@ -71,11 +72,13 @@ const SAID: [&str; 36] = [
     "life-",
     "limit-",
     "loosening-",
+    "member-",
     "note-",
     "opening-",
     "oval-",
     "pull-",
     "range-",
+    "seat-",
     "section-",
     "shear-",
     "sleeve-",

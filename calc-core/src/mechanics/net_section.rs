@@ -219,18 +219,15 @@ impl TubeSection {
         if self.area <= 0.0 || self.second_up <= 0.0 || self.second_side <= 0.0 {
             return None;
         }
-        let bent = [
-            up.abs() * self.height / (2.0 * self.second_up),
-            side.abs() * self.width / (2.0 * self.second_side),
-        ];
-        let [up, side] = bent;
+        let pulled = pull.si().abs() / self.area;
+        let up = up.abs() * self.height / (2.0 * self.second_up);
+        let side = side.abs() * self.width / (2.0 * self.second_side);
         // No point of a round tube is farthest out both ways.
-        let bent = if self.round {
-            up.hypot(side)
+        let pa = if self.round {
+            pulled + up.hypot(side)
         } else {
-            up + side
+            pulled + up + side
         };
-        let pa = pull.si().abs() / self.area + bent;
         Some(crate::quantity::mpa(pa * 1e-6))
     }
 }

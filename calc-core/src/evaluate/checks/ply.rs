@@ -201,7 +201,7 @@ impl Joint<'_> {
             return self.ply_tear_out(
                 &self.member_ply(),
                 CheckId::TubeTearOut,
-                ["tear-out-tears", "tear-out-fine"],
+                ["member-tear-out-tears", "member-tear-out-fine"],
             );
         }
         let hole = self.hole_in_tube();
