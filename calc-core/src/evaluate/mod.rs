@@ -15,6 +15,8 @@ pub(crate) mod tighten;
 mod turn;
 mod working;
 
+pub(crate) use seat::on_edge;
+
 pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 

@@ -2,7 +2,7 @@
 
 use super::RepairKind;
 use crate::catalog::{self, Family, Material};
-use crate::evaluate::judge;
+use crate::evaluate::{judge, on_edge};
 use crate::quantity::InUnits;
 use crate::report::CheckId;
 use crate::scenario::{Field, Input, Scenario, SupportKind};
@@ -38,6 +38,7 @@ pub(super) fn all(s: &Scenario) -> Vec<(RepairKind, Input)> {
             all.extend(eased.map(|eased| (kind, eased)));
         }
     }
+    seat(s, &mut all);
     all
 }
 
@@ -146,6 +147,18 @@ fn stands(s: &Scenario) -> Vec<(RepairKind, Input)> {
         all.push((RepairKind::SolidInsert, input));
     }
     all
+}
+
+/// Where head or nut would bear on an edge, a washer made to fit belongs to the repair.
+fn seat(s: &Scenario, all: &mut [(RepairKind, Input)]) {
+    if !(s.member.is_round() || s.member.is_open()) {
+        return;
+    }
+    for (_, input) in all {
+        if Scenario::new(input).is_ok_and(|s| on_edge(&s)) {
+            input.shaped_washer = String::from("yes");
+        }
+    }
 }
 
 /// Half millimetres: what a saw and a rule give.

@@ -7,6 +7,7 @@
 pub mod figures;
 pub mod group;
 pub mod measure;
+pub mod member;
 pub mod opening;
 pub mod parts;
 pub mod pen;
