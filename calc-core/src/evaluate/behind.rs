@@ -74,6 +74,26 @@ fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
     (gross, net)
 }
 
+/// Strips that a flange of uneven thickness is cut into.
+const STRIPS: usize = 8;
+
+/// A flange between two edges, thicker towards the first one by a slope; `at` is its thickness and where
+/// that was measured. One strip where both faces are parallel.
+fn strips(
+    [from, to]: [Length; 2],
+    (thick, at): (Length, Length),
+    slope: f64,
+) -> impl Iterator<Item = ([Length; 2], Length)> {
+    let count = if slope > 0.0 { STRIPS } else { 1 };
+    let step = (to - from) / count as f64;
+    (0..count).map(move |i| {
+        let edges = [from + step * i as f64, from + step * (i + 1) as f64];
+        let middle = (edges[0] + edges[1]) * 0.5;
+        let here = thick - slope * (middle - at);
+        (edges, here.max(thick * 0.3))
+    })
+}
+
 /// Channel or angle. The pierced part lies level at the top where the bolts stand upright, and upright at
 /// the side where they lie level.
 fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
@@ -102,17 +122,28 @@ fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
         }
     };
     let nought = mm(0.0);
-    let whole = part([nought, t.width], [nought, pierced]);
-    let mut parts = vec![whole];
-    parts.push(part([nought, upright], [pierced, t.depth]));
-    if s.member.kind == MemberKind::Channel {
-        parts.push(if from_top {
-            // The other flange.
-            part([upright, t.width], [t.depth - pierced, t.depth])
-        } else {
-            // The flange at the other edge of the web.
-            part([t.width - upright, t.width], [pierced, t.depth])
-        });
+    let mut parts = Vec::with_capacity(2 * STRIPS + 1);
+    match (s.member.kind, from_top) {
+        (MemberKind::Channel, true) => {
+            parts.push(part([nought, upright], [nought, t.depth]));
+            let bolt = s.member.gauge.unwrap_or(t.width * 0.5);
+            for (u, thick) in strips([upright, t.width], (pierced, bolt), s.member.slope) {
+                parts.push(part(u, [nought, thick]));
+                parts.push(part(u, [t.depth - thick, t.depth]));
+            }
+        }
+        (MemberKind::Channel, false) => {
+            parts.push(part([nought, t.width], [nought, pierced]));
+            let middle = (pierced + t.depth) * 0.5;
+            for (v, thick) in strips([pierced, t.depth], (upright, middle), s.member.slope) {
+                parts.push(part([nought, thick], v));
+                parts.push(part([t.width - thick, t.width], v));
+            }
+        }
+        _ => {
+            parts.push(part([nought, t.width], [nought, pierced]));
+            parts.push(part([nought, upright], [pierced, t.depth]));
+        }
     }
     let centre = match (s.member.gauge, s.farthest_gauge()) {
         (Some(near), Some(far)) => (near + far) * 0.5,

@@ -56,7 +56,7 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     if s.loads.joint != JointKind::SpringHanger {
         notes.push("note-open-section-twist");
     }
-    if slope(s).is_some() && s.input.flange_slope.is_none() {
+    if s.member.kind == MemberKind::Channel && s.input.flange_slope.is_none() {
         notes.push("note-flange-slope-assumed");
     }
     if s.member.gauge.is_some() && s.input.bolt_gauge_mm.is_none() {

@@ -85,7 +85,7 @@ pub struct Member {
     /// Back of the upright part to the nearest row of bolts, where a flange or a leg stands free;
     /// `None`: a tube, a bar, the web of a channel.
     pub gauge: Option<Length>,
-    /// Slope of the face under the nut; nought where both faces are parallel.
+    /// Slope of the inside of a channel's flanges; nought where both faces are parallel.
     pub slope: f64,
     /// Whether a washer made to fit lies on a sloping or curved face.
     pub shaped_washer: bool,

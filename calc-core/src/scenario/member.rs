@@ -91,16 +91,26 @@ pub(super) fn member(
         Field::UprightWall,
         "thicker than half of the width beside it: give the thickness of the part that the bolts do not go through",
     );
-    if kind == MemberKind::Channel && flange {
+    if kind == MemberKind::Channel {
         member.slope = r.or_derived(Field::FlangeSlope, CHANNEL_SLOPE);
     } else {
         r.given(Field::FlangeSlope);
     }
+    let rows = (bolting.rows as f64 - 1.0) * bolting.spacing_across.si();
     if kind == MemberKind::Channel && !flange {
         r.given(Field::BoltGauge);
+        let beside = 0.5 * ((tube.width - member.upright * 2.0).si() - rows);
+        r.refuse_if(
+            beside < 0.5 * bolting.hole.si(),
+            if bolting.rows > 1 {
+                Field::SpacingAcross
+            } else {
+                Field::TubeWidth
+            },
+            "the holes cut into the flanges at the edges of the web: give the width of the web and the distance between rows",
+        );
         return Some(member);
     }
-    let rows = (bolting.rows as f64 - 1.0) * bolting.spacing_across.si();
     let usual = USUAL_GAUGE * tube.width.si() - 0.5 * rows;
     let gauge = r.or_derived(Field::BoltGauge, usual);
     let (near, far) = (gauge - member.upright.si(), gauge + rows);

@@ -375,7 +375,7 @@ pub(crate) fn used(input: &Input, field: Field) -> bool {
         Field::TubeEnd | Field::TubePoisson => !open && !round,
         Field::UprightWall => open,
         Field::BoltGauge => member == "angle" || through_flange,
-        Field::FlangeSlope => through_flange,
+        Field::FlangeSlope => member == "channel",
         Field::ShapedWasher => through_flange || round && support != "through-sleeve",
         Field::BoltRows => !round || input.bolt_rows > 1.0,
         Field::SpreaderThickness
