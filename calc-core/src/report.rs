@@ -304,6 +304,9 @@ pub struct SupportNumbers {
 pub struct SupportReport {
     /// Which kind.
     pub kind: SupportKind,
+    /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unknown: Option<&'static str>,
     /// The two faces; empty where no hollow face is loaded.
     pub faces: Vec<FaceReport>,
     /// With least strength: verdicts.

@@ -15,7 +15,7 @@ pub(crate) mod tighten;
 mod turn;
 mod working;
 
-pub(crate) use seat::on_edge;
+pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub use fatigue::{default_road, fatigue};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
@@ -149,6 +149,12 @@ fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<
     }
     for code in seat::notes(s) {
         say(code, Vec::new());
+    }
+    if s.input.is_default(Field::EndDistance) && s.member.is_open() {
+        say(
+            "note-end-distance-taken",
+            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
+        );
     }
     let faces = stands.least.sides().is_some();
     if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {

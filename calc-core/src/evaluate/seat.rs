@@ -22,6 +22,12 @@ pub(crate) fn on_edge(s: &Scenario) -> bool {
     !s.member.shaped_washer && slope(s).is_some_and(|slope| slope > STEEPEST * (1.0 + 1e-6))
 }
 
+/// Whether head and nut sit on flat cheeks, and these on the round wall along a line.
+pub(crate) fn on_line(s: &Scenario) -> bool {
+    let cheeks = s.bolting.mount == Mount::ThroughSides && s.fitting.thickness.si() > 0.0;
+    s.member.is_round() && cheeks && on_edge(s)
+}
+
 /// Whether the wall of a round tube has to carry the clamp. Nothing published says how much it takes
 /// from two washers: the forms for round tubes are for plates and braces that are welded on.
 pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
@@ -38,10 +44,12 @@ pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
 
 /// Why the clamp that is reached cannot be known, by key; `None` where it can.
 pub(crate) fn clamp_unknown(s: &Scenario) -> Option<&'static str> {
-    if on_edge(s) {
-        Some("clamp-on-an-edge")
-    } else if round_wall_carries(s) {
+    if round_wall_carries(s) {
         Some("clamp-round-wall")
+    } else if on_line(s) {
+        Some("clamp-on-a-line")
+    } else if on_edge(s) {
+        Some("clamp-on-an-edge")
     } else {
         None
     }
@@ -55,6 +63,9 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     }
     if s.loads.joint != JointKind::SpringHanger {
         notes.push("note-open-section-twist");
+    }
+    if s.bolting.mount == Mount::ThroughSides && s.loads.joint != JointKind::Free {
+        notes.push("note-one-sided-fitting");
     }
     if s.member.kind == MemberKind::Channel && s.input.flange_slope.is_none() {
         notes.push("note-flange-slope-assumed");

@@ -66,6 +66,7 @@ impl Stands {
         let takes_bolt = most >= tight.yields.si();
         SupportReport {
             kind: s.support,
+            unknown: seat::clamp_unknown(s),
             faces: face_reports(s),
             least: numbers(&self.least, s, tight),
             likely: numbers(&likely, s, tight),

@@ -234,7 +234,7 @@ impl Joint<'_> {
         w.step(
             ("R", "pressure under the washer", "1.8·f_y·A_w"),
             &[
-                ("d_w", s.bolting.washer.outer.si(), Length),
+                ("d_w", s.washer_on_metal().si(), Length),
                 ("d_h", s.bolting.hole.si(), Length),
             ],
             (governs.load, Force),

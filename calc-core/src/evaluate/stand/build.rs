@@ -327,8 +327,8 @@ impl Builder<'_> {
 
     /// Pressed area under the washer and what it may carry: bearing of flat contact faces.
     fn pressed(&self, softer: Stress) -> f64 {
-        let w = &self.s.bolting.washer;
-        let area = FRAC_PI_4 * (w.outer.si().powi(2) - self.s.bolting.hole.si().powi(2)).max(0.0);
+        let outer = self.s.washer_on_metal().si();
+        let area = FRAC_PI_4 * (outer.powi(2) - self.s.bolting.hole.si().powi(2)).max(0.0);
         1.8 * softer.si() * area
     }
 
