@@ -178,7 +178,9 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
         // The largest stress anywhere on what the holes leave: at the rim it is no more. Holes that
         // leave nothing are told of by their own check.
         let (_, net) = behind(s, b.hole);
-        return net.stress(2.0 * case.along, moment, 0.0).unwrap_or_default();
+        return net
+            .stress(2.0 * case.along, moment, 0.0)
+            .unwrap_or_default();
     }
     let (height, breadth) = match b.mount {
         Mount::ThroughSides => (s.tube.width, s.tube.depth),

@@ -1,7 +1,7 @@
 //! The two stands (least and likely) and what is reported of them.
 
-use super::stand::{Limit, Side, Stand, washer_end_factor};
 use super::seat;
+use super::stand::{Limit, Side, Stand, washer_end_factor};
 use super::tighten::Tight;
 use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
 use crate::mechanics::range::OutOfRange;
@@ -36,7 +36,9 @@ impl Stands {
         if seat::round_wall_carries(s) {
             // The curve of a face is for flat ones.
             let curved = round_slope(s.bolting.washer.outer, s.tube.width);
-            return OutOfRange::note("d_w/D", curved, 0.0, 0.0).into_iter().collect();
+            return OutOfRange::note("d_w/D", curved, 0.0, 0.0)
+                .into_iter()
+                .collect();
         }
         let bare = self
             .least

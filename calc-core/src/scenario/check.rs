@@ -215,12 +215,7 @@ fn loads(r: &mut Reader<'_>) -> Option<Loads> {
     })
 }
 
-fn fitting(
-    r: &mut Reader<'_>,
-    tube: &Tube,
-    bolting: &Bolting,
-    between: Length,
-) -> Option<Fitting> {
+fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
     let strength = match material.welded() {
         Some(welded) if tube.weld_near => &welded.least,

@@ -15,8 +15,8 @@ pub use checked::{
     Tightening, Tube, Washer,
 };
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind, TubeEnd,
-    WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
+    TubeEnd, WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

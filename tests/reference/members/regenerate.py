@@ -193,6 +193,25 @@ def section(parts, holes, pull, up, side):
     return area, cy, cx, i1, i2, i12, most
 
 
+def round_section(diameter, wall, hole, pull, up, side):
+    """Largest stress of a round tube with a hole drilled through it level, from cells of a ring."""
+    turns, rings = 7200, 24
+    inner = diameter / 2 - wall
+    r = inner + (np.arange(rings) + 0.5) * wall / rings
+    turn = (np.arange(turns) + 0.5) * 2 * np.pi / turns
+    r, turn = (g.reshape(-1) for g in np.meshgrid(r, turn))
+    a = r * (2 * np.pi / turns) * (wall / rings)
+    y, x = r * np.sin(turn), r * np.cos(turn)
+    there = np.abs(y) > hole / 2
+    y, x, a = y[there], x[there], a[there]
+    basis = np.c_[np.ones(len(a)), y, x]
+    balance = np.array([(a[:, None] * basis * basis[:, [i]]).sum(axis=0) for i in range(3)])
+    s = np.linalg.solve(balance, [pull, up, side])
+    rim = (np.arange(3600) + 0.5) * 2 * np.pi / 3600
+    at = np.c_[np.ones(3600), diameter / 2 * np.sin(rim), diameter / 2 * np.cos(rim)]
+    return (at @ s).max()
+
+
 def block(along, rows, end, pitch, gauge, edge, hole, t):
     """Areas of the block to the edge by cells of 0.1 mm along both lines."""
     step = 0.05
@@ -405,6 +424,30 @@ def main():
             {"sx_in3": 8.14, "sy_in3": 0.775},
             "rel = 0.03",
         )
+    row(
+        "joint-pipe-2-40",
+        "handbook-recalled",
+        "memory",
+        "published",
+        "pipe 2 schedule 40, section modulus",
+        {"case": "round-modulus", "diameter_in": 2.375, "wall_in": 0.154},
+        {"s_in3": 0.561},
+        "half_unit = { s_in3 = 0.0006 }",
+    )
+    for i, (diameter, wall, hole, pull, up, side) in enumerate(
+        [(60.3, 3.9, 14.3, 4000.0, 500e3, 0.0), (76.2, 5.0, 17.5, 9000.0, 600e3, 300e3)]
+    ):
+        given = {
+            "case": "round-net",
+            "diameter_mm": diameter,
+            "wall_mm": wall,
+            "hole_mm": hole,
+            "pull_n": pull,
+            "up_nm": up / 1e3,
+            "side_nm": side / 1e3,
+        }
+        most = round_section(diameter, wall, hole + 25.4 / 16, pull, up, side)
+        own(f"round-net-{i + 1}", given, {"net_mpa": most}, 0.02)
     row(
         "shear-lag-L4x4x1/2",
         "aisc-manual",

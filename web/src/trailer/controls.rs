@@ -272,9 +272,9 @@ pub(super) fn control(desk: Desk, field: Field) -> El {
     let mut line = classed("div", "field")
         .attr("data-field", name)
         .kid(
-            el("label").attr("for", name).live_text(move || {
-                words::label_in(desk.form.read().input(), field).to_owned()
-            }),
+            el("label")
+                .attr("for", name)
+                .live_text(move || words::label_in(desk.form.read().input(), field).to_owned()),
         )
         .kid(entry);
     if unit {

@@ -390,9 +390,7 @@ pub(crate) fn used(input: &Input, field: Field) -> bool {
         Field::SpacingAcross => input.bolt_rows > 1.0,
         Field::SpacingAlong => input.bolts_along > 1.0,
         Field::TubeWall | Field::WallBasis => support != "solid",
-        Field::CornerRadius | Field::FittingSpreads => {
-            support != "solid" && !open && !round
-        }
+        Field::CornerRadius | Field::FittingSpreads => support != "solid" && !open && !round,
         Field::TubeUltimate => false,
         _ => true,
     }

@@ -72,9 +72,7 @@ impl Joint<'_> {
         );
         let untaken = self.untaken(|kind| kind == LoadKind::Service) > 1.0;
         let unknown = self.clamp_unknown().is_some();
-        if unknown
-            || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range())
-        {
+        if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
             check = Self::undecided(check, "loosening-clamp-unknown");
         }
         Some(check.in_case(spread.case.case, spread.case.kind))

@@ -89,11 +89,9 @@ impl Joint<'_> {
         let crowded = room.filter(|room| needed.si() > room.si() * (1.0 + 1e-9));
         let (verdict, pair, code) = match (slope, crowded) {
             // What a flat cheek does on a round wall was not checked; a washer goes wrong for certain.
-            (Some(slope), _) if seat::on_line(s) => (
-                Verdict::NotChecked,
-                (slope, STEEPEST, Share),
-                "seat-line",
-            ),
+            (Some(slope), _) if seat::on_line(s) => {
+                (Verdict::NotChecked, (slope, STEEPEST, Share), "seat-line")
+            }
             (Some(slope), _) if on_edge => (
                 Verdict::DoesNotHold,
                 (slope, STEEPEST, Share),

@@ -281,12 +281,11 @@ impl Joint<'_> {
         ));
         // From the top the nut lies on the far face, as on the far side of a single ply. Between cheeks
         // only the cheeks are pulled.
-        let face = (s.bolting.slip_planes() < 2.0 && s.support != SupportKind::Solid)
-            .then_some((
-                "punching of the face under the nut",
-                [fy, fu],
-                s.tube.design_wall,
-            ));
+        let face = (s.bolting.slip_planes() < 2.0 && s.support != SupportKind::Solid).then_some((
+            "punching of the face under the nut",
+            [fy, fu],
+            s.tube.design_wall,
+        ));
         let mut w = self.sheet();
         let mut found: Option<(Way, Demand<'_>)> = None;
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {

@@ -2,8 +2,8 @@
 
 use super::{Limit, SERVICE_SHARE, Side, Stand};
 use crate::catalog::Family;
-use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::evaluate::seat;
+use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::mechanics::plate::{Plate, PlateCurve};
 use crate::mechanics::ring::Ring;
 use crate::mechanics::sleeve::{self, SleeveCurve};

@@ -119,9 +119,7 @@ impl<'a> Drawing<'a> {
         let off = if saddle { THIN } else { 0.0 };
         let upper = -fitting - off;
         let lower = match p.shape {
-            Shape::Round => {
-                p.depth_mm + off + if state.both_sides { fitting } else { 0.0 }
-            }
+            Shape::Round => p.depth_mm + off + if state.both_sides { fitting } else { 0.0 },
             _ => {
                 let plate = state.plate.map_or(0.0, |(t, _)| t);
                 // The thick side of the slope is what a flat washer meets first.
@@ -351,7 +349,14 @@ impl<'a> Drawing<'a> {
         let bottom = foot.min(HEIGHT - 48.0);
         let mut marks = Dimension {
             from: self.at(left, p.depth_mm),
-            to: self.at(right, if p.shape == Shape::Angle { p.wall_mm } else { p.depth_mm }),
+            to: self.at(
+                right,
+                if p.shape == Shape::Angle {
+                    p.wall_mm
+                } else {
+                    p.depth_mm
+                },
+            ),
             line: bottom + 40.0,
             text: units.size(p.width_mm),
         }

@@ -75,12 +75,12 @@ impl Profile {
 
     /// Paths of the cut metal left and right of a hole, its half given.
     pub(crate) fn paths(&self, hole: f64, map: Map<'_>) -> Vec<String> {
-        let closed = |points: &[(f64, f64)]| {
-            polyline(points.iter().map(|&(x, y)| map(x, y))) + "Z"
-        };
+        let closed = |points: &[(f64, f64)]| polyline(points.iter().map(|&(x, y)| map(x, y))) + "Z";
         let ((l, r), t, u, h) = (self.edges(), self.wall_mm, self.upright_mm, self.depth_mm);
         match self.shape {
-            Shape::Round => [-1.0, 1.0].map(|side| self.half_round(side, hole, map)).to_vec(),
+            Shape::Round => [-1.0, 1.0]
+                .map(|side| self.half_round(side, hole, map))
+                .to_vec(),
             Shape::ChannelFlange => {
                 let (root, hole_left) = (self.thickness(l + u), self.thickness(-hole));
                 let tip = self.thickness(r);
@@ -95,16 +95,42 @@ impl Profile {
                         (r, h),
                         (l, h),
                     ]),
-                    closed(&[(hole, 0.0), (r, 0.0), (r, tip), (hole, self.thickness(hole))]),
+                    closed(&[
+                        (hole, 0.0),
+                        (r, 0.0),
+                        (r, tip),
+                        (hole, self.thickness(hole)),
+                    ]),
                 ]
             }
             Shape::Angle => vec![
-                closed(&[(l, 0.0), (-hole, 0.0), (-hole, t), (l + u, t), (l + u, h), (l, h)]),
+                closed(&[
+                    (l, 0.0),
+                    (-hole, 0.0),
+                    (-hole, t),
+                    (l + u, t),
+                    (l + u, h),
+                    (l, h),
+                ]),
                 closed(&[(hole, 0.0), (r, 0.0), (r, t), (hole, t)]),
             ],
             Shape::ChannelWeb => vec![
-                closed(&[(l, 0.0), (-hole, 0.0), (-hole, t), (l + u, t), (l + u, h), (l, h)]),
-                closed(&[(hole, 0.0), (r, 0.0), (r, h), (r - u, h), (r - u, t), (hole, t)]),
+                closed(&[
+                    (l, 0.0),
+                    (-hole, 0.0),
+                    (-hole, t),
+                    (l + u, t),
+                    (l + u, h),
+                    (l, h),
+                ]),
+                closed(&[
+                    (hole, 0.0),
+                    (r, 0.0),
+                    (r, h),
+                    (r - u, h),
+                    (r - u, t),
+                    (hole, t),
+                ]),
             ],
         }
     }
