@@ -10,20 +10,21 @@ import { brotliCompressSync, constants } from 'node:zlib';
 const dist = fileURLToPath(new URL('../dist', import.meta.url));
 const LIMITS = {
   // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that. This
-  // is a ceiling against growth, not a size to be proud of.
-  '.wasm': { most: 320_000, warn: 300_000 },
+  // is a ceiling against growth, not a size to be proud of. Work sheets of repairs took 25 kB of it, 3 kB
+  // of them words.
+  '.wasm': { most: 330_000, warn: 320_000 },
   '.js': { most: 12_000 },
   '.html': { most: 40_000 },
   '.css': { most: 12_000 },
 };
 const TOTAL = 380_000;
-// Described for developers, never loaded by the page.
-const NOT_LOADED = ['.ts'];
+// Described for developers, or opened by whoever wants to see the checks: never loaded by the page.
+const NOT_LOADED = /(\.ts|^checks\.(html|css))$/;
 
 const kb = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
 const sums = new Map();
 for (const name of (await readdir(dist, { recursive: true, withFileTypes: true }))
-  .filter((entry) => entry.isFile() && !NOT_LOADED.includes(extname(entry.name)))
+  .filter((entry) => entry.isFile() && !NOT_LOADED.test(entry.name))
   .map((entry) => join(entry.parentPath ?? entry.path, entry.name))) {
   const bytes = await readFile(name);
   const small = brotliCompressSync(bytes, {

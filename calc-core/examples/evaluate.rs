@@ -4,6 +4,9 @@
 //! cargo run -q -p calc-core --example evaluate < scenario.json > report.json
 //! ```
 //!
+//! Beside the report: the curve of torque against turn, the repairs, and the work sheet of the cheapest of
+//! them (null where none holds).
+//!
 //! What is left out takes its default; `{}` is the default joint. Bad input: exit code 2 and a JSON
 //! object with `errors`, each naming its field.
 
@@ -30,11 +33,21 @@ fn main() -> ExitCode {
         Err(error) => return refuse(&[not_a_scenario(&text, &error)]),
     };
     match Scenario::new(&input) {
-        Ok(scenario) => write(&json!({
-            "report": evaluate(&scenario),
-            "torque_turn": torque_turn(&scenario),
-            "repairs": repair::repairs(&scenario, &repair::Rates::default()),
-        })),
+        Ok(scenario) => {
+            let rates = repair::Rates::default();
+            let repairs = repair::repairs(&scenario, &rates);
+            let sheet = repairs
+                .cheapest
+                .and_then(|index| repairs.list.get(index))
+                .and_then(|cheapest| Scenario::new(&cheapest.input).ok())
+                .map(|repaired| repair::sheet::work_sheet(&scenario, &repaired, &rates));
+            write(&json!({
+                "report": evaluate(&scenario),
+                "torque_turn": torque_turn(&scenario),
+                "repairs": repairs,
+                "work_sheet": sheet,
+            }))
+        }
         Err(errors) => refuse(&errors.iter().map(explain).collect::<Vec<_>>()),
     }
 }

@@ -1,8 +1,12 @@
 //! Checks of calc-core against values that it did not produce.
 //!
-//! [`mod@reference`] reads the rows of `reference/*.toml`; [`check::Check`] compares them with calc-core,
-//! writes down published value, our value and difference for the page, and fails the test on a misfit.
+//! [`mod@reference`] reads the rows of `reference/*.toml`; [`mod@compare`] puts calc-core's values beside
+//! them; [`mod@table`] groups them by topic, for the tests to judge and for the page to show.
+//! [`mod@joints`] asks of any joint what must hold for all.
 
 pub mod check;
+pub mod compare;
+pub mod joints;
 pub mod reference;
+pub mod table;
 pub mod tolerance;

@@ -32,6 +32,58 @@ export interface Report {
 }
 /** A text as it was understood; `value` is in `unit`, `si` in the coherent SI unit. */
 export interface Typed { text: string; value: number; unit: string; si: number; note: string | null }
+/** Your own rates; what is left out takes its default. Money in your own currency. */
+export interface Rates {
+  hour?: number; steel_kg?: number; aluminium_kg?: number; stainless_kg?: number; bolt?: number;
+  minutes_hole?: number; minutes_cut?: number; minutes_weld?: number; minutes_bolt?: number;
+  minutes_surface?: number;
+}
+export interface Work {
+  holes: number; cuts: number; welds: number; surfaces: number; minutes: number; mass_kg: number; cost: number;
+}
+export interface Repair {
+  kind: string; input: JointInput; changed: string[]; verdict: Verdict; weakest: string;
+  utilisation: number | null; most_used: number; torque_nm: number; clamp_reached_n: number; work: Work;
+}
+/** The repairs that no other beats; the three picks are places in `list`. */
+export interface Repairs {
+  tried: number; held: number; undecided: number; list: Repair[];
+  cheapest: number | null; strongest: number | null; without_welding: number | null;
+}
+export interface Sourced { source: string; place: string; flag: string }
+export interface Cut {
+  what: string; stock: string; material: string; count: number;
+  length: Amount; plus: Amount; minus: Amount; width: Amount | null; thickness: Amount | null;
+  outer: Amount | null; inner: Amount | null; stock_length: Amount; notes: Said[];
+}
+export type DrillSize = Sourced & { diameter: Amount };
+export interface Hole {
+  place: string; count: number; from: Amount | null; to: Amount;
+  drill_inch: DrillSize | null; drill_metric: DrillSize | null; tool: string; pilot: Amount | null;
+  class: (Sourced & { fit: "close" | "normal" | "loose" | "structural" }) | null;
+  distances: Array<{ what: string; needed: Amount; given: Amount; verdict: Verdict }>; notes: Said[];
+}
+export type Filler = Sourced & { id: string; label: string; shear_strength: Amount };
+export interface Weld {
+  joint: string; count: number; length: Amount; groove_angle: Amount; depth: Amount; root_face: Amount;
+  root_gap: Amount; throat: Amount; least_throat: Amount; throat_needed: Amount;
+  filler: Filler; other_filler: Filler | null; demand: Amount; capacity: Amount; factor: number;
+  utilisation: number; verdict: Verdict; case: { case: string; kind: string } | null;
+  fillet: { least_leg: Amount; largest_leg: Amount; proud: Amount; throat: Amount; notes: Said[] } | null;
+  steps: Step[]; notes: Said[];
+}
+export type TighteningPlan = Sourced & {
+  torque: Amount; clamp: Amount; reached: Amount; method: string; lubrication: string; bolt_length: Amount;
+  bolts: Array<{ number: number; along: Amount; across: Amount }>; order: number[];
+  passes: Array<Sourced & { what: string; torque: Amount | null }>;
+  first_loss: Amount; first_loss_share: Amount; look_again: Said[]; notes: Said[];
+};
+export interface WorkSheet {
+  kind: string; input: JointInput; cuts: Cut[]; holes: Hole[]; weld: Weld | null; tightening: TighteningPlan;
+  materials: Array<{ what: string; stock: string; material: string; count: number; mass: Amount; cost: number }>;
+  operations: Array<{ what: string; count: number; minutes: number; cost: number }>;
+  work: Work; cautions: Said[];
+}
 /** Thrown by every function here. */
 export interface CalculationError extends Error {
   name: "CalculationError";
@@ -39,6 +91,10 @@ export interface CalculationError extends Error {
 }
 /** The report of a joint. Throws a CalculationError that names every refused field. */
 export function evaluate(input: JointInput): Report;
+/** The repairs of a joint. Throws a CalculationError that names every refused field. */
+export function repairs(input: JointInput, rates?: Rates): Repairs;
+/** What to cut, drill, weld and tighten to get from a joint to a repaired one (the `input` of a repair). */
+export function workSheet(before: JointInput, after: JointInput, rates?: Rates): WorkSheet;
 /** Every field with its default; fields that are derived when left out are not in it. */
 export function defaults(): JointInput;
 /** Reads what a person types into a field, such as `2 1/2 in`; a bare number is in the unit of the field's name. */
@@ -92,13 +148,48 @@ fn reason(code: &str, field: Option<Field>, message: String) -> JsValue {
 /// A `CalculationError` that names every refused field.
 #[wasm_bindgen(skip_typescript)]
 pub fn evaluate(input: JsValue) -> Result<JsValue, JsValue> {
-    let input = if input.is_undefined() || input.is_null() {
-        Input::default()
-    } else {
-        serde_wasm_bindgen::from_value(input)
-            .map_err(|error| reason("not-a-scenario", None, error.to_string()))?
-    };
-    let scenario = Scenario::new(&input).map_err(|errors| {
+    plain(&calc_core::evaluate(&scenario(input)?)).map_err(JsValue::from)
+}
+
+/// The repairs of a joint.
+///
+/// # Errors
+/// A `CalculationError` that names every refused field.
+#[wasm_bindgen(skip_typescript)]
+pub fn repairs(input: JsValue, rates: JsValue) -> Result<JsValue, JsValue> {
+    let found = calc_core::repair::repairs(&scenario(input)?, &given(rates, "not-rates")?);
+    plain(&found).map_err(JsValue::from)
+}
+
+/// The work sheet that leads from a joint to a repaired one.
+///
+/// # Errors
+/// A `CalculationError` that names every refused field.
+#[wasm_bindgen(js_name = workSheet, skip_typescript)]
+pub fn work_sheet(before: JsValue, after: JsValue, rates: JsValue) -> Result<JsValue, JsValue> {
+    let (before, after) = (scenario(before)?, scenario(after)?);
+    let rates = given(rates, "not-rates")?;
+    plain(&calc_core::repair::sheet::work_sheet(
+        &before, &after, &rates,
+    ))
+    .map_err(JsValue::from)
+}
+
+/// A value of another page, or its default where there is none.
+fn given<T: Default + serde::de::DeserializeOwned>(
+    value: JsValue,
+    code: &str,
+) -> Result<T, JsValue> {
+    if value.is_undefined() || value.is_null() {
+        return Ok(T::default());
+    }
+    serde_wasm_bindgen::from_value(value).map_err(|error| reason(code, None, error.to_string()))
+}
+
+/// The checked joint.
+fn scenario(input: JsValue) -> Result<Scenario, JsValue> {
+    let input: Input = given(input, "not-a-scenario")?;
+    Scenario::new(&input).map_err(|errors| {
         let reasons: Vec<Reason> = errors
             .iter()
             .map(|error| Reason {
@@ -108,8 +199,7 @@ pub fn evaluate(input: JsValue) -> Result<JsValue, JsValue> {
             })
             .collect();
         refuse(&reasons)
-    })?;
-    plain(&calc_core::evaluate(&scenario)).map_err(JsValue::from)
+    })
 }
 
 /// Every field with its default.

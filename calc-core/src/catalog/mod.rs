@@ -7,7 +7,9 @@
 
 mod alloys;
 mod bolts;
+mod drills;
 mod endurance;
+mod fillers;
 mod friction;
 mod galvanic;
 mod hex;
@@ -24,10 +26,12 @@ mod washers;
 mod wileman;
 
 pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
+pub use drills::{Drill, drill_for};
 pub use endurance::{
     ALUMINIUM_SHARE, BoltEndurance, Category, Detail, FatigueCategory, bolt_endurance,
     fatigue_categories, fatigue_category,
 };
+pub use fillers::{Filler, filler, filler_between, fillers};
 pub use friction::{
     LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
     nut_factors, slip_surface, slip_surfaces,

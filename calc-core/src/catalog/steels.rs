@@ -160,7 +160,7 @@ pub(super) const STAINLESS_304: Material = Material {
     ..steel(
         "stainless-304",
         "Stainless 304",
-        &[Form::Plate, Form::RoundTube],
+        &[Form::Plate, Form::RoundTube, Form::Pipe],
         AUSTENITIC,
         Strength::new(
             Ksi(30.0),

@@ -90,6 +90,8 @@ const STOCK: Cite = Cite::new(
 const DOM: (&[&str], f64) = (&["a513-1020"], 0.005);
 const ALUMINIUM: (&[&str], f64) = (&["6061-t6"], 0.0);
 const BOTH: (&[&str], f64) = (&["a513-1020", "6061-t6"], 0.005);
+const STAINLESS: (&[&str], f64) = (&["a513-1020", "stainless-304"], 0.005);
+const ALL: (&[&str], f64) = (&["a513-1020", "6061-t6", "stainless-304"], 0.005);
 
 /// Outside diameter and wall, inches.
 const fn pipe(id: &'static str, label: &'static str, size_in: [f64; 2]) -> Sleeve {
@@ -99,7 +101,8 @@ const fn pipe(id: &'static str, label: &'static str, size_in: [f64; 2]) -> Sleev
         outer_in: size_in[0],
         wall_in: size_in[1],
         bore_tolerance_in: 0.0,
-        materials: &["6061-t6", "a53-b"],
+        // Stainless schedules 40S and 80S have the same sizes as 40 and 80 up to NPS 10.
+        materials: &["6061-t6", "a53-b", "stainless-304"],
         cite: PIPE,
     }
 }
@@ -169,7 +172,7 @@ static SLEEVES: [Sleeve; 42] = [
         "rt-0.750x0.065",
         "0.75 x 0.065 in round tube",
         [0.75, 0.065],
-        BOTH,
+        ALL,
     ),
     tube(
         "rt-0.750x0.083",
@@ -187,7 +190,7 @@ static SLEEVES: [Sleeve; 42] = [
         "rt-0.750x0.120",
         "0.75 x 0.120 in round tube",
         [0.75, 0.12],
-        DOM,
+        STAINLESS,
     ),
     tube(
         "rt-0.750x0.125",
@@ -223,7 +226,7 @@ static SLEEVES: [Sleeve; 42] = [
         "rt-0.875x0.120",
         "0.875 x 0.120 in round tube",
         [0.875, 0.12],
-        DOM,
+        STAINLESS,
     ),
     tube(
         "rt-0.875x0.125",
@@ -259,7 +262,7 @@ static SLEEVES: [Sleeve; 42] = [
         "rt-1.000x0.120",
         "1 x 0.120 in round tube",
         [1.0, 0.12],
-        DOM,
+        STAINLESS,
     ),
     tube(
         "rt-1.000x0.125",
@@ -289,13 +292,13 @@ static SLEEVES: [Sleeve; 42] = [
         "rt-1.000x0.250",
         "1 x 0.250 in round tube",
         [1.0, 0.25],
-        BOTH,
+        ALL,
     ),
     tube(
         "rt-1.250x0.120",
         "1.25 x 0.120 in round tube",
         [1.25, 0.12],
-        DOM,
+        STAINLESS,
     ),
     tube(
         "rt-1.250x0.125",

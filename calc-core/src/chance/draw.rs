@@ -58,7 +58,7 @@ pub struct Chance {
     /// Seed: the same seed gives the same joints.
     pub seed: u64,
     /// The spreads that were drawn from.
-    pub spreads: [Spread; 6],
+    pub spreads: [Spread; Variable::COUNT],
     /// Clamp that was reached.
     pub clamp: Distribution,
     /// Approach of the washers from the support under that clamp; where the wrench does not click, at
@@ -94,14 +94,15 @@ pub struct Chance {
 }
 
 /// One drawn joint: values in the order of [`Variable::ALL`].
-type Drawn = [f64; 6];
+type Drawn = [f64; Variable::COUNT];
 
 /// What does not scatter.
 #[derive(Clone, Copy, Debug)]
 struct Fixed {
     torque: f64,
     diameter: f64,
-    yields: f64,
+    /// Stress area of the bolt.
+    area: f64,
     grip: Grip,
     /// Share of the clamp that goes by itself.
     relaxation: f64,
@@ -138,7 +139,7 @@ impl Fixed {
         let fixed = Self {
             torque: tight.torque.si(),
             diameter: s.bolting.thread.major().si(),
-            yields: tight.yields.si(),
+            area: s.bolting.thread.stress_area().si(),
             relaxation: grip.relaxation / grip.fresh_min.max(1e-9),
             travel: (grip.embedding + grip.temperature)
                 * (1.0 / grip.bolt.si() + 1.0 / grip.members.si()),
@@ -156,8 +157,14 @@ impl Fixed {
         self.torque * tightening / (finish * self.diameter)
     }
 
+    /// Clamp at which the bolt yields.
+    fn yields(&self, [_, _, _, _, _, _, bolt, _]: &Drawn) -> f64 {
+        self.area * bolt
+    }
+
     fn outcome(&self, drawn: &Drawn, wanted: f64, seen: &Seen) -> Outcome {
-        let [_, _, mu, _, _, load] = *drawn;
+        let [_, _, mu, _, _, load, ..] = *drawn;
+        let yields = self.yields(drawn);
         let kb = self.grip.bolt.si();
         let km = 1.0 / (1.0 / seen.spring + 1.0 / self.grip.plies.si());
         let lost = seen.clamp * self.relaxation + self.travel / (1.0 / kb + 1.0 / km);
@@ -171,8 +178,8 @@ impl Fixed {
             left: seen.left,
             clamp_use: (wanted / seen.limit).min(MOST_USED),
             slip_use: slip_use.min(MOST_USED),
-            clicks: seen.takes_it && wanted <= self.yields,
-            bolt_yields: wanted > self.yields && seen.clamp >= self.yields,
+            clicks: seen.takes_it && wanted <= yields,
+            bolt_yields: wanted > yields && seen.clamp >= yields,
         }
     }
 }
@@ -215,11 +222,12 @@ impl Source {
 
 /// Draws joints in slices, so that a page stays alive meanwhile.
 ///
-/// Not drawn, but taken as entered: strengths of bolt, sleeve, spreader and fitting, all measures but
-/// the wall, and which bolt of the group has most to carry.
+/// Not drawn, but taken as entered: the strength of the fitting, all measures but the wall, and which
+/// bolt of the group has most to carry.
 ///
-/// The result does not depend on how the slices are cut. Walls and yield strengths between the nodes
-/// of a net of support curves are taken by straight lines: within 1 % of the exact curves.
+/// The result does not depend on how the slices are cut. Walls and yield strengths, of the tube and of
+/// what was put in, between the nodes of a net of support curves are taken by straight lines: within
+/// 1 % of the exact curves.
 ///
 /// # Examples
 /// ```
@@ -235,14 +243,14 @@ pub struct Sampler {
     seed: u64,
     of: usize,
     rng: Pcg32,
-    spreads: [Spread; 6],
-    sources: [Source; 6],
+    spreads: [Spread; Variable::COUNT],
+    sources: [Source; Variable::COUNT],
     surface: Surface,
     fixed: Fixed,
     out_of_range: Vec<OutOfRange>,
     /// Why nobody can say how much clamp is reached, by key.
     unknown: Option<&'static str>,
-    inputs: [Vec<f64>; 6],
+    inputs: [Vec<f64>; Variable::COUNT],
     outputs: [Vec<f64>; 6],
     clicks: usize,
     bolt_yields: usize,
@@ -253,15 +261,14 @@ impl Sampler {
     #[must_use]
     pub fn new(s: &Scenario, seed: u64, of: usize) -> Self {
         let spreads = spreads(s);
-        let [_, _, _, wall, yield_, _] = &spreads;
+        let [_, _, _, wall, yield_, _, _, put_in] = &spreads;
         let (fixed, out_of_range) = Fixed::new(s);
         Self {
             seed,
             of,
             rng: Pcg32::seed_from_u64(seed),
-            sources: [0, 1, 2, 3, 4, 5]
-                .map(|i: usize| spreads.get(i).map_or(Source::Fixed(f64::NAN), Source::new)),
-            surface: Surface::new(s, wall.limits(), yield_.limits()),
+            sources: spreads.each_ref().map(Source::new),
+            surface: Surface::new(s, [wall, yield_, put_in].map(Spread::limits)),
             spreads,
             fixed,
             out_of_range,
@@ -312,12 +319,11 @@ impl Sampler {
     }
 
     fn one(&self, drawn: &Drawn) -> Outcome {
-        let [_, _, _, wall, yield_, _] = *drawn;
+        let [_, _, _, wall, yield_, _, _, put_in] = *drawn;
         let wanted = self.fixed.wanted(drawn);
         // A bolt that yields gives no more clamp, however far it is turned.
-        let seen = self
-            .surface
-            .see(wall, yield_, wanted.min(self.fixed.yields));
+        let asked = wanted.min(self.fixed.yields(drawn));
+        let seen = self.surface.see([wall, yield_, put_in], asked);
         self.fixed.outcome(drawn, wanted, &seen)
     }
 

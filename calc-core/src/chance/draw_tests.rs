@@ -75,8 +75,13 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
         for _ in 0..40 {
             let drawn = sampler.draw();
             let wanted = sampler.fixed.wanted(&drawn);
-            let asked = wanted.min(sampler.fixed.yields);
-            let curve = stand(s, drawn[3], drawn[4]);
+            let asked = wanted.min(sampler.fixed.yields(&drawn));
+            let curve = stand(
+                s,
+                drawn[3],
+                drawn[4],
+                drawn[7] / sampler.spreads[7].middle.si,
+            );
             // At the last thousandth of the range, taken or not is a matter of rounding.
             let end = curve.force(curve.approach_end());
             if (asked / end - 1.0).abs() < 2e-3 {
@@ -111,7 +116,10 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
     for s in variety() {
         let mut sampler = Sampler::new(&s, 11, 0);
         for _ in 0..80 {
-            let drawn = sampler.draw();
+            let mut drawn = sampler.draw();
+            // Nobody can type in another strength of bolt or sleeve.
+            drawn[6] = s.bolting.yield_strength().si();
+            drawn[7] = sampler.spreads[7].middle.si;
             let fast = sampler.one(&drawn);
             let mut input = s.input.clone();
             input.tube_wall_mm = drawn[3] * 1e3;
@@ -267,4 +275,80 @@ fn outside_the_checked_range_it_says_so() {
     );
     let none = Sampler::new(&joint(|_| {}), 1, 100).result();
     assert_eq!((none.drawn, none.slips), (0, 0.0));
+}
+
+/// Where a sleeve carries the clamp, its strength matters; where it does not, it has no say.
+#[test]
+fn strengths_of_bolt_and_sleeve_are_ranked() {
+    let share = |chance: &Chance, variable| {
+        let list = &chance.matters_for_clamp;
+        list.iter().find(|m| m.variable == variable).unwrap().share
+    };
+    let bare = run(&joint(|_| {}), 4, 4_000);
+    assert_eq!(share(&bare, Variable::PutIn), 0.0);
+    // A thin sleeve, tightened far beyond what it takes.
+    let thin = |share: f64| {
+        joint(|i| {
+            i.support = "through-sleeve".into();
+            i.sleeve_welded = "no".into();
+            i.sleeve_outer_mm = Some(16.0);
+            i.sleeve_wall_mm = Some(1.5);
+            i.preload_share = share;
+            i.bolt_grade = "sae-8".into();
+        })
+    };
+    let squashed = run(&thin(0.95), 4, 4_000);
+    assert!(share(&squashed, Variable::PutIn) > 0.2, "{squashed:?}");
+    assert!(squashed.reaches < 0.5);
+    // On something solid a torque that is far too high leaves the bolt's strength alone to decide.
+    let stretched = run(
+        &joint(|i| {
+            i.support = "solid".into();
+            i.tube_material = "a500-b".into();
+            i.torque_nm = Some(400.0);
+            i.nut_factor = Some(0.15);
+            i.bolt_grade = "sae-2".into();
+        }),
+        4,
+        4_000,
+    );
+    assert!(share(&stretched, Variable::Bolt) > 0.95, "{stretched:?}");
+    assert!(stretched.bolt_yields > 0.99);
+}
+
+/// Share of bolts that yield before the click: both lognormal, so a normal of the logarithms.
+#[test]
+fn the_share_of_bolts_that_yield_is_that_of_two_lognormals() {
+    let s = joint(|i| {
+        i.support = "solid".into();
+        i.tube_material = "a36".into();
+        i.bolt_grade = "sae-2".into();
+        i.nut_factor = Some(0.2);
+        i.scatter_share = Some(0.3);
+        i.preload_share = 1.0;
+    });
+    let report = evaluate(&s);
+    let likely = report.tightening.yield_load_n * 1.10;
+    let sigma = 0.15_f64.hypot(1.10_f64.ln() / 2.0);
+    let z = (report.tightening.clamp_nominal_n / likely).ln() / sigma;
+    // Integral of the bell from −8 to z by Simpson's rule.
+    let bell = |x: f64| (-0.5 * x * x).exp() / (2.0 * std::f64::consts::PI).sqrt();
+    let n = 2000;
+    let h = (z + 8.0) / f64::from(n);
+    let sum: f64 = (0..=n)
+        .map(|i| {
+            let weight = if i == 0 || i == n {
+                1.0
+            } else if i % 2 == 1 {
+                4.0
+            } else {
+                2.0
+            };
+            weight * bell(-8.0 + h * f64::from(i))
+        })
+        .sum();
+    let want = sum * h / 3.0;
+    let got = run(&s, 9, 100_000).bolt_yields;
+    assert!(want > 0.05 && want < 0.95, "{want}");
+    assert!((got - want).abs() < 0.006, "{got} {want}");
 }

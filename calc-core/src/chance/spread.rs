@@ -5,7 +5,7 @@ use crate::catalog;
 use crate::cite::{Cite, Flag};
 use crate::quantity::{Dimension, InUnits};
 use crate::report::Amount;
-use crate::scenario::{Scenario, WallBasis};
+use crate::scenario::{Scenario, SupportKind, WallBasis};
 use serde::Serialize;
 
 /// How many standard deviations a bell curve is followed to either side.
@@ -27,18 +27,27 @@ pub enum Variable {
     Yield,
     /// Load of the hardest bump against the entered one.
     Load,
+    /// Yield strength of the bolt.
+    Bolt,
+    /// Yield strength of the plate, sleeve or block that was put in.
+    PutIn,
 }
 
 impl Variable {
     /// All, in the order in which they are drawn.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; Self::COUNT] = [
         Self::Finish,
         Self::Tightening,
         Self::SlipFriction,
         Self::Wall,
         Self::Yield,
         Self::Load,
+        Self::Bolt,
+        Self::PutIn,
     ];
+
+    /// How many there are.
+    pub const COUNT: usize = 8;
 }
 
 /// Shape of a spread. Numbers in SI.
@@ -105,7 +114,7 @@ const fn assumed(place: &'static str) -> Cite {
 /// # Sources
 /// Each row carries its own.
 #[must_use]
-pub fn spreads(s: &Scenario) -> [Spread; 6] {
+pub fn spreads(s: &Scenario) -> [Spread; Variable::COUNT] {
     [
         finish(s),
         tightening(s),
@@ -113,6 +122,8 @@ pub fn spreads(s: &Scenario) -> [Spread; 6] {
         wall(s),
         yield_strength(s),
         load(),
+        bolt(s),
+        put_in(s),
     ]
 }
 
@@ -253,5 +264,61 @@ fn load() -> Spread {
         Form::LogNormal { sigma: 0.15 },
         assumed("hardest bump of a season within ±30 %, 19 seasons of 20"),
         "spread-load",
+    )
+}
+
+/// Likely yield strength of a bolt over its specified minimum.
+const BOLT_LIKELY: f64 = 1.10;
+
+/// As for the tube: the minimum two standard deviations below what is likely.
+fn bolt(s: &Scenario) -> Spread {
+    row(
+        Variable::Bolt,
+        (
+            s.bolting.yield_strength().si() * BOLT_LIKELY,
+            Dimension::Stress,
+        ),
+        Form::LogNormal {
+            sigma: BOLT_LIKELY.ln() / 2.0,
+        },
+        assumed("likely yield a tenth above the specified minimum, two deviations"),
+        "spread-bolt",
+    )
+}
+
+/// Least and likely yield strength of the plate, sleeve or block; `None` where nothing was put in.
+fn strengths_put_in(s: &Scenario) -> Option<[f64; 2]> {
+    let (material, welded) = match s.support {
+        SupportKind::Bare | SupportKind::Solid => return None,
+        SupportKind::Spreader => (s.spreader.material, false),
+        SupportKind::LooseSleeve => (s.sleeve.material, false),
+        SupportKind::ThroughSleeve => (s.sleeve.material, s.sleeve.welded),
+        SupportKind::SolidInsert => (s.insert_material, false),
+    };
+    let rows = match material.welded() {
+        Some(row) if welded => [&row.least, &row.likely],
+        _ => [material.least(), material.likely()],
+    };
+    Some(rows.map(|row| row.compressive_yield_strength().si()))
+}
+
+fn put_in(s: &Scenario) -> Spread {
+    let Some([least, likely]) = strengths_put_in(s) else {
+        return row(
+            Variable::PutIn,
+            (s.tube.yield_likely.si(), Dimension::Stress),
+            Form::Fixed,
+            assumed("nothing was put in"),
+            "spread-put-in-nothing",
+        );
+    };
+    row(
+        Variable::PutIn,
+        (likely, Dimension::Stress),
+        Form::LogNormal {
+            sigma: ((likely / least).ln() / 2.0).clamp(0.03, 0.15),
+        },
+        assumed("specified minimum two deviations below the likely strength"),
+        "spread-put-in",
     )
 }

@@ -5,11 +5,14 @@ use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::rising_root;
 use crate::quantity::{mm, mpa};
 use crate::report::Strength;
-use crate::scenario::Scenario;
+use crate::scenario::{Scenario, SupportKind};
 
-/// Nodes of the net: walls, yield strengths, approaches.
+/// Nodes of the net: walls, yield strengths of the tube and of what was put in, approaches.
 const WALLS: usize = 5;
 const YIELDS: usize = 17;
+/// A core changes only the few numbers of a node, a plate the whole curve.
+const PUT_IN_CORE: usize = 17;
+const PUT_IN_PLATE: usize = 9;
 const STATES: usize = 97;
 
 /// How a support answers a wanted clamp.
@@ -31,14 +34,15 @@ pub(super) struct Seen {
     pub(super) spring: f64,
 }
 
-/// The support of a scenario with another wall and yield strength.
-pub(super) fn stand(s: &Scenario, wall: f64, yield_: f64) -> Stand {
+/// The support of a scenario with another wall and yield strength, and with another strength of what
+/// was put in, as a factor.
+pub(super) fn stand(s: &Scenario, wall: f64, yield_: f64, put_in: f64) -> Stand {
     let mut s = s.clone();
     s.tube.wall = mm(wall * 1e3);
     s.tube.design_wall = s.tube.wall;
     s.tube.yield_least = mpa(yield_ * 1e-6);
     s.tube.yield_likely = s.tube.yield_least;
-    Stand::new(&s, Strength::Likely)
+    Stand::with_put_in(&s, Strength::Likely, put_in)
 }
 
 /// The exact answer, for checking the fast one.
@@ -71,7 +75,10 @@ type Node = [f64; 5];
 pub(super) struct Surface {
     wall: Axis,
     yield_: Axis,
+    put_in: Axis,
     states: Vec<[State; STATES]>,
+    /// Nodes that share the same states: all strengths of a core.
+    share_states: usize,
     nodes: Vec<Node>,
     /// Approach at which the faces are first pressed.
     face_gap: f64,
@@ -90,9 +97,18 @@ impl Axis {
     fn new((low, high): (f64, f64), nodes: usize) -> Self {
         Self {
             low,
-            step: (high - low) / (nodes - 1) as f64,
+            step: if nodes > 1 {
+                (high - low) / (nodes - 1) as f64
+            } else {
+                0.0
+            },
             nodes,
         }
+    }
+
+    /// One node where nothing scatters.
+    fn of((low, high): (f64, f64), nodes: usize) -> Self {
+        Self::new((low, high), if high > low { nodes } else { 1 })
     }
 
     fn at(&self, node: usize) -> f64 {
@@ -110,7 +126,7 @@ impl Axis {
             clippy::cast_sign_loss,
             reason = "clamped to the nodes just before"
         )]
-        let below = (place as usize).min(self.nodes - 2);
+        let below = (place as usize).min(self.nodes.saturating_sub(2));
         (below, place - below as f64)
     }
 }
@@ -121,24 +137,40 @@ fn share(state: usize) -> f64 {
     x * x
 }
 
-/// The four nodes about a sample, with their weights.
-struct Corners([(usize, f64); 4]);
+/// The nodes about a sample, with their weights; the second half has none where nothing was put in.
+struct Corners([(usize, f64); 8]);
+
+impl Corners {
+    fn all(&self) -> impl Iterator<Item = &(usize, f64)> {
+        self.0.iter().filter(|(_, weight)| *weight > 0.0)
+    }
+}
 
 impl Surface {
-    /// Computes the net over the drawn range of walls and yield strengths.
-    pub(super) fn new(s: &Scenario, walls: (f64, f64), yields: (f64, f64)) -> Self {
+    /// Computes the net over the drawn ranges of wall, yield strength and strength put in.
+    pub(super) fn new(s: &Scenario, [walls, yields, put_in]: [(f64, f64); 3]) -> Self {
         let (wall, yield_) = (Axis::new(walls, WALLS), Axis::new(yields, YIELDS));
+        let plate = s.support == SupportKind::Spreader;
+        let put_in = Axis::of(put_in, if plate { PUT_IN_PLATE } else { PUT_IN_CORE });
+        let share_states = if plate { 1 } else { put_in.nodes };
+        let nodes = WALLS * YIELDS * put_in.nodes;
         let mut net = Self {
             wall,
             yield_,
-            states: Vec::with_capacity(WALLS * YIELDS),
-            nodes: Vec::with_capacity(WALLS * YIELDS),
+            put_in,
+            states: Vec::with_capacity(nodes / share_states),
+            share_states,
+            nodes: Vec::with_capacity(nodes),
             face_gap: 0.0,
             has_core: false,
         };
+        // The middle of a spread on a logarithm is the strength of the catalogue.
+        let likely = (put_in.low * (put_in.low + put_in.step * (put_in.nodes - 1) as f64)).sqrt();
         for i in 0..WALLS {
             for j in 0..YIELDS {
-                net.add(&stand(s, wall.at(i), yield_.at(j)));
+                for k in 0..put_in.nodes {
+                    net.add(&stand(s, wall.at(i), yield_.at(j), put_in.at(k) / likely));
+                }
             }
         }
         net
@@ -154,37 +186,47 @@ impl Surface {
         } else {
             0.0
         };
-        let mut states = [[0.0; 4]; STATES];
-        if faces {
-            for (i, state) in states.iter_mut().enumerate() {
-                let x = self.face_gap + reach * share(i);
-                *state = stand.faces_at(x).unwrap_or_default();
+        if self.nodes.len().is_multiple_of(self.share_states) {
+            let mut states = [[0.0; 4]; STATES];
+            if faces {
+                for (i, state) in states.iter_mut().enumerate() {
+                    let x = self.face_gap + reach * share(i);
+                    *state = stand.faces_at(x).unwrap_or_default();
+                }
             }
+            self.states.push(states);
         }
-        self.states.push(states);
         let [stiffness, strength, gap] = core.map_or([0.0; 3], |c| c.parts_si());
         self.nodes
             .push([stand.limit(), stiffness, strength, gap, reach]);
     }
 
-    fn corners(&self, wall: f64, yield_: f64) -> Corners {
+    fn corners(&self, [wall, yield_, put_in]: [f64; 3]) -> Corners {
         let ((i, u), (j, v)) = (self.wall.find(wall), self.yield_.find(yield_));
-        let at = |i: usize, j: usize| i * YIELDS + j;
-        Corners([
-            (at(i, j), (1.0 - u) * (1.0 - v)),
-            (at(i, j + 1), (1.0 - u) * v),
-            (at(i + 1, j), u * (1.0 - v)),
-            (at(i + 1, j + 1), u * v),
-        ])
+        let (k, w) = self.put_in.find(put_in);
+        let deep = self.put_in.nodes;
+        let at = |i: usize, j: usize, k: usize| (i * YIELDS + j) * deep + k;
+        let flat = [
+            (i, j, (1.0 - u) * (1.0 - v)),
+            (i, j + 1, (1.0 - u) * v),
+            (i + 1, j, u * (1.0 - v)),
+            (i + 1, j + 1, u * v),
+        ];
+        let mut corners = [(0, 0.0); 8];
+        let (near, far) = corners.split_at_mut(4);
+        for ((i, j, weight), (near, far)) in flat.into_iter().zip(near.iter_mut().zip(far)) {
+            *near = (at(i, j, k), weight * (1.0 - w));
+            *far = (at(i, j, k + 1), weight * w);
+        }
+        Corners(corners)
     }
 
     fn faces(&self, corners: &Corners, state: usize, which: usize) -> f64 {
         corners
-            .0
-            .iter()
+            .all()
             .map(|&(node, weight)| {
                 self.states
-                    .get(node)
+                    .get(node / self.share_states)
                     .and_then(|states| states.get(state))
                     .and_then(|state| state.get(which))
                     .map_or(0.0, |value| weight * value)
@@ -194,7 +236,7 @@ impl Surface {
 
     fn node(&self, corners: &Corners) -> Node {
         let mut mean = [0.0; 5];
-        for &(node, weight) in &corners.0 {
+        for &(node, weight) in corners.all() {
             for (sum, value) in mean
                 .iter_mut()
                 .zip(self.nodes.get(node).copied().unwrap_or_default())
@@ -205,15 +247,14 @@ impl Surface {
         mean
     }
 
-    /// How the support with this wall and yield strength answers a wanted clamp.
-    pub(super) fn see(&self, wall: f64, yield_: f64, wanted: f64) -> Seen {
-        let corners = self.corners(wall, yield_);
+    /// How the support with this wall, yield strength and strength put in answers a wanted clamp.
+    pub(super) fn see(&self, place: [f64; 3], wanted: f64) -> Seen {
+        let corners = self.corners(place);
         let [limit, stiffness, strength, gap, reach] = self.node(&corners);
         let core = SleeveCurve::of_si(stiffness, strength, gap);
         // Faces that are out of range on one side of a sample are not counted on at all.
         if corners
-            .0
-            .iter()
+            .all()
             .any(|&(node, _)| self.nodes.get(node).is_none_or(|[.., reach]| *reach <= 0.0))
         {
             let clamp = wanted.min(strength);

@@ -14,8 +14,7 @@ use crate::catalog::{
 };
 use crate::cite::{Cite, Flag};
 use crate::mechanics::fatigue::{
-    Block, Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman,
-    vdi_amplitude,
+    Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman, vdi_amplitude,
 };
 use crate::mechanics::section::{HoledTube, hole_stress};
 use crate::quantity::Dimension::Stress as Pa;
@@ -35,15 +34,14 @@ const LIFE_BAND: f64 = 5.0;
 /// Sizes that the VDI formula is for, mm.
 const VDI_SIZES: std::ops::RangeInclusive<f64> = 8.0..=39.0;
 
-/// The road that is assumed when nobody says otherwise: the full load once in a hundred miles, seven
+/// The road of a scenario; unless the reader changed it: the full load once in a hundred miles, seven
 /// tenths of it every third mile, four tenths ten times and two tenths a hundred times on each mile.
 #[must_use]
-pub fn default_road() -> RoadSpectrum {
+pub fn road(s: &Scenario) -> RoadSpectrum {
+    let road = &s.loads.road;
     RoadSpectrum {
-        blocks: [(1.0, 0.01), (0.7, 0.3), (0.4, 10.0), (0.2, 100.0)]
-            .map(|(share, per_mile)| Block { share, per_mile })
-            .to_vec(),
-        miles: 50_000.0,
+        blocks: road.blocks.to_vec(),
+        miles: road.miles,
         cite: Cite::new("own-assumption", "road spectrum", Flag::Assumption),
     }
 }
@@ -219,9 +217,9 @@ fn miles(curve: &Curve, range: Stress, road: &RoadSpectrum) -> f64 {
     1.0 / damage_per_mile(curve, range, &road.blocks)
 }
 
-/// Fatigue of a joint on another road than the assumed one.
+/// Fatigue of a joint on another road than its own.
 ///
-/// The check of the bolt in the report stays with [`default_road`].
+/// The check of the bolt in the report stays with [`road`].
 #[must_use]
 pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
     let tight = tighten(s);
@@ -444,9 +442,9 @@ mod tests {
             i.trailer_mass_kg = 900.0;
             i.tube_depth_mm = 40.0;
         });
-        let as_assumed = fatigue(&s, &default_road());
+        let as_assumed = fatigue(&s, &road(&s));
         assert_eq!(as_assumed, evaluate(&s).fatigue);
-        let mut rough = default_road();
+        let mut rough = road(&s);
         for block in &mut rough.blocks {
             block.per_mile *= 1e4;
         }
@@ -454,6 +452,35 @@ mod tests {
         assert!(sooner.life.is_some());
         assert_ne!(sooner.life, as_assumed.life);
         assert!(sooner.bolt[0].used_on_the_road > 10.0 * as_assumed.bolt[0].used_on_the_road);
+        // The same road typed in.
+        let typed = Scenario::new(&Input {
+            road_full_per_mile: 100.0,
+            road_hard_per_mile: 1000.0,
+            road_middle_per_mile: 10_000.0,
+            road_light_per_mile: 10_000.0,
+            ..s.input.clone()
+        })
+        .unwrap();
+        let report = evaluate(&typed);
+        assert_eq!(report.fatigue, fatigue(&s, &road(&typed)));
+        // The check of the bolt takes the same road, where the full pull alone would be too much.
+        let demand = |mass: f64, rougher: f64| {
+            let road = gripping(|i| {
+                i.tube_material = "6061-t6".into();
+                i.fitting_material = "6061-t6".into();
+                i.temperature_swing_k = 0.0;
+                i.faying_friction = Some(0.8);
+                i.braking_g = 0.0;
+                i.trailer_mass_kg = mass;
+                i.road_middle_per_mile *= rougher;
+            });
+            let report = evaluate(&road);
+            let found = report.checks.iter().find(|c| c.id == CheckId::BoltFatigue);
+            found.unwrap().demand.si
+        };
+        let follows = |mass: &f64| demand(*mass, 10.0) > 1.1 * demand(*mass, 1.0);
+        assert!(!follows(&100.0));
+        assert!([900.0, 1400.0, 2500.0, 3500.0].iter().any(follows));
     }
 
     /// The steel code gives no relief by the joint's stiffness to an aluminium grip.

@@ -13,11 +13,11 @@ pub(crate) mod stand;
 pub(crate) mod support;
 pub(crate) mod tighten;
 mod turn;
-mod working;
+pub(crate) mod working;
 
 pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
-pub use fatigue::{default_road, fatigue};
+pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::quantity::{Dimension, InUnits};
@@ -37,7 +37,7 @@ pub fn evaluate(s: &Scenario) -> Report {
         service,
         checks,
     } = judged;
-    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, default_road()));
+    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, road(s)));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -58,10 +58,10 @@ pub fn evaluate(s: &Scenario) -> Report {
 pub(crate) struct Judged {
     pub(crate) tight: tighten::Tight,
     pub(crate) stands: support::Stands,
-    grip: grip::Grip,
-    cases: loads::Cases,
+    pub(crate) grip: grip::Grip,
+    pub(crate) cases: loads::Cases,
     service: Option<loads::Service>,
-    /// Weakest first.
+    /// Weakest first; without their working the others are in no order.
     pub(crate) checks: Vec<Check>,
 }
 
@@ -87,7 +87,11 @@ pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
         (&cases, service.as_ref()),
         working,
     );
-    checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    if working {
+        checks.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
+    } else {
+        weakest_first(&mut checks);
+    }
     Judged {
         tight,
         stands,
@@ -95,6 +99,20 @@ pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
         cases,
         service,
         checks,
+    }
+}
+
+/// Brings the weakest check to the front; where thousands of joints are compared, nobody reads the rest.
+fn weakest_first(checks: &mut [Check]) {
+    let mut weakest = (0, f64::NEG_INFINITY);
+    for (index, check) in checks.iter().enumerate() {
+        let weight = weight(check);
+        if weight > weakest.1 {
+            weakest = (index, weight);
+        }
+    }
+    if !checks.is_empty() {
+        checks.swap(0, weakest.0);
     }
 }
 

@@ -34,4 +34,5 @@ pub mod stiffness;
 pub mod thread;
 pub mod tightening;
 pub mod washer;
+pub mod weld;
 pub mod yield_line;

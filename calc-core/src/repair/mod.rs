@@ -2,12 +2,14 @@
 //! that do not hold dropped, the rest ranked by margin, work and cost.
 
 mod candidates;
+pub mod sheet;
+mod weld;
 mod work;
 
-use crate::evaluate::judge;
+use crate::evaluate::{Judged, judge};
 use crate::quantity::{Dimension, InUnits};
-use crate::report::{Check, CheckId, Verdict};
-use crate::scenario::{Field, Input, Scenario};
+use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
+use crate::scenario::{Field, Input, Scenario, SupportKind};
 use serde::{Deserialize, Serialize};
 
 /// The reader's own rates. The defaults are assumptions, to be changed.
@@ -32,6 +34,8 @@ pub struct Rates {
     pub minutes_weld: f64,
     /// Minutes to loosen and retighten one bolt.
     pub minutes_bolt: f64,
+    /// Minutes to take one faying face to bare or brushed metal; to blast it takes twice as long.
+    pub minutes_surface: f64,
 }
 
 impl Default for Rates {
@@ -46,6 +50,7 @@ impl Default for Rates {
             minutes_cut: 5.0,
             minutes_weld: 12.0,
             minutes_bolt: 4.0,
+            minutes_surface: 8.0,
         }
     }
 }
@@ -59,6 +64,8 @@ pub struct Work {
     pub cuts: u32,
     /// Welds to lay.
     pub welds: u32,
+    /// Faying faces to bring to another state.
+    pub surfaces: u32,
     /// Minutes of work by the rates.
     pub minutes: f64,
     /// Added mass.
@@ -71,7 +78,7 @@ pub struct Work {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum RepairKind {
-    /// Nothing new under the bolt: another torque or another bolt.
+    /// Nothing new under the bolt: another torque, other bolts, other faying faces.
     Tightening,
     /// A thicker, larger washer.
     ThickWasher,
@@ -85,6 +92,38 @@ pub enum RepairKind {
     WeldedSleeve,
     /// Block in the tube.
     SolidInsert,
+}
+
+impl RepairKind {
+    /// What kind of change leads from one joint to another.
+    #[must_use]
+    pub fn between(before: &Scenario, after: &Scenario) -> Self {
+        use SupportKind::{LooseSleeve, SolidInsert, Spreader, ThroughSleeve};
+        let sleeves = before.support == after.support && before.sleeve == after.sleeve;
+        // Cut to another length, it is another piece.
+        let as_long = before.sleeve_short == after.sleeve_short;
+        let washer = |s: &Scenario| (s.bolting.washer.outer, s.bolting.washer.thickness);
+        match after.support {
+            Spreader if before.support != Spreader || before.spreader != after.spreader => {
+                Self::Spreader
+            }
+            LooseSleeve if !sleeves || !as_long => Self::LooseSleeve,
+            ThroughSleeve if !sleeves && after.sleeve.welded => Self::WeldedSleeve,
+            ThroughSleeve if !sleeves => Self::ThroughSleeve,
+            SolidInsert
+                if before.support != SolidInsert
+                    || !as_long
+                    || before.insert_material != after.insert_material =>
+            {
+                Self::SolidInsert
+            }
+            // Washers that are not those of the bolt's table.
+            _ if after.input.washer_thickness_mm.is_some() && washer(before) != washer(after) => {
+                Self::ThickWasher
+            }
+            _ => Self::Tightening,
+        }
+    }
 }
 
 /// One repair.
@@ -135,26 +174,40 @@ pub struct Repairs {
 /// Difference in margin below which two repairs count as equal. An assumption.
 const SAME_MARGIN: f64 = 0.02;
 
-/// Finds the repairs of a joint.
-#[must_use]
-pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
-    let mut found: Vec<Repair> = Vec::new();
-    let (mut tried, mut undecided) = (0, 0);
-    for (kind, input) in candidates::all(s) {
-        if input == s.input {
-            continue;
-        }
-        let Ok(candidate) = Scenario::new(&input) else {
-            continue;
-        };
-        tried += 1;
+/// Candidates as they are tried.
+struct Search<'a> {
+    joint: &'a Scenario,
+    rates: &'a Rates,
+    tried: usize,
+    undecided: usize,
+    found: Vec<Repair>,
+}
+
+impl Search<'_> {
+    /// Tries an input; gives the candidate and its checks, unless it is the joint as it is or cannot be.
+    fn attempt(&mut self, input: &Input) -> Option<(Scenario, Judged)> {
+        let candidate = Scenario::new(input).ok()?;
         let judged = judge(&candidate, false);
-        let (weakest, verdict) = judged.weakest();
-        if !matches!(verdict, Verdict::Holds | Verdict::Close) {
-            undecided += usize::from(verdict == Verdict::NotChecked);
-            continue;
+        if *input == self.joint.input {
+            return Some((candidate, judged));
         }
-        found.push(Repair {
+        self.tried += 1;
+        let (weakest, verdict) = judged.weakest();
+        match verdict {
+            Verdict::Holds | Verdict::Close => {}
+            Verdict::NotChecked => {
+                self.undecided += 1;
+                return Some((candidate, judged));
+            }
+            Verdict::DoesNotHold => return Some((candidate, judged)),
+        }
+        let kind = RepairKind::between(self.joint, &candidate);
+        let welded = kind == RepairKind::WeldedSleeve;
+        // A weld that is used up is none to build on.
+        if welded && weld::used(&candidate, &judged.cases) > CLOSE_FROM {
+            return Some((candidate, judged));
+        }
+        self.found.push(Repair {
             kind,
             changed: Vec::new(),
             verdict,
@@ -163,10 +216,45 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
             most_used: most_used(&judged.checks),
             torque_nm: judged.tight.torque.si(),
             clamp_reached_n: judged.stands.reached,
-            work: work::work(s, &candidate, kind, rates),
-            input,
+            work: work::jobs(self.joint, &candidate, kind).work(self.rates),
+            input: input.clone(),
         });
+        Some((candidate, judged))
     }
+}
+
+/// Finds the repairs of a joint.
+#[must_use]
+pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
+    let mut search = Search {
+        joint: s,
+        rates,
+        tried: 0,
+        undecided: 0,
+        found: Vec::new(),
+    };
+    for input in candidates::all(s) {
+        let Some((mut candidate, mut judged)) = search.attempt(&input) else {
+            continue;
+        };
+        if let Some(eased) = candidates::eased(&candidate, &judged)
+            && let Some(tried) = search.attempt(&eased)
+        {
+            (candidate, judged) = tried;
+        }
+        // Cleaning is worth its while in place of other bolts, not on top of them.
+        let same_bolts = candidate.bolting.count() == s.bolting.count()
+            && candidate.bolting.thread == s.bolting.thread;
+        if same_bolts && let Some(gripping) = candidates::gripping(&candidate, &judged) {
+            search.attempt(&gripping);
+        }
+    }
+    let Search {
+        tried,
+        undecided,
+        found,
+        ..
+    } = search;
     let held = found.len();
     let mut list = cheapest_of_each(&found);
     for repair in unbeaten(found) {
@@ -282,6 +370,65 @@ mod tests {
             let report = crate::evaluate(&Scenario::new(&repair.input).unwrap());
             assert_eq!(report.verdict, repair.verdict, "{repair:?}");
             assert!(matches!(report.verdict, Verdict::Holds | Verdict::Close));
+        }
+    }
+
+    #[test]
+    fn every_hollow_tube_has_two_thousand_candidates() {
+        let sizes = [
+            (38.1, 38.1),
+            (50.8, 50.8),
+            (50.8, 76.2),
+            (76.2, 50.8),
+            (60.0, 60.0),
+            (101.6, 101.6),
+        ];
+        let bolts = [
+            ("unc-3.8", "sae-5"),
+            ("unc-1.2", "sae-5"),
+            ("unf-1.2", "sae-8"),
+            ("unc-3.4", "sae-5"),
+            ("m10", "iso-8.8"),
+            ("m12", "iso-8.8"),
+            ("m16", "iso-8.8"),
+        ];
+        for (width, depth) in sizes {
+            for (bolt, grade) in bolts {
+                for material in ["6061-t6", "a500-b"] {
+                    let joint = Scenario::new(&Input {
+                        tube_width_mm: width,
+                        tube_depth_mm: depth,
+                        tube_material: String::from(material),
+                        bolt: String::from(bolt),
+                        bolt_grade: String::from(grade),
+                        ..Input::default()
+                    })
+                    .unwrap();
+                    let tried = repairs(&joint, &Rates::default()).tried;
+                    let what = format!("{width} {depth} {bolt} {material}: {tried}");
+                    assert!((2000..5000).contains(&tried), "{what}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn faces_that_slip_are_brought_to_better_grip() {
+        let joint = Scenario::new(&Input {
+            tube_material: String::from("a500-b"),
+            faying_surface: String::from("painted"),
+            ..Input::default()
+        })
+        .unwrap();
+        let found = repairs(&joint, &Rates::default());
+        let cleaned: Vec<_> = found
+            .list
+            .iter()
+            .filter(|r| r.changed.contains(&Field::Surface))
+            .collect();
+        assert!(!cleaned.is_empty());
+        for repair in cleaned {
+            assert!(repair.work.surfaces == 4, "{repair:?}");
         }
     }
 

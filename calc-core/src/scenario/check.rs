@@ -1,17 +1,18 @@
 //! The way from the plain input to the checked scenario.
 
 use super::checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Scenario, Sleeve, Spreader,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,
     Tightening, Tube, Washer,
 };
 use super::choices::{
     BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
-    TubeEnd, WallBasis, WeldNear, options,
+    TowSprings, TubeEnd, WallBasis, WeldNear, options,
 };
 use super::fields::{Field, Input, Kind};
 use super::member;
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::error::InputError;
+use crate::mechanics::fatigue::Block;
 use crate::quantity::{
     Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,
 };
@@ -141,7 +142,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
-        width: mm(r.or_derived(Field::SpreaderWidth, tube.width.si()) * 1e3),
+        width: mm(r.or_derived(Field::SpreaderWidth, member.room(tube.width).si()) * 1e3),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
     // A plate on a flange lies under the nut, on the other side than the fitting.
@@ -174,8 +175,28 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     })
 }
 
+fn road(r: &mut Reader<'_>) -> Road {
+    let mut block = |share: Option<Field>, per_mile| Block {
+        share: share.map_or(1.0, |field| r.number(field)),
+        per_mile: r.number(per_mile),
+    };
+    Road {
+        blocks: [
+            block(None, Field::RoadFull),
+            block(Some(Field::RoadHardShare), Field::RoadHard),
+            block(Some(Field::RoadMiddleShare), Field::RoadMiddle),
+            block(Some(Field::RoadLightShare), Field::RoadLight),
+        ],
+        miles: r.number(Field::RoadMiles),
+    }
+}
+
 fn loads(r: &mut Reader<'_>) -> Option<Loads> {
+    let lengths = r.given(Field::BedLength).zip(r.given(Field::BallToAxle));
     Some(Loads {
+        bed_over_arm: lengths.map_or(1.0, |(bed, arm)| bed / arm),
+        tow_on_air: r.row(Field::TowSprings, TowSprings::by_name)? == TowSprings::Air,
+        road: road(r),
         mass: kilogram(r.number(Field::TrailerMass)),
         tongue_share: r.number(Field::TongueShare),
         vertical_factor: r.number(Field::VerticalFactor),

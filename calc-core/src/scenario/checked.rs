@@ -4,6 +4,7 @@ use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, Support
 use super::fields::{Field, Input};
 use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
 use crate::mechanics::face::FaceTube;
+use crate::mechanics::fatigue::Block;
 use crate::mechanics::flange::{self, Held};
 use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
 use crate::report::Strength;
@@ -96,6 +97,17 @@ impl Member {
     #[must_use]
     pub const fn is_open(&self) -> bool {
         matches!(self.kind, MemberKind::Channel | MemberKind::Angle)
+    }
+
+    /// Width that a plate has beside what the bolts do not go through, of a face `width` wide.
+    #[must_use]
+    pub fn room(&self, width: Length) -> Length {
+        let sides = match self.gauge {
+            _ if !self.is_open() => 0.0,
+            Some(_) => 1.0,
+            None => 2.0,
+        };
+        width - self.upright * sides
     }
 
     /// Whether it is a round tube.
@@ -278,6 +290,21 @@ pub struct Loads {
     pub chain: ChainLoad,
     /// Free load.
     pub free: FreeLoad,
+    /// Length of the load bed over the distance from ball to axles; 1 unless both are known.
+    pub bed_over_arm: f64,
+    /// Whether the towing vehicle rides on air.
+    pub tow_on_air: bool,
+    /// How often the road brings which part of the full load.
+    pub road: Road,
+}
+
+/// How rough the road is, and how far it goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Road {
+    /// Cycles by height: the full load, hard, middling and light bumps.
+    pub blocks: [Block; 4],
+    /// Way that the bolts have to endure, miles.
+    pub miles: f64,
 }
 
 impl Loads {
@@ -288,6 +315,8 @@ impl Loads {
             mass: self.mass,
             towing: self.towing,
             tongue_share: self.tongue_share,
+            bed_over_arm: self.bed_over_arm,
+            tow_on_air: self.tow_on_air,
         }
     }
 }

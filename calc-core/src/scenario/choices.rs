@@ -164,6 +164,16 @@ named! {
     }
 }
 
+named! {
+    /// What the towing vehicle rides on.
+    TowSprings {
+        /// Steel springs, or not known.
+        Steel = "steel",
+        /// Air springs, or what the rule takes for as soft.
+        Air = "air",
+    }
+}
+
 /// The names that a field takes, in the order shown; empty for numbers.
 #[must_use]
 pub fn options(field: Field) -> Vec<&'static str> {
@@ -194,6 +204,7 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::Sleeve => ids(catalog::sleeves(), |s| s.id()),
         Field::Joint => JointKind::NAMES.to_vec(),
         Field::FreeKind => FreeKind::NAMES.to_vec(),
+        Field::TowSprings => TowSprings::NAMES.to_vec(),
         Field::LoadRule => ids(catalog::load_rules(), |r| r.id()),
         _ => Vec::new(),
     }

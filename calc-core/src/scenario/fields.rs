@@ -209,6 +209,22 @@ fields! {
         FittingEdge fitting_edge_mm "fe" Length * Millimetre = 25.0 in 3.0 .. 500.0;
         /// From the middle of the bolt nearest the end to the end of the tube.
         EndDistance end_distance_mm "ed" Length * Millimetre = 60.0 in 5.0 .. 5000.0;
+        /// How often a mile brings the full load.
+        RoadFull road_full_per_mile "rf" Ratio * One = 0.01 in 0.0 .. 1000.0;
+        /// How often a mile brings hard bumps.
+        RoadHard road_hard_per_mile "rh" Ratio * One = 0.3 in 0.0 .. 1000.0;
+        /// Height of hard bumps as a share of the full load.
+        RoadHardShare road_hard_share "sh" Share * One = 0.7 in 0.0 .. 1.0;
+        /// How often a mile brings middling bumps.
+        RoadMiddle road_middle_per_mile "rd" Ratio * One = 10.0 in 0.0 .. 10000.0;
+        /// Height of middling bumps as a share of the full load.
+        RoadMiddleShare road_middle_share "sd" Share * One = 0.4 in 0.0 .. 1.0;
+        /// How often a mile brings light bumps.
+        RoadLight road_light_per_mile "rl" Ratio * One = 100.0 in 0.0 .. 10000.0;
+        /// Height of light bumps as a share of the full load.
+        RoadLightShare road_light_share "sq" Share * One = 0.2 in 0.0 .. 1.0;
+        /// Way that the bolts have to endure.
+        RoadMiles road_miles "rm" Ratio * One = 50000.0 in 100.0 .. 2000000.0;
     }
     derived {
         /// Outside corner radius; left out: 1.5 × wall (aluminium) or 2 × wall (steel).
@@ -248,6 +264,10 @@ fields! {
         FittingHole fitting_hole_mm "fh" Length * Millimetre in 5.0 .. 80.0;
         /// Gap or packing between the fitting and the wall of the tube; left out: none, or the spreader plate.
         FittingGap fitting_gap_mm "fg" Length * Millimetre in 0.0 .. 100.0;
+        /// Length of the load bed, for a trailer above 3.5 t; left out: as long as from ball to axles.
+        BedLength bed_length_mm "lb" Length * Millimetre in 500.0 .. 15000.0;
+        /// Ball to the middle of the axles, for a trailer above 3.5 t; left out: as long as the bed.
+        BallToAxle ball_to_axle_mm "la" Length * Millimetre in 500.0 .. 15000.0;
         /// Back of the upright part of a channel or an angle to the middle of the nearest bolt; left out: six
         /// tenths of the width to the middle of the bolts.
         BoltGauge bolt_gauge_mm "gg" Length * Millimetre in 4.0 .. 400.0;
@@ -307,6 +327,8 @@ fields! {
         BoltFinish bolt_finish "bf" = "zinc";
         /// How wet and how salty the joint lives.
         Exposure exposure "ex" = "road-salt";
+        /// What the towing vehicle rides on, for a trailer above 3.5 t.
+        TowSprings tow_springs "ty" = "steel";
         /// What the bolts go through.
         Member member "mb" = "rectangular-tube";
         /// Whether a washer made to fit lies where the surface is not square to the bolt: a tapered one on a

@@ -11,12 +11,12 @@ mod fields;
 mod member;
 
 pub use checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Scenario, Sleeve, Spreader,
-    Tightening, Tube, Washer,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
+    Spreader, Tightening, Tube, Washer,
 };
 pub use choices::{
     BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
-    TubeEnd, WallBasis, WeldNear, options,
+    TowSprings, TubeEnd, WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

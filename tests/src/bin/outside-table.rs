@@ -1,4 +1,4 @@
-//! Writes the records of all checks that have run into one JSON file:
+//! Writes every comparison into one JSON file:
 //! `cargo run -p outside-checks --bin outside-table -- <file>`.
 
 use std::process::ExitCode;
@@ -8,9 +8,9 @@ fn main() -> ExitCode {
         eprintln!("outside-table: name the file to write");
         return ExitCode::FAILURE;
     };
-    let written = outside_checks::check::gather()
-        .and_then(|records| Ok(serde_json::to_string_pretty(&records)?))
-        .and_then(|text| std::fs::write(&path, text));
+    let written = serde_json::to_string_pretty(&outside_checks::table::tables())
+        .map_err(std::io::Error::from)
+        .and_then(|text| std::fs::write(&path, text + "\n"));
     match written {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {

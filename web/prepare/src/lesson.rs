@@ -12,6 +12,7 @@
 //!
 //! ::figure tighten What the figure shows, in one sentence.
 //! ::live calculator What stands here while the page's program is not running.
+//! ::checks outside What the calculation is compared with; the overview opens below these words.
 //! ```
 //!
 //! A reference in square brackets that is neither a source, a term nor a link is a fault; a bracket
@@ -24,6 +25,7 @@ use pulldown_cmark::{
     BrokenLink, CowStr, Event, HeadingLevel, LinkType, Options, Parser, Tag, TagEnd, html,
 };
 
+use crate::checks;
 use crate::figures::statics;
 use crate::gate;
 use crate::problem::{Problem, line_of};
@@ -208,6 +210,7 @@ impl Body<'_> {
                      <figcaption>{caption}</figcaption></figure>"
                 );
             }
+            "::checks" if name == "outside" => out.push_str(&checks::overview(caption)),
             "::live" if !name.is_empty() && slug(name) == name => {
                 let _ = writeln!(
                     out,

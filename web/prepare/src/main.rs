@@ -1,4 +1,5 @@
-//! Writes `web/index.html` from `content/` and `web/page.html`, before the page is built.
+//! Writes `web/index.html` from `content/` and `web/page.html`, and `web/checks.html` beside it, before
+//! the page is built.
 //!
 //! All text and every still drawing is in that file, so the page reads without its program. What
 //! is wrong with the content is listed as `file:line: what`, and then nothing is written.
@@ -30,11 +31,13 @@ fn main() -> ExitCode {
 
 /// Leaves an unchanged file alone, so that a watching build does not start over for nothing.
 fn write(root: &Path) -> Result<(), Vec<Problem>> {
-    let html = page::build(root)?;
-    let target = root.join("web/index.html");
-    if std::fs::read_to_string(&target).is_ok_and(|old| old == html) {
-        return Ok(());
+    for (name, html) in page::files(root)? {
+        let target = root.join("web").join(name);
+        if std::fs::read_to_string(&target).is_ok_and(|old| old == html) {
+            continue;
+        }
+        std::fs::write(&target, html)
+            .map_err(|error| vec![Problem::new(name, 1, error.to_string())])?;
     }
-    std::fs::write(&target, html)
-        .map_err(|error| vec![Problem::new("web/index.html", 1, error.to_string())])
+    Ok(())
 }

@@ -3,12 +3,28 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
+use crate::checks;
 use crate::gate;
 use crate::lesson::{self, Lesson};
 use crate::problem::Problem;
 use crate::register::{Register, escape};
 
 const TEMPLATE: &str = "web/page.html";
+
+/// Files that are written into `web/`, with their names.
+///
+/// # Errors
+/// As [`build`].
+pub fn files(root: &Path) -> Result<[(&'static str, String); 2], Vec<Problem>> {
+    let index = build(root)?;
+    let checks = checks::page(&Register::read(root)?);
+    let problems = gate::page(checks::FILE, &checks);
+    if problems.is_empty() {
+        Ok([("index.html", index), (checks::FILE, checks)])
+    } else {
+        Err(problems)
+    }
+}
 
 /// Builds the page from a repository.
 ///

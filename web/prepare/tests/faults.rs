@@ -181,3 +181,28 @@ fn the_real_page_parses_without_a_fault_and_its_links_lead_somewhere() {
     assert!(links > 1, "the contents and the skip link");
     assert_eq!(parsed.select(&every("h1")).count(), 1);
 }
+
+#[test]
+fn the_page_of_comparisons_parses_without_a_fault() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let [(_, index), (name, html)] = page::files(&root).unwrap();
+    assert!(index.contains(&format!("href=\"{name}\"")));
+    let parsed = scraper::Html::parse_document(&html);
+    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
+    let row = scraper::Selector::parse("tbody tr").unwrap();
+    for row in parsed.select(&row) {
+        let cells: Vec<String> = row.child_elements().map(|c| c.text().collect()).collect();
+        assert_eq!(cells.len(), 5, "{cells:?}");
+        assert!(
+            cells.iter().all(|cell| !cell.trim().is_empty()),
+            "{cells:?}"
+        );
+    }
+}
+
+#[test]
+fn only_known_comparisons_are_shown() {
+    let (line, what) = fault(read("::checks everything What it says.\n"));
+    assert_eq!(line, 4);
+    assert!(what.contains("not understood"), "{what}");
+}

@@ -30,7 +30,7 @@ pub(super) const MEASURED: [Field; 14] = [
 ];
 
 /// Fields of "the rest", by group. What is measured stands before them.
-const GROUPS: [(&str, &[Field]); 6] = [
+const GROUPS: [(&str, &[Field]); 7] = [
     (
         "support",
         &[
@@ -91,6 +91,19 @@ const GROUPS: [(&str, &[Field]); 6] = [
             Field::BallBelow,
             Field::TemperatureSwing,
             Field::Exposure,
+        ],
+    ),
+    (
+        "road",
+        &[
+            Field::RoadFull,
+            Field::RoadHard,
+            Field::RoadHardShare,
+            Field::RoadMiddle,
+            Field::RoadMiddleShare,
+            Field::RoadLight,
+            Field::RoadLightShare,
+            Field::RoadMiles,
         ],
     ),
     (

@@ -95,10 +95,10 @@ impl Desk {
         self.form.update(|form| form.type_in(field, text));
     }
 
-    /// Puts a whole joint in; what was there can be brought back.
-    pub fn put(self, input: Input) {
+    /// Puts a repaired joint in; what was there can be brought back.
+    pub fn put_repair(self, input: Input) {
         self.remember();
-        self.form.update(|form| form.load(input));
+        self.form.update(|form| form.load_repair(input));
     }
 
     /// Keeps the form as it is for [`undo`](Self::undo).
@@ -116,7 +116,7 @@ impl Desk {
         }
     }
 
-    /// Computes the repairs once the form rests: hundreds of joints, several milliseconds.
+    /// Computes the repairs once the form rests: thousands of joints, tens of milliseconds.
     fn find_repairs(self) {
         let waiting = StoredValue::new(None::<TimeoutHandle>);
         let joint = Memo::new(move |_| {

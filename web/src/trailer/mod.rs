@@ -12,6 +12,7 @@ mod standing;
 mod state;
 mod verdict;
 mod words;
+mod worksheet;
 
 use crate::el;
 use calc_core::quantity::UnitSystem;

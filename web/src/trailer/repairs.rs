@@ -3,7 +3,7 @@
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::{Rates, Repair, Repairs};
 use calc_core::report::Verdict;
-use calc_core::scenario::SupportKind;
+use calc_core::scenario::{Scenario, SupportKind};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -11,12 +11,13 @@ use super::desk::Desk;
 use super::state::{used, value_of};
 use super::verdict::verdict_word;
 use super::words::{self, Words};
+use super::worksheet;
 use crate::el::{El, classed, el, value_of as typed_in};
 
 /// Name, shown unit and place of a rate.
 type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
 
-const RATES: [Rate; 9] = [
+const RATES: [Rate; 10] = [
     ("an hour of work", |r| &mut r.hour),
     ("a kilogram of steel", |r| &mut r.steel_kg),
     ("a kilogram of aluminium", |r| &mut r.aluminium_kg),
@@ -29,6 +30,9 @@ const RATES: [Rate; 9] = [
     }),
     ("minutes to loosen and tighten a bolt", |r| {
         &mut r.minutes_bolt
+    }),
+    ("minutes to clean one faying face", |r| {
+        &mut r.minutes_surface
     }),
 ];
 
@@ -66,11 +70,23 @@ pub(super) fn repairs_table(desk: Desk) -> El {
                         .on("click", move |_| desk.undo()),
                 ),
         )
+        .kid(el("div").live(move || put_in(desk)))
         .kid(el("div").live(body))
         .kid(rates(desk))
 }
 
+/// The work sheet of the repair that was put into the form, as long as it stands there.
+fn put_in(desk: Desk) -> Vec<El> {
+    let form = desk.form.read();
+    let before = form.repaired().and_then(|input| Scenario::new(input).ok());
+    before.map_or_else(Vec::new, |before| {
+        let sheet = worksheet::disclosed(desk, before, form.input().clone(), true);
+        vec![el("h4").text("The repair that you put in"), sheet]
+    })
+}
+
 fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
+    let joint = desk.shown.read().answer.as_ref().map(|(s, _)| s.clone());
     let counts = [found.tried, found.held, found.undecided].map(|n| n.to_string());
     let [tried, held, undecided] = &counts;
     let waiting = (found.undecided > 0)
@@ -101,8 +117,10 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
             order.push(index);
         }
     }
-    let rows = order.into_iter().filter_map(|index| {
-        let repair = found.list.get(index)?;
+    let rows = order.into_iter().flat_map(|index| {
+        let Some((repair, joint)) = found.list.get(index).zip(joint.as_ref()) else {
+            return Vec::new();
+        };
         let names: Vec<&'static str> = [
             (found.cheapest, "cheapest"),
             (found.without_welding, "cheapest without a weld"),
@@ -112,7 +130,10 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
         .filter_map(|(which, name)| (which == Some(index)).then_some(name))
         .collect();
         // The joint as it is comes through the same sieve; it is no repair.
-        (!repair.changed.is_empty()).then(|| row(desk, repair, &names.join(", "), units))
+        if repair.changed.is_empty() {
+            return Vec::new();
+        }
+        row(desk, (joint, repair), &names.join(", "), units).into()
     });
     let head = |text: &str| el("th").attr("scope", "col").text(text);
     let heads = [
@@ -138,7 +159,12 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     all
 }
 
-fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
+fn row(
+    desk: Desk,
+    (joint, repair): (&Scenario, &Repair),
+    names: &str,
+    units: UnitSystem,
+) -> [El; 2] {
     let changes = repair
         .changed
         .iter()
@@ -156,6 +182,7 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
         count(work.holes, "hole", "holes"),
         count(work.cuts, "cut", "cuts"),
         count(work.welds, "weld", "welds"),
+        count(work.surfaces, "face to clean", "faces to clean"),
         Some(format!("{:.0}\u{a0}min", work.minutes)),
     ]
     .into_iter()
@@ -163,6 +190,18 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
     .collect();
     let name = words::repair(repair.kind);
     let input = repair.input.clone();
+    let sheet = el("tr").kid(
+        classed("td", "whole")
+            .attr("colspan", "7")
+            // Between two joints the row still belongs to the one before.
+            .flag("hidden", move || desk.repairs_late.get())
+            .kid(worksheet::disclosed(
+                desk,
+                joint.clone(),
+                repair.input.clone(),
+                false,
+            )),
+    );
     let cell = |class: &str, name: &str, text: String| {
         classed("td", class).attr("data-name", name).text(text)
     };
@@ -176,8 +215,8 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
         .text("try this repair")
         // Between two joints the row still belongs to the one before.
         .flag("disabled", move || desk.repairs_late.get())
-        .on("click", move |_| desk.put(input.clone()));
-    el("tr")
+        .on("click", move |_| desk.put_repair(input.clone()));
+    let figures = el("tr")
         .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
         .kid(
             cell("", "then the joint", String::new())
@@ -197,7 +236,8 @@ fn row(desk: Desk, repair: &Repair, names: &str, units: UnitSystem) -> El {
             words::amount(work.mass_kg, Dimension::Mass, units),
         ))
         .kid(cell("n", "cost", format!("{:.0}", work.cost)))
-        .kid(classed("td", "whole screen-only").kid(button))
+        .kid(classed("td", "whole screen-only").kid(button));
+    [figures, sheet]
 }
 
 fn rates(desk: Desk) -> El {

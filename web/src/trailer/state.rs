@@ -37,6 +37,8 @@ pub struct Form {
     units: UnitSystem,
     /// Name of the example that was opened, until something is changed.
     example: Option<&'static str>,
+    /// The joint that a repair was put in for, until something else is changed.
+    repaired: Option<Box<Input>>,
 }
 
 impl Form {
@@ -48,6 +50,7 @@ impl Form {
             typed: BTreeMap::new(),
             units,
             example: None,
+            repaired: None,
         }
     }
 
@@ -85,6 +88,20 @@ impl Form {
         self.input = input;
         self.typed.clear();
         self.example = None;
+        self.repaired = None;
+    }
+
+    /// Puts a repair of the joint in.
+    pub fn load_repair(&mut self, input: Input) {
+        let before = Box::new(self.input.clone());
+        self.load(input);
+        self.repaired = Some(before);
+    }
+
+    /// The joint that the repair in the form was made for, while nobody has changed anything else.
+    #[must_use]
+    pub fn repaired(&self) -> Option<&Input> {
+        self.repaired.as_deref()
     }
 
     /// Puts an invented example in.
@@ -131,6 +148,7 @@ impl Form {
             return;
         };
         self.example = None;
+        self.repaired = None;
         let bare = self.bare_unit(field);
         let read = match read(text, dimension, bare) {
             Ok(typed) => {
@@ -150,6 +168,7 @@ impl Form {
     /// Takes a choice.
     pub fn choose(&mut self, field: Field, name: &str) {
         self.example = None;
+        self.repaired = None;
         self.input.set_choice(field, name);
         if field == Field::Member {
             // What the new member has no room for goes back to its default.

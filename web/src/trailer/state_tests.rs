@@ -189,3 +189,16 @@ fn the_examples_are_read_whole_and_come_out_differently() {
     use calc_core::report::Verdict::{Close, DoesNotHold, Holds};
     assert_eq!(verdicts, [DoesNotHold, Close, Holds]);
 }
+
+#[test]
+fn a_repair_is_known_until_something_is_changed() {
+    let mut form = Form::new(UnitSystem::Us);
+    form.type_in(Field::TubeWall, "3/16");
+    let before = form.input().clone();
+    let mut repaired = before.clone();
+    repaired.support = String::from("spreader");
+    form.load_repair(repaired);
+    assert_eq!(form.repaired(), Some(&before));
+    form.type_in(Field::TubeWall, "1/4");
+    assert_eq!(form.repaired(), None);
+}

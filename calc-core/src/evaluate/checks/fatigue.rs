@@ -2,7 +2,7 @@
 
 use super::{Joint, amount, said};
 use crate::cite::{Cite, Flag};
-use crate::evaluate::fatigue::{BoltViews, default_road, governing, repeated_pull};
+use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
 use crate::report::{Check, CheckId, Verdict};
@@ -12,7 +12,7 @@ impl Joint<'_> {
     /// road decides, and the road is an assumption: the best that is left is "close".
     pub(super) fn bolt_fatigue(&self, gripping: bool) -> Option<Check> {
         let (spread, pull) = repeated_pull(self.s, self.tight, self.cases)?;
-        let road = default_road();
+        let road = road(self.s);
         let views = BoltViews::new(self.s, self.tight, self.grip, pull, &road);
         let view = governing(views.all())?;
         let (demand, capacity, used) = if view.used_at_full <= 1.0 {

@@ -68,11 +68,7 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
         notes.push("note-rule-not-for-this-joint");
     }
     if coupling && !l.rule.covers(&l.trailer()) {
-        notes.push(if l.rule.id() == "un-r55" {
-            "note-no-vertical-value"
-        } else {
-            "note-too-heavy-for-rule"
-        });
+        notes.push("note-too-heavy-for-rule");
     }
     if l.joint == JointKind::ChainBracket {
         notes.push("note-chain-bears-only-then");

@@ -20,6 +20,9 @@ const WASHER_YIELD_MPA: f64 = 250.0;
 pub(super) struct Builder<'a> {
     pub(super) s: &'a Scenario,
     pub(super) strength: Strength,
+    /// Factor on the yield strength of the plate, sleeve or block that was put in; the fitting is no
+    /// such part.
+    pub(super) put_in: f64,
 }
 
 impl Builder<'_> {
@@ -90,6 +93,11 @@ impl Builder<'_> {
         row.compressive_yield_strength()
     }
 
+    /// Yield strength of the plate, sleeve or block that was put in.
+    fn yield_put_in(&self, material: &crate::catalog::Material, welded: bool) -> Stress {
+        self.yield_of(material, welded) * self.put_in
+    }
+
     /// The two sides as they bear: fitting that spreads, spreader plate, or washer.
     fn sides(&self, tube: &FaceTube, effective: Length) -> [Side; 2] {
         let s = self.s;
@@ -101,7 +109,7 @@ impl Builder<'_> {
                 length: s.spreader.length,
                 width: s.spreader.width,
                 modulus: s.spreader.material.modulus(),
-                yield_strength: self.yield_of(s.spreader.material, false),
+                yield_strength: self.yield_put_in(s.spreader.material, false),
             });
             return [side, side];
         }
@@ -225,7 +233,7 @@ impl Builder<'_> {
         let effective = self.effective_washer(&tube);
         let sides = self.sides(&tube, effective);
         let length = s.tube.depth - s.tube.wall * 2.0;
-        let yield_ = self.yield_of(s.sleeve.material, false);
+        let yield_ = self.yield_put_in(s.sleeve.material, false);
         let modulus = s.sleeve.material.modulus();
         let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
         let core = SleeveCurve::new(
@@ -244,10 +252,15 @@ impl Builder<'_> {
             omega: Some(1.67),
             code: "limit-sleeve-squashes",
         });
-        // The end of the sleeve presses on the inside of the wall, which may be the softer metal.
+        // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
+        // where the hole leaves any.
+        let seat = sleeve::area(
+            s.sleeve.outer,
+            s.sleeve.inner.max(s.bolting.hole).min(s.sleeve.outer),
+        );
         stand.limits.push(Limit {
             part: Part::Stack,
-            load: 1.8 * tube.yield_strength.min(yield_).si() * area.si(),
+            load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
             omega: Some(2.00),
             code: "limit-sleeve-bites",
         });
@@ -257,7 +270,7 @@ impl Builder<'_> {
     fn through_sleeve(&self) -> Stand {
         let s = self.s;
         let welded = s.sleeve.welded;
-        let yield_ = self.yield_of(s.sleeve.material, welded);
+        let yield_ = self.yield_put_in(s.sleeve.material, welded);
         let modulus = s.sleeve.material.modulus();
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
@@ -336,7 +349,7 @@ impl Builder<'_> {
         let s = self.s;
         let tube = s.tube.face(self.strength);
         let softer = self
-            .yield_of(s.insert_material, false)
+            .yield_put_in(s.insert_material, false)
             .min(tube.yield_strength);
         let depth = s.tube.depth - s.tube.wall * 2.0;
         let core = SleeveCurve::new(

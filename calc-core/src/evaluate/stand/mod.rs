@@ -91,7 +91,17 @@ pub(crate) struct Stand {
 impl Stand {
     /// Builds it.
     pub(crate) fn new(s: &Scenario, strength: Strength) -> Self {
-        build::Builder { s, strength }.build()
+        Self::with_put_in(s, strength, 1.0)
+    }
+
+    /// Builds it with another yield strength of the plate, sleeve or block that was put in, as a factor.
+    pub(crate) fn with_put_in(s: &Scenario, strength: Strength, put_in: f64) -> Self {
+        build::Builder {
+            s,
+            strength,
+            put_in,
+        }
+        .build()
     }
 
     /// Largest approach of the washers that was checked.

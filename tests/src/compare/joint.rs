@@ -8,8 +8,9 @@ use calc_core::quantity::{
     Force, InUnits, Stiffness, TemperatureInterval, inch, ksi, mm, mm2, mpa, newton, newton_per_mm,
     pound_force, pound_force_foot,
 };
-use outside_checks::check::Check;
-use outside_checks::reference::{Row, rows};
+
+use crate::check::Check;
+use crate::reference::{Row, rows};
 
 fn kip(force: Force) -> f64 {
     force.si() / pound_force(1000.0).si()
@@ -29,9 +30,9 @@ fn proof_load(thread_id: &str, grade: &str) -> Force {
     thread::load_at(strength.proof.unwrap(), thread.stress_area())
 }
 
-#[test]
-fn torque_for_a_share_of_proof() {
-    let mut check = Check::new("torque");
+/// Clamp and torque for a share of the proof load.
+pub(super) fn torque_for_a_share_of_proof() -> Check {
+    let mut check = Check::new();
     for row in rows("worked_examples.toml") {
         let thread = catalog::thread(row.text("thread")).unwrap();
         let clamp = proof_load(row.text("thread"), row.text("grade")) * row.number("share");
@@ -44,7 +45,7 @@ fn torque_for_a_share_of_proof() {
             ],
         );
     }
-    check.finish();
+    check
 }
 
 fn frustum(row: &Row) -> Stiffness {
@@ -56,22 +57,22 @@ fn frustum(row: &Row) -> Stiffness {
     )
 }
 
-#[test]
-fn frusta() {
-    let mut check = Check::new("frusta");
+/// Stiffness of single frusta.
+pub(super) fn frusta() -> Check {
+    let mut check = Check::new();
     for row in rows("frusta.toml") {
         check.row(&row, &[("stiffness_mlbf_in", mlbf_in(frustum(&row)))]);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn springs_slip_sleeves_and_walls() {
-    let mut check = Check::new("springs-slip-walls");
+/// Springs, opening, slip, sleeves, losses and side walls.
+pub(super) fn springs_slip_sleeves_and_walls() -> Check {
+    let mut check = Check::new();
     for row in rows("springs.toml") {
         check.row(&row, &[("value", value(&row))]);
     }
-    check.finish();
+    check
 }
 
 fn value(row: &Row) -> f64 {

@@ -2,12 +2,13 @@
 
 use calc_core::catalog::{self, HoleFit, WasherSeries};
 use calc_core::quantity::{InUnits, inch, mm, pound_force};
-use outside_checks::check::Check;
-use outside_checks::reference::rows;
 
-#[test]
-fn washers() {
-    let mut check = Check::new("washers");
+use crate::check::Check;
+use crate::reference::rows;
+
+/// Washers.
+pub(super) fn washers() -> Check {
+    let mut check = Check::new();
     for row in rows("washers.toml") {
         let thread = catalog::thread(row.text("thread")).unwrap();
         let series = WasherSeries::from_id(row.text("series")).unwrap();
@@ -23,24 +24,24 @@ fn washers() {
         }
         check.row(&row, &ours);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn holes() {
-    let mut check = Check::new("holes");
+/// Clearance holes.
+pub(super) fn holes() -> Check {
+    let mut check = Check::new();
     for row in rows("holes.toml") {
         let thread = catalog::thread(row.text("thread")).unwrap();
         let fit = HoleFit::from_id(row.text("fit")).unwrap();
         let hole = catalog::clearance_hole(thread, fit).unwrap();
         check.row(&row, &[("diameter_mm", hole.diameter.si() / mm(1.0).si())]);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn pipe() {
-    let mut check = Check::new("pipe");
+/// Pipe sizes.
+pub(super) fn pipe() -> Check {
+    let mut check = Check::new();
     let rows = rows("pipe_fluids.toml");
     for row in &rows {
         let sleeve = catalog::sleeve(row.text("sleeve")).unwrap();
@@ -52,16 +53,16 @@ fn pipe() {
             ],
         );
     }
-    check.finish();
     for sleeve in catalog::sleeves() {
         let checked = rows.iter().any(|row| row.text("sleeve") == sleeve.id());
         assert_eq!(checked, sleeve.id().starts_with("nps-"), "{}", sleeve.id());
     }
+    check
 }
 
-#[test]
-fn sleeve_areas() {
-    let mut check = Check::new("sleeve-areas");
+/// Areas and squash loads of sleeves.
+pub(super) fn sleeve_areas() -> Check {
+    let mut check = Check::new();
     for row in rows("sleeve_areas.toml") {
         let sleeve = catalog::sleeve(row.text("sleeve")).unwrap();
         let material = catalog::material(row.text("material")).unwrap();
@@ -78,5 +79,5 @@ fn sleeve_areas() {
             ],
         );
     }
-    check.finish();
+    check
 }

@@ -2,16 +2,17 @@
 
 use calc_core::catalog::{self, PretensionGroup, Thread, aisc_pretension, bolt_grade};
 use calc_core::quantity::{InUnits, inch, ksi, mm, mm2, mpa, newton, pound_force};
-use outside_checks::check::Check;
-use outside_checks::reference::{Row, rows};
+
+use crate::check::Check;
+use crate::reference::{Row, rows};
 
 fn thread(row: &Row) -> &'static Thread {
     catalog::thread(row.text("thread")).unwrap()
 }
 
-#[test]
-fn inch_areas() {
-    let mut check = Check::new("thread-areas-inch");
+/// Areas of inch threads.
+pub(super) fn inch_areas() -> Check {
+    let mut check = Check::new();
     let in2 = (inch(1.0) * inch(1.0)).si();
     for row in rows("thread_areas_inch.toml") {
         let thread = thread(&row);
@@ -30,12 +31,12 @@ fn inch_areas() {
         let tabulated = thread.tabulated_stress_area().unwrap().si() / in2;
         assert!((tabulated - printed).abs() < 1e-9, "{}", row.id);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn metric_diameters_and_areas() {
-    let mut check = Check::new("thread-areas-metric");
+/// Diameters and areas of metric threads.
+pub(super) fn metric_diameters_and_areas() -> Check {
+    let mut check = Check::new();
     for row in rows("thread_areas_metric.toml") {
         let thread = thread(&row);
         check.row(
@@ -59,12 +60,12 @@ fn metric_diameters_and_areas() {
             row.id
         );
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn preload_aims() {
-    let mut check = Check::new("preload-aims");
+/// Clamp aimed at: 75 % of proof.
+pub(super) fn preload_aims() -> Check {
+    let mut check = Check::new();
     for row in rows("preload_aims.toml") {
         let thread = thread(&row);
         let grade = bolt_grade(row.text("grade")).unwrap();
@@ -72,12 +73,12 @@ fn preload_aims() {
         let aim = 0.75 * proof.si() * thread.stress_area().si();
         check.row(&row, &[("aim_lbf", aim / pound_force(1.0).si())]);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn minimum_pretensions() {
-    let mut check = Check::new("pretension-aisc");
+/// Minimum pretensions of the steel code.
+pub(super) fn minimum_pretensions() -> Check {
+    let mut check = Check::new();
     for row in rows("pretension_aisc.toml") {
         let thread = thread(&row);
         let (name, unit) = if row.expect.contains_key("force_kip") {
@@ -99,12 +100,12 @@ fn minimum_pretensions() {
         let listed = aisc_pretension(thread, group).unwrap().force.si() / unit.si();
         assert!((listed - row.expect[name]).abs() < 1e-9, "{}", row.id);
     }
-    check.finish();
+    check
 }
 
-#[test]
-fn nut_factors_that_aircraft_torques_imply() {
-    let mut check = Check::new("nut-factor-aircraft");
+/// Nut factors that published aircraft torques imply.
+pub(super) fn nut_factors_that_aircraft_torques_imply() -> Check {
+    let mut check = Check::new();
     let cadmium = catalog::nut_factor("cadmium").unwrap();
     for row in rows("nut_factor_aircraft.toml") {
         let thread = thread(&row);
@@ -118,5 +119,5 @@ fn nut_factors_that_aircraft_torques_imply() {
             row.id
         );
     }
-    check.finish();
+    check
 }

@@ -2,13 +2,14 @@
 
 use calc_core::catalog::{Category, fatigue_category};
 use calc_core::mechanics::fatigue::{
-    Block, Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman,
+    Block, Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, gerber, goodman,
     vdi_amplitude,
 };
 use calc_core::mechanics::stiffness;
-use calc_core::quantity::{InUnits, Stress, inch, ksi, mm, mm2, newton_per_mm, pound_force};
-use outside_checks::check::Check;
-use outside_checks::reference::{Row, rows};
+use calc_core::quantity::{InUnits, Stress, inch, ksi, mm, mm2, mpa, newton_per_mm, pound_force};
+
+use crate::check::Check;
+use crate::reference::{Row, rows};
 
 fn in_ksi(stress: Stress) -> f64 {
     stress.si() / ksi(1.0).si()
@@ -37,9 +38,9 @@ fn blocks(row: &Row) -> Vec<Block> {
         .collect()
 }
 
-#[test]
-fn fatigue() {
-    let mut check = Check::new("fatigue");
+/// Fatigue of bolt and hole.
+pub(super) fn fatigue() -> Check {
+    let mut check = Check::new();
     for row in rows("fatigue.toml") {
         let n = |name: &str| row.number(name);
         match row.text("case") {
@@ -58,6 +59,23 @@ fn fatigue() {
                         ("pull_kip", endured.si() / by_one_kip.si() / n("factor")),
                     ],
                 );
+            }
+            "gerber" => {
+                let preload = ksi(n("preload_ksi"));
+                let endured = gerber(ksi(n("endurance_ksi")), ksi(n("tensile_ksi")), preload);
+                check.row(&row, &[("amplitude_ksi", in_ksi(endured))]);
+            }
+            "gerber-metric" => {
+                let preload = mpa(n("preload_mpa"));
+                let endured = gerber(mpa(n("endurance_mpa")), mpa(n("tensile_mpa")), preload);
+                check.row(&row, &[("amplitude_mpa", endured.si() * 1e-6)]);
+            }
+            "named" => {
+                let curve = Curve::named(mpa(n("at_two_million_mpa")), n("slope"));
+                let range = curve.range_at(n("cycles"));
+                let back = curve.cycles_at(range);
+                assert!((back / n("cycles") - 1.0).abs() < 1e-9, "{}", row.id);
+                check.row(&row, &[("range_mpa", range.si() * 1e-6)]);
             }
             "category" => {
                 let range = curve(&row).range_at(TWO_MILLION);
@@ -82,5 +100,5 @@ fn fatigue() {
             other => panic!("{}: no case {other}", row.id),
         }
     }
-    check.finish();
+    check
 }

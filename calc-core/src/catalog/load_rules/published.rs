@@ -1,0 +1,349 @@
+//! The rules themselves: what each text prints, and how it was read.
+
+use super::{Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size};
+use crate::cite::{Cite, Flag};
+
+/// Size of the part of a case that is not nought, with its direction.
+#[derive(Clone, Copy)]
+enum Toward {
+    Along(Size),
+    Side(Size),
+    Up(Size),
+}
+
+const fn alone(case: &'static str, kind: LoadKind, toward: Toward, cite: Cite) -> RuleCase {
+    let (along, side, up) = match toward {
+        Toward::Along(size) => (size, Size::Nought, Size::Nought),
+        Toward::Side(size) => (Size::Nought, size, Size::Nought),
+        Toward::Up(size) => (Size::Nought, Size::Nought, size),
+    };
+    RuleCase {
+        case,
+        kind,
+        along,
+        side,
+        up,
+        other_reading: None,
+        cite,
+    }
+}
+
+const CFR: Cite = Cite::new("cfr-49-393", "393.71(h)(1), tow-bars", Flag::Read);
+const CFR_CHAIN: Cite = Cite::new("cfr-49-393", "393.71(h)(10)", Flag::Read);
+const CFR_GUIDE: Cite = Cite::new("cfr-49-393", "393.70(d), guidance", Flag::Read);
+const COMAR: Cite = Cite::new("comar-11-13-08-10", "classes 1 to 4", Flag::Read);
+const COMAR_CHAIN: Cite = Cite::new(
+    "comar-11-13-08-10",
+    "safety chains by class, as SAE J684",
+    Flag::Memory,
+);
+const ADR: Cite = Cite::new("adr-62-02", "12.3.2.1", Flag::ReadSecondHand);
+const ADR_CHAIN: Cite = Cite::new(
+    "adr-62-02",
+    "13.4.2; that it is about chains is inferred",
+    Flag::Read,
+);
+const HITCH: Cite = Cite::new(
+    "comar-11-13-08-10",
+    "hitch test, weight-carrying",
+    Flag::Read,
+);
+const R55_V: Cite = Cite::new("un-r55", "vertical value above 3.5 t", Flag::Memory);
+const R55: Cite = Cite::new("un-r55", "D-value", Flag::ReadSecondHand);
+const R55_TEST: Cite = Cite::new("un-r55", "annex 6, ±0.6 D", Flag::Memory);
+
+const CHAIN_OF_WEIGHT: Chain = Chain {
+    size: Size::Weight(1.0),
+    each: false,
+    cite: CFR_GUIDE,
+};
+
+/// Cases of the tow-bar rule. The bending figure is for tow-bars loaded in bending, which a coupler
+/// ahead of its bolts is; its direction is not said, so all are taken.
+const fn tow_bar(longitudinal: (Size, Size), beam: (Size, Size)) -> [RuleCase; 5] {
+    use LoadKind::Proof;
+    [
+        alone("tow-bar-pulled", Proof, Toward::Along(longitudinal.0), CFR),
+        alone("tow-bar-pushed", Proof, Toward::Along(longitudinal.1), CFR),
+        alone("tow-bar-bent-up", Proof, Toward::Up(beam.0), CFR),
+        alone("tow-bar-bent-down", Proof, Toward::Up(beam.1), CFR),
+        alone("tow-bar-bent-aside", Proof, Toward::Side(beam.0), CFR),
+    ]
+}
+
+const TOW_BAR_LIGHT: [RuleCase; 5] = tow_bar(
+    (Size::Pounds(6500.0), Size::Pounds(-6500.0)),
+    (Size::Pounds(3000.0), Size::Pounds(-3000.0)),
+);
+const TOW_BAR_HEAVY: [RuleCase; 5] = tow_bar(
+    (Size::Weight(1.3), Size::Weight(-1.3)),
+    (Size::Weight(0.6), Size::Weight(-0.6)),
+);
+
+/// Cases of one coupler class: tension and compression along, sideways, up and down.
+const fn class(along: (Size, Size), side: Size, up: (Size, Size)) -> [RuleCase; 5] {
+    use LoadKind::Ultimate;
+    [
+        alone("class-pulled", Ultimate, Toward::Along(along.0), COMAR),
+        alone("class-pushed", Ultimate, Toward::Along(along.1), COMAR),
+        alone("class-aside", Ultimate, Toward::Side(side), COMAR),
+        alone("class-pressed-up", Ultimate, Toward::Up(up.0), COMAR),
+        alone("class-pulled-down", Ultimate, Toward::Up(up.1), COMAR),
+    ]
+}
+
+const fn class_in_pounds(along: f64, side: f64, up: f64) -> [RuleCase; 5] {
+    class(
+        (Size::Pounds(along), Size::Pounds(-along)),
+        Size::Pounds(side),
+        (Size::Pounds(up), Size::Pounds(-up)),
+    )
+}
+
+const CLASS_1: [RuleCase; 5] = class_in_pounds(6000.0, 2000.0, 2500.0);
+const CLASS_2: [RuleCase; 5] = class_in_pounds(10_500.0, 3000.0, 4500.0);
+const CLASS_3: [RuleCase; 5] = class_in_pounds(15_000.0, 4000.0, 7000.0);
+/// The law prints 1.3 times the weight for vertical tension and 1.4 for compression; one of them looks
+/// like a slip of the pen (1.3 for both in SAE J684, from memory). 1.4 is taken for both, and 1.3 shown.
+const CLASS_4: [RuleCase; 5] = {
+    let [pulled, pushed, aside, mut up, mut down] = class(
+        (Size::Weight(3.0), Size::Weight(-3.0)),
+        Size::Weight(1.0),
+        (Size::Weight(1.4), Size::Weight(-1.4)),
+    );
+    up.other_reading = Some(Size::Weight(1.3));
+    down.other_reading = Some(Size::Weight(-1.3));
+    [pulled, pushed, aside, up, down]
+};
+
+const ADR_CASES: [RuleCase; 5] = {
+    use LoadKind::Proof;
+    [
+        alone("adr-pulled", Proof, Toward::Along(Size::Weight(1.5)), ADR),
+        alone("adr-pushed", Proof, Toward::Along(Size::Weight(-1.5)), ADR),
+        alone("adr-aside", Proof, Toward::Side(Size::Weight(0.5)), ADR),
+        alone("adr-up", Proof, Toward::Up(Size::Weight(0.5)), ADR),
+        alone("adr-down", Proof, Toward::Up(Size::Weight(-0.5)), ADR),
+    ]
+};
+
+const fn with_rest(case: &'static str, kind: LoadKind, times: f64, cite: Cite) -> RuleCase {
+    RuleCase {
+        case,
+        kind,
+        along: Size::Reference(times),
+        side: Size::Nought,
+        up: Size::Tongue(1.0),
+        other_reading: Some(Size::ReferenceCentreAxle(times)),
+        cite,
+    }
+}
+
+const R55_CASES: [RuleCase; 4] = [
+    with_rest("d-value-pulled", LoadKind::Proof, 1.0, R55),
+    with_rest("d-value-pushed", LoadKind::Proof, -1.0, R55),
+    with_rest("d-test-pulled", LoadKind::Service, 0.6, R55_TEST),
+    with_rest("d-test-pushed", LoadKind::Service, -0.6, R55_TEST),
+];
+
+/// Two components at once.
+const fn together(
+    case: &'static str,
+    kind: LoadKind,
+    (along, up): (Size, Size),
+    cite: Cite,
+) -> RuleCase {
+    RuleCase {
+        case,
+        kind,
+        along,
+        side: Size::Nought,
+        up,
+        other_reading: None,
+        cite,
+    }
+}
+
+/// Above 3.5 t the vertical value comes on top, by itself: how it goes together with D is not said in
+/// what was seen.
+const R55_HEAVY: [RuleCase; 8] = {
+    let [pulled, pushed, test_pulled, test_pushed] = R55_CASES;
+    [
+        pulled,
+        pushed,
+        test_pulled,
+        test_pushed,
+        alone(
+            "v-value-pressed-up",
+            LoadKind::Proof,
+            Toward::Up(Size::TongueAndVertical(1.0)),
+            R55_V,
+        ),
+        alone(
+            "v-value-pulled-down",
+            LoadKind::Proof,
+            Toward::Up(Size::TongueAndVertical(-1.0)),
+            R55_V,
+        ),
+        alone(
+            "v-test-pressed-up",
+            LoadKind::Service,
+            Toward::Up(Size::TongueAndVertical(0.6)),
+            R55_TEST,
+        ),
+        alone(
+            "v-test-pulled-down",
+            LoadKind::Service,
+            Toward::Up(Size::TongueAndVertical(-0.6)),
+            R55_TEST,
+        ),
+    ]
+};
+
+/// What the test presses on the hitch comes on the coupler the other way round.
+const HITCH_CASES: [RuleCase; 4] = {
+    use LoadKind::Proof;
+    const LARGE: (f64, f64) = (0.47, 480.0);
+    const ALONG: (f64, f64) = (0.23, 1530.0);
+    [
+        together(
+            "hitch-test-pressed",
+            Proof,
+            (
+                Size::WeightAndPounds(-LARGE.0, -LARGE.1),
+                Size::WeightAndPounds(LARGE.0, LARGE.1),
+            ),
+            HITCH,
+        ),
+        together(
+            "hitch-test-pulled",
+            Proof,
+            (Size::WeightAndPounds(ALONG.0, ALONG.1), Size::Weight(0.15)),
+            HITCH,
+        ),
+        together(
+            "hitch-test-pushed",
+            Proof,
+            (
+                Size::WeightAndPounds(-ALONG.0, -ALONG.1),
+                Size::Weight(0.15),
+            ),
+            HITCH,
+        ),
+        alone(
+            "hitch-test-aside",
+            Proof,
+            Toward::Side(Size::WeightAndPounds(0.20, 500.0)),
+            HITCH,
+        ),
+    ]
+};
+
+const fn one(cases: &'static [RuleCase], chain: Chain) -> RuleClass {
+    up_to(f64::INFINITY, true, cases, chain)
+}
+
+const fn up_to(
+    up_to_lb: f64,
+    limit_included: bool,
+    cases: &'static [RuleCase],
+    chain: Chain,
+) -> RuleClass {
+    RuleClass {
+        up_to_lb,
+        limit_included,
+        cases,
+        chain,
+    }
+}
+
+const fn chain(size: Size, each: bool, cite: Cite) -> Chain {
+    Chain { size, each, cite }
+}
+
+/// 3.5 t in pounds.
+const THREE_AND_A_HALF_TONNES_LB: f64 = 3500.0 / 0.453_592_37;
+
+/// 10 000 lb in kilograms.
+const TEN_THOUSAND_LB: f64 = 4_535.923_7;
+
+pub(super) static RULES: &[LoadRule] = &[
+    LoadRule {
+        id: "road-service",
+        label: "Road service, your own figures",
+        note: "Tongue weight times a bump factor, with braking, pulling or cornering. Every other rule is checked on top of these.",
+        heaviest_kg: None,
+        classes: &[one(&[], CHAIN_OF_WEIGHT)],
+    },
+    LoadRule {
+        id: "us-tow-bar",
+        label: "49 CFR 393.71, tow-bars",
+        note: "For commercial driveaway-towaway; a benchmark here, no rule for private utility trailers. It says strength and not whether lasting harm is allowed: the stricter reading, none, is taken.",
+        heaviest_kg: None,
+        classes: &[
+            up_to(
+                5000.0,
+                false,
+                &TOW_BAR_LIGHT,
+                chain(Size::Pounds(6500.0), false, CFR_CHAIN),
+            ),
+            one(&TOW_BAR_HEAVY, chain(Size::Weight(1.3), false, CFR_CHAIN)),
+        ],
+    },
+    LoadRule {
+        id: "coupler-classes",
+        label: "COMAR 11.13.08.10, coupler classes 1 to 4",
+        note: "Breaking strengths by weight of the trailer, the same classes as SAE J684. For class 4 the law prints 1.3 and 1.4 times the weight for the two vertical directions; 1.4 is taken for both.",
+        heaviest_kg: Some(TEN_THOUSAND_LB),
+        classes: &[
+            up_to(
+                2000.0,
+                true,
+                &CLASS_1,
+                chain(Size::Pounds(2000.0), true, COMAR_CHAIN),
+            ),
+            up_to(
+                3500.0,
+                true,
+                &CLASS_2,
+                chain(Size::Pounds(3500.0), true, COMAR_CHAIN),
+            ),
+            up_to(
+                5000.0,
+                true,
+                &CLASS_3,
+                chain(Size::Pounds(5000.0), true, COMAR_CHAIN),
+            ),
+            one(&CLASS_4, chain(Size::Weight(1.0), true, COMAR_CHAIN)),
+        ],
+    },
+    LoadRule {
+        id: "hitch-test",
+        label: "COMAR 11.13.08.10, hitch test",
+        note: "Forces of the test for weight-carrying hitches, put on the coupler the other way round: our reading. The text says forces and not whether lasting harm is allowed: the stricter reading, none, is taken.",
+        heaviest_kg: Some(TEN_THOUSAND_LB),
+        classes: &[one(&HITCH_CASES, CHAIN_OF_WEIGHT)],
+    },
+    LoadRule {
+        id: "adr-62",
+        label: "ADR 62/02, to 3.5 t",
+        note: "Held 10 s without cracks or harmful set. One direction at a time is our reading. The endurance alternative (±12 kN) is not used.",
+        heaviest_kg: Some(3500.0),
+        classes: &[one(&ADR_CASES, chain(Size::Weight(1.0), false, ADR_CHAIN))],
+    },
+    LoadRule {
+        id: "un-r55",
+        label: "UN Regulation 55, D-value",
+        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a centre-axle trailer, Dc, is smaller; D is taken and Dc shown. Above 3.5 t a vertical value V comes on top, from the length of the bed and the distance to the axles.",
+        heaviest_kg: None,
+        classes: &[
+            up_to(
+                THREE_AND_A_HALF_TONNES_LB,
+                true,
+                &R55_CASES,
+                CHAIN_OF_WEIGHT,
+            ),
+            one(&R55_HEAVY, CHAIN_OF_WEIGHT),
+        ],
+    },
+];

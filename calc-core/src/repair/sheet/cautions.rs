@@ -1,0 +1,60 @@
+//! What to take care of.
+
+use super::said;
+use crate::catalog::{BoltGrade, Family};
+use crate::quantity::InUnits;
+use crate::repair::work::Jobs;
+use crate::report::Said;
+use crate::scenario::{BoltFinish, JointKind, Scenario, SupportKind};
+
+/// Always some: nobody works under a trailer that can move, and no page replaces a trained eye.
+pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said> {
+    let mut all = vec![said("caution-support-trailer", &[])];
+    if after.loads.joint == JointKind::SpringHanger {
+        all.push(said("caution-spring-load", &[]));
+    }
+    if jobs.welds > 0 {
+        all.push(said("caution-qualified-welder", &[]));
+        all.push(said("caution-zinc-fumes", &[]));
+        all.push(said("caution-fire", &[]));
+        all.push(said("caution-battery", &[]));
+        if after.tube.material.family() == Family::Aluminium {
+            all.push(said("caution-aluminium-weld", &[]));
+        }
+    }
+    if jobs.surfaces > 0 {
+        all.push(said("caution-bare-faces", &[]));
+        if before.bolting.finish == BoltFinish::Zinc {
+            all.push(said("caution-dust", &[]));
+        }
+    }
+    if jobs.new_bolts > 0 || BoltGrade::stainless(after.bolting.grade) {
+        all.push(said("caution-bolt-marks", &[]));
+    }
+    if after.bolting.count() > before.bolting.count() {
+        // Half a space: how far the middle of the group moved back.
+        all.push(said(
+            "caution-fitting-reaches",
+            &[after.bolting.spacing_along.si()],
+        ));
+    }
+    if after.member.shaped_washer && !before.member.shaped_washer {
+        all.push(said("caution-fitted-washer", &[]));
+    }
+    let inside = match after.support {
+        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => Some(after.sleeve.material),
+        SupportKind::SolidInsert => Some(after.insert_material),
+        SupportKind::Spreader => Some(after.spreader.material),
+        SupportKind::Bare | SupportKind::Solid => None,
+    };
+    if inside.is_some_and(|m| m.family() != after.tube.material.family()) {
+        all.push(said("caution-two-metals", &[]));
+    }
+    if inside.is_some() && after.support != SupportKind::Spreader {
+        all.push(said("caution-drain", &[]));
+    }
+    all.push(said("caution-eyes", &[]));
+    all.push(said("caution-cracks", &[]));
+    all.push(said("caution-local-codes", &[]));
+    all
+}

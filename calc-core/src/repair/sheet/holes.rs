@@ -1,0 +1,246 @@
+//! Holes to drill or to open up.
+
+use super::{length, said};
+use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
+use crate::cite::Cite;
+use crate::quantity::{InUnits, mm};
+use crate::repair::work::{Drilled, Jobs, Shape, hole_in_wall};
+use crate::report::{Amount, Check, CheckId, Said, Verdict};
+use crate::scenario::{MemberKind, Scenario, SupportKind};
+use serde::Serialize;
+
+/// Largest hole that a twist drill makes round in a thin wall, m (1/2 in). Common practice, no source.
+const TWIST_UP_TO: f64 = 12.7e-3;
+
+/// Play that an unwelded sleeve may have in its hole, m (1/64 in). Common practice, no source.
+const SLEEVE_PLAY: f64 = 0.397e-3;
+
+/// Play between bolt and sleeve below which the bore is reamed, m on the diameter (1/32 in): 1/64 in to
+/// each side is usual. Common practice, no source.
+const REAM_BELOW: f64 = 0.794e-3;
+
+/// A drill from a list.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct DrillSize {
+    /// Diameter.
+    pub diameter: Amount,
+    /// List that it stands in.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+impl DrillSize {
+    fn of(drill: Drill) -> Self {
+        Self {
+            diameter: length(drill.diameter.si()),
+            cite: drill.cite,
+        }
+    }
+}
+
+/// Which listed clearance hole a hole is.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Class {
+    /// Fit.
+    pub fit: HoleFit,
+    /// Its table.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+/// Metal left beside a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Distance {
+    /// Where to, by code.
+    pub what: &'static str,
+    /// The least.
+    pub needed: Amount,
+    /// What is there.
+    pub given: Amount,
+    /// Whether that is enough.
+    pub verdict: Verdict,
+}
+
+/// Holes of one kind.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Hole {
+    /// Where, by code.
+    pub place: &'static str,
+    /// How many.
+    pub count: u32,
+    /// Diameter that is there; none: to be drilled anew.
+    pub from: Option<Amount>,
+    /// Diameter wanted.
+    pub to: Amount,
+    /// Smallest drill in fractions of an inch that is no smaller.
+    pub drill_inch: Option<DrillSize>,
+    /// Smallest drill in millimetres that is no smaller.
+    pub drill_metric: Option<DrillSize>,
+    /// What to drill with, by code.
+    pub tool: &'static str,
+    /// Drill to begin with.
+    pub pilot: Option<Amount>,
+    /// The clearance hole of the tables that it is.
+    pub class: Option<Class>,
+    /// Metal left beside it.
+    pub distances: Vec<Distance>,
+    /// How to finish it.
+    pub notes: Vec<Said>,
+}
+
+pub(super) fn list(
+    before: &Scenario,
+    after: &Scenario,
+    jobs: &Jobs,
+    checks: &[Check],
+) -> Vec<Hole> {
+    let mut holes = Vec::new();
+    let (from, to) = (hole_in_wall(before), hole_in_wall(after));
+    let sleeved = after.support == SupportKind::ThroughSleeve;
+    let place = if after.member.is_open() {
+        "place-one-ply"
+    } else {
+        "place-tube-wall"
+    };
+    for mut hole in both(after, place, jobs.in_tube, from, to) {
+        hole.distances = in_the_tube(after, checks, to);
+        if sleeved {
+            hole.class = None;
+            let code = if after.sleeve.welded {
+                "hole-welded-sleeve"
+            } else {
+                "hole-sleeve-fit"
+            };
+            hole.notes.insert(0, said(code, &[to, SLEEVE_PLAY]));
+        }
+        if !after.member.is_open() {
+            hole.notes.push(said("hole-in-line", &[]));
+        }
+        holes.push(hole);
+    }
+    let (from, to) = (before.fitting.hole.si(), after.fitting.hole.si());
+    for mut hole in both(after, "place-fitting", jobs.in_fitting, from, to) {
+        hole.distances = of(checks, CheckId::FittingEdge, "distance-edge");
+        holes.push(hole);
+    }
+    if let Some(pieces) = &jobs.pieces
+        && pieces.shape.holes() > 0
+    {
+        let place = match pieces.shape {
+            Shape::Washer { .. } => "place-washer",
+            Shape::Block { .. } => "place-block",
+            _ => "place-plate",
+        };
+        let count = pieces.count * pieces.shape.holes();
+        let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
+        if place == "place-block" {
+            hole.notes.push(said("hole-through-tube", &[]));
+        }
+        holes.push(hole);
+    }
+    let play = (after.sleeve.inner - after.bolting.thread.major()).si();
+    let bored = matches!(jobs.pieces.map(|p| p.shape), Some(Shape::Sleeve { .. }));
+    if bored && play < REAM_BELOW {
+        let to = after.bolting.thread.major().si() + REAM_BELOW;
+        let count = jobs.pieces.map_or(0, |p| p.count);
+        let from = Some(after.sleeve.inner.si());
+        let mut hole = drilled(after, "place-sleeve-bore", count, from, to);
+        hole.notes.push(said("hole-ream-if-tight", &[play]));
+        holes.push(hole);
+    }
+    holes
+}
+
+/// Holes that are opened, and holes that are new.
+fn both(s: &Scenario, place: &'static str, jobs: Drilled, from: f64, to: f64) -> Vec<Hole> {
+    [(jobs.opened, Some(from)), (jobs.new, None)]
+        .into_iter()
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, from)| drilled(s, place, count, from, to))
+        .collect()
+}
+
+fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to: f64) -> Hole {
+    let thread = s.bolting.thread;
+    let drill = |system| drill_for(mm(to * 1e3), system).map(DrillSize::of);
+    let wide = to > TWIST_UP_TO;
+    let pilot = match thread.system() {
+        System::Inch => 6.35e-3,
+        System::Metric => 6e-3,
+    };
+    let class = [
+        HoleFit::Normal,
+        HoleFit::Structural,
+        HoleFit::Close,
+        HoleFit::Loose,
+    ]
+    .into_iter()
+    .filter_map(|fit| clearance_hole(thread, fit).map(|hole| (fit, hole)))
+    .find(|(_, hole)| (hole.diameter.si() - to).abs() < 0.06e-3)
+    .map(|(fit, hole)| Class {
+        fit,
+        cite: hole.cite,
+    });
+    let mut notes = Vec::new();
+    if from.is_some() && wide {
+        notes.push(said("hole-open-guided", &[]));
+    }
+    notes.push(said("hole-deburr", &[]));
+    Hole {
+        place,
+        count,
+        from: from.map(length),
+        to: length(to),
+        drill_inch: drill(System::Inch),
+        drill_metric: drill(System::Metric),
+        tool: match (wide, from) {
+            (true, _) => "drill-hole-cutter",
+            (false, Some(_)) => "drill-step",
+            (false, None) => "drill-twist",
+        },
+        pilot: (from.is_none() && to > pilot).then(|| length(pilot)),
+        class,
+        distances: Vec::new(),
+        notes,
+    }
+}
+
+/// A distance that the joint is checked for.
+fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
+    checks
+        .iter()
+        .filter(|check| check.id == id)
+        .map(|check| Distance {
+            what,
+            needed: check.demand,
+            given: check.capacity,
+            verdict: check.verdict,
+        })
+        .collect()
+}
+
+/// To the end, to the next hole, and to the rounded corners, where no washer lies flat and no sleeve can
+/// be flush.
+fn in_the_tube(s: &Scenario, checks: &[Check], hole: f64) -> Vec<Distance> {
+    let mut distances = of(checks, CheckId::EndDistance, "distance-end");
+    distances.extend(of(checks, CheckId::Spacing, "distance-next"));
+    distances.extend(of(checks, CheckId::MemberEdge, "distance-free-edge"));
+    if s.member.kind != MemberKind::RectangularTube {
+        return distances;
+    }
+    let b = &s.bolting;
+    let outermost = (b.rows.saturating_sub(1)) as f64 / 2.0 * b.spacing_across.si();
+    let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
+    let given = flat - outermost - hole / 2.0;
+    distances.push(Distance {
+        what: "distance-corner",
+        needed: length(0.0),
+        given: length(given),
+        verdict: if given >= 0.0 {
+            Verdict::Holds
+        } else {
+            Verdict::DoesNotHold
+        },
+    });
+    distances
+}

@@ -1,0 +1,204 @@
+//! Torque, order of the bolts, and when to look again.
+
+use super::said;
+use crate::cite::{Cite, Flag};
+use crate::evaluate::Judged;
+use crate::mechanics::bolt_group::Place;
+use crate::quantity::{Dimension, InUnits};
+use crate::report::{Amount, Said};
+use crate::scenario::Scenario;
+use serde::Serialize;
+
+/// Rounds of the wrench after all bolts are snug, as shares of the torque; the last goes round until no
+/// nut turns any more. Common practice, no source.
+const ROUNDS: [f64; 3] = [0.5, 1.0, 1.0];
+
+/// Torque of a usual bolt as a share of its proof load; less was set for the support's sake. As the
+/// wanted clamp of a joint.
+const EASED_BELOW: f64 = 0.99;
+
+/// A bolt by number, from the front, left before right.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct BoltPlace {
+    /// Number, from 1.
+    pub number: usize,
+    /// Along the tube from the middle of the group, forward positive.
+    pub along: Amount,
+    /// Across from the middle of the group.
+    pub across: Amount,
+}
+
+/// One round of the wrench over all bolts.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Pass {
+    /// Which, by code.
+    pub what: &'static str,
+    /// Torque; none where the bolts are only brought snug.
+    pub torque: Option<Amount>,
+    /// Where it comes from.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+/// How to tighten and when to look again.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TighteningPlan {
+    /// Torque to set.
+    pub torque: Amount,
+    /// Clamp that it gives by itself.
+    pub clamp: Amount,
+    /// Clamp that is reached on this support.
+    pub reached: Amount,
+    /// Id of the way of tightening.
+    pub method: String,
+    /// Id of the state of threads and faces that the torque holds for.
+    pub lubrication: String,
+    /// Shortest bolt: grip, nut and two pitches.
+    pub bolt_length: Amount,
+    /// The bolts.
+    pub bolts: Vec<BoltPlace>,
+    /// Their numbers in the order of tightening: from the middle outward, each time on the other side.
+    pub order: Vec<usize>,
+    /// Source of the order.
+    #[serde(flatten)]
+    pub cite: Cite,
+    /// The rounds.
+    pub passes: Vec<Pass>,
+    /// Clamp that goes by itself in the first days.
+    pub first_loss: Amount,
+    /// The same as a share of the clamp right after tightening.
+    pub first_loss_share: Amount,
+    /// When to look again and what to do then.
+    pub look_again: Vec<Said>,
+    /// How to tighten.
+    pub notes: Vec<Said>,
+}
+
+const RCSC: Cite = Cite::new(
+    "rcsc",
+    "8.2: snug first, from the most rigid part outward, in cycles",
+    Flag::ReadSecondHand,
+);
+const ROUNDS_CITE: Cite = Cite::new("trade-practice", "rounds of the wrench", Flag::Practice);
+
+pub(super) fn plan(s: &Scenario, judged: &Judged) -> TighteningPlan {
+    let torque = judged.tight.torque.si();
+    let grip = &judged.grip;
+    let loss = grip.relaxation + grip.embedding;
+    let share = loss / grip.fresh_min.max(1e-9);
+    let thread = s.bolting.thread;
+    let bolt = grip.length + thread.nut_height() + thread.pitch() * 2.0;
+    let of = |si, dimension| Amount::new(si, dimension);
+    let mut passes = vec![Pass {
+        what: "tighten-snug",
+        torque: None,
+        cite: RCSC,
+    }];
+    let last = ROUNDS.len() - 1;
+    passes.extend(ROUNDS.iter().enumerate().map(|(i, share)| Pass {
+        what: if i == last {
+            "tighten-until-still"
+        } else {
+            "tighten-round"
+        },
+        torque: Some(of(torque * share, Dimension::Torque)),
+        cite: ROUNDS_CITE,
+    }));
+    let mut notes = vec![said("tighten-clean", &[]), said("tighten-smooth", &[])];
+    if judged.tight.nominal.si()
+        < EASED_BELOW * s.tightening.preload_share * judged.tight.proof.si()
+    {
+        notes.push(Said {
+            code: "tighten-eased",
+            amounts: vec![of(torque, Dimension::Torque)],
+        });
+    }
+    let places = &judged.cases.places;
+    TighteningPlan {
+        torque: of(torque, Dimension::Torque),
+        clamp: of(judged.tight.nominal.si(), Dimension::Force),
+        reached: of(judged.stands.reached, Dimension::Force),
+        method: s.input.tightening.clone(),
+        lubrication: s.input.lubrication.clone(),
+        bolt_length: of(bolt.si(), Dimension::Length),
+        bolts: numbered(places)
+            .into_iter()
+            .enumerate()
+            .map(|(i, place)| BoltPlace {
+                number: i + 1,
+                along: of(place.x, Dimension::Length),
+                across: of(place.y, Dimension::Length),
+            })
+            .collect(),
+        order: order(&numbered(places)),
+        cite: RCSC,
+        passes,
+        first_loss: of(loss, Dimension::Force),
+        first_loss_share: of(share, Dimension::Share),
+        look_again: vec![
+            said("tighten-first-look", &[]),
+            said("tighten-each-season", &[]),
+            said("tighten-found-loose", &[]),
+        ],
+        notes,
+    }
+}
+
+/// From the front backwards, left before right.
+fn numbered(places: &[Place]) -> Vec<Place> {
+    let mut places = places.to_vec();
+    places.sort_by(|a, b| b.x.total_cmp(&a.x).then(b.y.total_cmp(&a.y)));
+    places
+}
+
+/// Numbers from 1, the nearest to the middle first; of those equally far the one farthest from the last.
+fn order(places: &[Place]) -> Vec<usize> {
+    let far = |p: &Place| p.x.hypot(p.y);
+    let mut left: Vec<(usize, Place)> = places.iter().copied().enumerate().collect();
+    let mut order = Vec::with_capacity(left.len());
+    let mut last: Option<Place> = None;
+    while let Some(nearest) = left.iter().map(|(_, p)| far(p)).reduce(f64::min) {
+        let from_last = |p: &Place| last.map_or(0.0, |l| (p.x - l.x).hypot(p.y - l.y));
+        let next = left
+            .iter()
+            .enumerate()
+            .filter(|(_, (_, p))| far(p) < nearest + 1e-6)
+            .reduce(|best, next| {
+                if from_last(&next.1.1) > from_last(&best.1.1) + 1e-9 {
+                    next
+                } else {
+                    best
+                }
+            })
+            .map(|(at, _)| at);
+        let Some(next) = next else {
+            break;
+        };
+        let (number, place) = left.remove(next);
+        order.push(number + 1);
+        last = Some(place);
+    }
+    order
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mechanics::bolt_group::pattern;
+
+    #[test]
+    fn the_middle_comes_first_and_then_each_time_the_other_side() {
+        let order = |along, rows| order(&numbered(&pattern(along, rows, 0.09, 0.04)));
+        assert_eq!(order(1, 1), [1]);
+        assert_eq!(order(2, 1), [1, 2]);
+        assert_eq!(order(3, 1), [2, 1, 3]);
+        assert_eq!(order(5, 1), [3, 2, 4, 1, 5]);
+        // Crosswise on a rectangle: front left, rear right, then the other two.
+        assert_eq!(order(2, 2), [1, 4, 2, 3]);
+        let six = order(3, 2);
+        assert_eq!(six[..2], [3, 4]);
+        let mut sorted = six;
+        sorted.sort_unstable();
+        assert_eq!(sorted, [1, 2, 3, 4, 5, 6]);
+    }
+}

@@ -1,0 +1,270 @@
+//! The welds of a sleeve: preparation, throat, filler, strength.
+
+use super::{length, said};
+use crate::catalog::{Family, Filler, filler};
+use crate::cite::{Cite, Flag};
+use crate::evaluate::loads::Cases;
+use crate::evaluate::working::Working;
+use crate::mechanics::weld;
+use crate::quantity::Dimension::{Angle, Force, Length, Ratio, Stress};
+use crate::quantity::InUnits;
+use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
+use crate::report::{Amount, Governing, Said, Step, Verdict};
+use crate::scenario::{Mount, Scenario};
+use serde::Serialize;
+
+/// A filler metal with what it bears.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FillerLine {
+    /// Id.
+    pub id: &'static str,
+    /// Name for people.
+    pub label: &'static str,
+    /// Shear strength of the weld metal.
+    pub shear_strength: Amount,
+    /// Source.
+    #[serde(flatten)]
+    pub cite: Cite,
+}
+
+impl FillerLine {
+    fn of(row: &Filler) -> Self {
+        Self {
+            id: row.id(),
+            label: row.label(),
+            shear_strength: Amount::new(row.shear_strength().si(), Stress),
+            cite: row.cite(),
+        }
+    }
+}
+
+/// Where nothing but the washer lies on the end of the sleeve, it may stand proud and be welded round
+/// with a fillet instead.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FilletEnd {
+    /// Least leg for these thicknesses.
+    pub least_leg: Amount,
+    /// Largest leg along the edge of the sleeve.
+    pub largest_leg: Amount,
+    /// How far the sleeve stands proud, and how much longer it is cut: one leg.
+    pub proud: Amount,
+    /// Throat that it then has.
+    pub throat: Amount,
+    /// How to lay it.
+    pub notes: Vec<Said>,
+}
+
+/// Welds that hold the sleeves, one at each end.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WeldPlan {
+    /// Kind of joint, by code.
+    pub joint: &'static str,
+    /// How many, two to a sleeve.
+    pub count: u32,
+    /// Length of one, round the sleeve.
+    pub length: Amount,
+    /// Angle between the bevelled edge of the hole and the sleeve.
+    pub groove_angle: Amount,
+    /// Depth of the bevel.
+    pub depth: Amount,
+    /// Square part left at the root.
+    pub root_face: Amount,
+    /// Gap at the root.
+    pub root_gap: Amount,
+    /// Throat that the groove gives.
+    pub throat: Amount,
+    /// Least throat for this thickness, or the wall itself where it is thinner.
+    pub least_throat: Amount,
+    /// Throat that the load needs.
+    pub throat_needed: Amount,
+    /// Filler metal.
+    pub filler: FillerLine,
+    /// Another that suits.
+    pub other_filler: Option<FillerLine>,
+    /// Load on one weld.
+    pub demand: Amount,
+    /// Strength of one weld.
+    pub capacity: Amount,
+    /// Factor on the load.
+    pub factor: f64,
+    /// factor × demand / capacity.
+    pub utilisation: f64,
+    /// How it stands.
+    pub verdict: Verdict,
+    /// Load case that decides; none where nothing pulls.
+    pub case: Option<Governing>,
+    /// A fillet on the other end; none where a fitting lies on both.
+    pub fillet: Option<FilletEnd>,
+    /// The working.
+    pub steps: Vec<Step>,
+    /// What is assumed and how to lay it.
+    pub notes: Vec<Said>,
+}
+
+/// `None` where tube and sleeve cannot be welded to each other; no scenario has such a weld.
+pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> {
+    let w = SleeveWeld::new(s)?;
+    let asked = w.asked(s, cases);
+    let (demand, factor) = asked.map_or((0.0, w.omega), |a| (a.force(), a.factor));
+    let needed = asked.map_or(0.0, |a| w.throat_needed(&a));
+    let utilisation = factor * demand / w.strength().max(1e-9);
+    let thinner = s.tube.wall.min((s.sleeve.outer - s.sleeve.inner) / 2.0);
+    let least = weld::least_groove_throat(thinner);
+    let aluminium = s.tube.material.family() == Family::Aluminium;
+    Some(WeldPlan {
+        joint: "weld-bevel-groove",
+        count,
+        length: length(w.length.si()),
+        groove_angle: Amount::new(GROOVE_DEG.to_radians(), Angle),
+        depth: length(w.depth.si()),
+        root_face: length(0.0),
+        root_gap: length(0.0),
+        throat: length(w.throat.si()),
+        least_throat: length(least.min(s.tube.wall).si()),
+        throat_needed: length(needed),
+        filler: FillerLine::of(w.filler),
+        other_filler: other(s).map(FillerLine::of),
+        demand: Amount::new(demand, Force),
+        capacity: Amount::new(w.strength(), Force),
+        factor,
+        utilisation,
+        verdict: Verdict::of(utilisation),
+        case: asked.map(|a| Governing {
+            case: a.spread.case.case,
+            kind: a.spread.case.kind,
+        }),
+        fillet: (s.bolting.mount == Mount::FromTop).then(|| fillet(s)),
+        steps: steps(s, &w, asked.as_ref()),
+        notes: notes(s, &w, (least, thinner), aluminium),
+    })
+}
+
+/// Easier to lay and less apt to crack in 6xxx alloys, and weaker in shear.
+fn other(s: &Scenario) -> Option<&'static Filler> {
+    let both = [s.tube.material, s.sleeve.material];
+    filler("4043").filter(|_| both.iter().all(|m| m.id().starts_with('6')))
+}
+
+fn fillet(s: &Scenario) -> FilletEnd {
+    let sleeve_wall = (s.sleeve.outer - s.sleeve.inner) / 2.0;
+    let least = weld::least_fillet(s.tube.wall.min(sleeve_wall));
+    let largest = weld::largest_fillet(s.tube.wall.min(sleeve_wall));
+    let leg = least.min(largest);
+    FilletEnd {
+        least_leg: length(least.si()),
+        largest_leg: length(largest.si()),
+        proud: length(leg.si()),
+        throat: length(weld::fillet_throat(leg).si()),
+        notes: vec![said("weld-fillet-proud", &[leg.si()])],
+    }
+}
+
+fn notes(
+    s: &Scenario,
+    w: &SleeveWeld,
+    (least, thinner): (crate::quantity::Length, crate::quantity::Length),
+    aluminium: bool,
+) -> Vec<Said> {
+    let mut notes = vec![
+        said("weld-why-groove", &[]),
+        said("weld-bevel-hole", &[w.depth.si()]),
+        said("weld-assumption", &[]),
+    ];
+    if thinner < least {
+        notes.push(said("weld-thin-wall", &[thinner.si(), least.si()]));
+    }
+    notes.push(said(
+        if aluminium {
+            "weld-clean-aluminium"
+        } else {
+            "weld-clean-steel"
+        },
+        &[],
+    ));
+    if aluminium {
+        // Within 25 mm (1 in) of a weld.
+        notes.push(said("weld-heat-softens", &[0.0254]));
+    }
+    if w.filler.id() == "309l" {
+        notes.push(said("weld-stainless-to-carbon", &[]));
+    }
+    notes.push(said("weld-sequence", &[]));
+    notes.push(said("weld-grind-flush", &[]));
+    notes.push(said(
+        "weld-ream-after",
+        &[(s.sleeve.inner - s.bolting.thread.major()).si()],
+    ));
+    notes
+}
+
+fn steps(
+    s: &Scenario,
+    w: &SleeveWeld,
+    asked: Option<&crate::repair::weld::Asked<'_>>,
+) -> Vec<Step> {
+    let mut sheet = Working::new(true);
+    sheet.step(
+        ("E", "throat of the groove, bevelled by 60°", "S"),
+        &[("S", w.throat.si(), Length)],
+        (w.throat.si(), Length),
+        Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
+    );
+    sheet.step(
+        ("L", "length of one weld", "π·D"),
+        &[("D", s.sleeve.outer.si(), Length)],
+        (w.length.si(), Length),
+        Cite::new("elementary", "circumference", Flag::Computed),
+    );
+    sheet.step(
+        ("R_w", "strength of the weld metal in shear", "f_w·E·L"),
+        &[
+            ("f_w", w.filler.shear_strength().si(), Stress),
+            ("E", w.throat.si(), Length),
+            ("L", w.length.si(), Length),
+        ],
+        (w.metal, Force),
+        w.filler.cite(),
+    );
+    sheet.step(
+        (
+            "R_b",
+            "strength in shear of the metal beside it",
+            "0.60·f_u·t·L",
+        ),
+        &[
+            ("f_u", w.beside_ultimate.si(), Stress),
+            ("t", w.beside_thickness.si(), Length),
+            ("L", w.length.si(), Length),
+        ],
+        (w.beside, Force),
+        Cite::new("aisc-360-22", "J4.2", Flag::Read),
+    );
+    if let Some(a) = asked {
+        sheet.step(
+            (
+                "V",
+                "force of one slip plane and pull along the bolt, together",
+                "√(V_p² + N²)",
+            ),
+            &[("V_p", a.in_plane, Force), ("N", a.pull, Force)],
+            (a.force(), Force),
+            Cite::new(
+                "own-assumption",
+                "the weld hands on all of it, the hole none",
+                Flag::Assumption,
+            ),
+        );
+        let used = a.factor * a.force() / w.strength().max(1e-9);
+        sheet.step(
+            ("u", "share used", "Ω·V/min(R_w, R_b)"),
+            &[
+                ("Ω", a.factor, Ratio),
+                ("V", a.force(), Force),
+                ("R", w.strength(), Force),
+            ],
+            (used, Ratio),
+            Cite::new("aisc-360-22", "Table J2.5; ADM 1.95", Flag::Read),
+        );
+    }
+    sheet.finish()
+}

@@ -1,0 +1,362 @@
+//! The work sheet of a repair: what to cut, drill, weld and tighten, as plain tables.
+
+use calc_core::catalog;
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::repair::sheet::{
+    Cut, Distance, Hole, TighteningPlan, WeldPlan, WorkSheet, work_sheet,
+};
+use calc_core::report::{Amount, Said};
+use calc_core::scenario::{Field, Input, Scenario};
+use leptos::prelude::*;
+
+use super::controls::is_open;
+use super::desk::Desk;
+use super::verdict::verdict_word;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+
+/// A disclosure that is filled when it is opened: from the joint as it is to a repaired one.
+pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool) -> El {
+    let open = RwSignal::new(opened);
+    let body = move || {
+        if !open.get() {
+            return Vec::new();
+        }
+        let Ok(after) = Scenario::new(&after) else {
+            return Vec::new();
+        };
+        sheet(
+            &work_sheet(&before, &after, &desk.rates.read()),
+            desk.units(),
+        )
+    };
+    let mut details = classed("details", "worksheet");
+    if opened {
+        details = details.attr("open", "");
+    }
+    details
+        .on("toggle", move |event| open.set(is_open(&event)))
+        .kid(el("summary").text("Work sheet"))
+        .kid(el("div").live(body))
+}
+
+fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
+    let mut all = Vec::new();
+    if !sheet.cuts.is_empty() {
+        all.push(cuts(&sheet.cuts, units));
+        all.push(notes(
+            &sheet.cuts.iter().map(|c| &c.notes[..]).collect::<Vec<_>>(),
+            units,
+        ));
+    }
+    if !sheet.holes.is_empty() {
+        all.push(holes(&sheet.holes, units));
+        all.extend(distances(&sheet.holes, units));
+        all.push(notes(
+            &sheet.holes.iter().map(|h| &h.notes[..]).collect::<Vec<_>>(),
+            units,
+        ));
+    }
+    if let Some(weld) = &sheet.weld {
+        all.extend(welds(weld, units));
+    }
+    all.extend(tightening(&sheet.tightening, units));
+    all.push(materials(sheet, units));
+    all.push(el("h4").text("Take care"));
+    all.push(notes(&[&sheet.cautions], units));
+    all
+}
+
+/// A table that falls into blocks on a phone. Rows as they come, so that all tables share one code.
+fn table(caption: &str, heads: &'static [&'static str], rows: Vec<Vec<String>>) -> El {
+    let mut body = el("tbody");
+    for cells in rows {
+        let mut row = el("tr");
+        for (cell, name) in cells.into_iter().zip(heads) {
+            row = row.kid(if Some(name) == heads.first() {
+                el("th").attr("scope", "row").text(cell)
+            } else {
+                el("td").attr("data-name", name).text(cell)
+            });
+        }
+        body = body.kid(row);
+    }
+    let mut head = el("tr");
+    for name in heads {
+        head = head.kid(el("th").attr("scope", "col").text(*name));
+    }
+    classed("table", "restack")
+        .kid(el("caption").text(caption))
+        .kid(el("thead").kid(head))
+        .kid(body)
+}
+
+/// Sentences, each once.
+fn notes(lists: &[&[Said]], units: UnitSystem) -> El {
+    let mut told: Vec<String> = Vec::new();
+    let mut list = el("ul");
+    for said in lists.iter().copied().flatten() {
+        let text = words::said(said, units);
+        if !told.contains(&text) {
+            list = list.kid(el("li").text(text.as_str()));
+            told.push(text);
+        }
+    }
+    list
+}
+
+fn shown(amount: Amount, units: UnitSystem) -> String {
+    words::amount(amount.si, amount.dimension, units)
+}
+
+fn or_none(amount: Option<Amount>, units: UnitSystem) -> String {
+    amount.map_or_else(|| String::from("–"), |a| shown(a, units))
+}
+
+/// Stock and material by their names.
+fn made_of(stock: &str, material: &str) -> String {
+    let material = catalog::material(material).map_or("", |m| m.label());
+    match catalog::sleeve(stock) {
+        Some(row) => "{0}, {1}".with(&[row.label(), material]),
+        None => String::from(material),
+    }
+}
+
+fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
+    let rows = cuts.iter().map(|cut| {
+        let section: Vec<String> = [cut.width, cut.thickness]
+            .into_iter()
+            .flatten()
+            .map(|a| shown(a, units))
+            .collect();
+        let section = if section.is_empty() {
+            "{0} / {1}".with(&[&or_none(cut.outer, units), &or_none(cut.inner, units)])
+        } else {
+            section.join(" × ")
+        };
+        [
+            "{0} × {1}".with(&[&cut.count.to_string(), words::message(cut.what)]),
+            made_of(cut.stock, cut.material),
+            "{0} (+{1}, −{2})".with(&[
+                &shown(cut.length, units),
+                &shown(cut.plus, units),
+                &shown(cut.minus, units),
+            ]),
+            section,
+            shown(cut.stock_length, units),
+        ]
+        .into()
+    });
+    table(
+        "To cut",
+        &[
+            "piece",
+            "from",
+            "length",
+            "section",
+            "uses up, with saw cuts",
+        ],
+        rows.collect(),
+    )
+}
+
+fn holes(holes: &[Hole], units: UnitSystem) -> El {
+    let rows = holes.iter().map(|hole| {
+        let from = hole.from.map_or_else(
+            || String::from("new"),
+            |from| "open from {0}".with(&[&shown(from, units)]),
+        );
+        // Both lists whatever the reader's units: the drill in the box decides.
+        let drills: Vec<String> = [
+            (hole.drill_inch, UnitSystem::Us),
+            (hole.drill_metric, UnitSystem::Metric),
+        ]
+        .into_iter()
+        .filter_map(|(drill, system)| drill.map(|d| drill_size(d.diameter.si, system)))
+        .collect();
+        let class = hole.class.map_or_else(String::new, |class| {
+            "{0}, {1} ({2})".with(&[
+                words::message(&format!("hole-fit-{}", class.fit.id())),
+                class.cite.place,
+                class.cite.flag.words(),
+            ])
+        });
+        let mut with = String::from(words::message(hole.tool));
+        if let Some(pilot) = hole.pilot {
+            with = "{0}, begin with {1}".with(&[&with, &shown(pilot, units)]);
+        }
+        [
+            "{0} in {1}".with(&[&hole.count.to_string(), words::message(hole.place)]),
+            from,
+            shown(hole.to, units),
+            drills.join(" or "),
+            with,
+            class,
+        ]
+        .into()
+    });
+    table(
+        "Holes",
+        &["where", "from", "to", "drill", "with", "what it is"],
+        rows.collect(),
+    )
+}
+
+/// A drill as it is marked: a fraction of an inch, or millimetres.
+fn drill_size(si: f64, units: UnitSystem) -> String {
+    let fraction = match units {
+        UnitSystem::Us => calc_core::quantity::as_fraction_inches(si),
+        UnitSystem::Metric => None,
+    };
+    fraction.unwrap_or_else(|| words::amount(si, Dimension::Length, units))
+}
+
+fn distances(holes: &[Hole], units: UnitSystem) -> Option<El> {
+    let mut seen: Vec<Distance> = Vec::new();
+    for distance in holes.iter().flat_map(|h| &h.distances) {
+        if !seen.contains(distance) {
+            seen.push(*distance);
+        }
+    }
+    (!seen.is_empty()).then(|| {
+        el("ul").kids(seen.into_iter().map(|d| {
+            el("li")
+                .text("{0}: needs {1}, has {2}: ".with(&[
+                    words::message(d.what),
+                    &shown(d.needed, units),
+                    &shown(d.given, units),
+                ]))
+                .kid(verdict_word(d.verdict))
+        }))
+    })
+}
+
+fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
+    let filler = |f: &calc_core::repair::sheet::FillerLine| {
+        "{0}: {1} in shear ({2})".with(&[
+            f.label,
+            &shown(f.shear_strength, units),
+            f.cite.flag.words(),
+        ])
+    };
+    let mut fillers = filler(&weld.filler);
+    if let Some(other) = &weld.other_filler {
+        fillers = "{0}, or {1}".with(&[&fillers, &filler(other)]);
+    }
+    let amount = |a: Amount| shown(a, units);
+    let rows = [
+        ["joint", words::message(weld.joint)],
+        [
+            "bevel",
+            &"{0} against the sleeve, {1} deep, root face and gap {2}".with(&[
+                &amount(weld.groove_angle),
+                &amount(weld.depth),
+                &amount(weld.root_face),
+            ]),
+        ],
+        ["length of each", &amount(weld.length)],
+        [
+            "throat",
+            &"{0}; the table asks {1}, the load {2}".with(&[
+                &amount(weld.throat),
+                &amount(weld.least_throat),
+                &amount(weld.throat_needed),
+            ]),
+        ],
+        ["filler", &fillers],
+        [
+            "strength of each",
+            &"carries {0}, has {1}, factor {2}: {3} used".with(&[
+                &amount(weld.demand),
+                &amount(weld.capacity),
+                &((weld.factor * 100.0).round() / 100.0).to_string(),
+                &words::share(Some(weld.utilisation)).unwrap_or_default(),
+            ]),
+        ],
+    ]
+    .map(|row| row.map(str::to_owned).to_vec());
+    let caption = format!("{} welds", weld.count);
+    let fillet = weld.fillet.as_ref().map_or(&[][..], |f| &f.notes);
+    vec![
+        table(&caption, &["what", "figure"], rows.to_vec()),
+        notes(&[&weld.notes, fillet], units),
+    ]
+}
+
+fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
+    let order: Vec<String> = plan.order.iter().map(usize::to_string).collect();
+    let rows = plan.passes.iter().enumerate().map(|(i, pass)| {
+        [
+            (i + 1).to_string(),
+            String::from(words::message(pass.what)),
+            or_none(pass.torque, units),
+            String::from(pass.cite.flag.words()),
+        ]
+        .into()
+    });
+    let state = words::choice(Field::Lubrication, &plan.lubrication);
+    let told = "Torque {0} by {1}, for {2}. Order of the bolts, counted from the front, left before right: {3}. Bolts at least {4} long under the head."
+        .with(&[
+            &shown(plan.torque, units),
+            &words::choice(Field::Method, &plan.method),
+            &state,
+            &order.join(", "),
+            &shown(plan.bolt_length, units),
+        ]);
+    let loss = "About {0} of clamp, {1}, goes by itself in the first days.".with(&[
+        &shown(plan.first_loss, units),
+        &shown(plan.first_loss_share, units),
+    ]);
+    vec![
+        table(
+            "Rounds of the wrench",
+            &["round", "what", "torque", "source"],
+            rows.collect(),
+        ),
+        el("p").text(told),
+        notes(&[&plan.notes], units),
+        el("p").text(loss),
+        notes(&[&plan.look_again], units),
+    ]
+}
+
+fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
+    let money = |cost: f64| format!("{cost:.0}");
+    let parts = sheet.materials.iter().map(|m| {
+        let bolt = catalog::thread(m.stock).zip(catalog::bolt_grade(m.material));
+        let from = bolt.map_or_else(
+            || made_of(m.stock, m.material),
+            |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
+        );
+        let mass = if m.mass.si > 0.0 {
+            shown(m.mass, units)
+        } else {
+            String::from("–")
+        };
+        [
+            "{0} × {1}, {2}".with(&[&m.count.to_string(), words::message(m.what), &from]),
+            mass,
+            money(m.cost),
+        ]
+    });
+    let work = sheet.operations.iter().map(|o| {
+        [
+            "{0} × {1}".with(&[&o.count.to_string(), words::message(o.what)]),
+            format!("{:.0}\u{a0}min", o.minutes),
+            money(o.cost),
+        ]
+    });
+    let sum = [
+        String::from("together"),
+        "{0}, {1} min".with(&[
+            &words::amount(sheet.work.mass_kg, Dimension::Mass, units),
+            &format!("{:.0}", sheet.work.minutes),
+        ]),
+        money(sheet.work.cost),
+    ];
+    table(
+        "Material and time, by your rates",
+        &["what", "mass or time", "cost"],
+        parts.chain(work).chain([sum]).map(Vec::from).collect(),
+    )
+}
