@@ -190,6 +190,8 @@ fn keep_hole(s: &Scenario, input: &mut Input) {
 fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
     let room = s.tube.width - s.tube.wall * 2.0;
     let hole = hole_in_wall(s);
+    let rows = s.bolting.spacing_across * (s.bolting.rows as f64 - 1.0);
+    let flat = s.tube.width - s.tube.corner_radius * 2.0 - rows;
     for (sleeve, material) in fitting_sleeves(s) {
         let outer = sleeve.outer_diameter();
         if outer > room {
@@ -211,8 +213,8 @@ fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
             keep_hole(s, &mut loose);
             all.push(loose);
         }
-        if outer.si() < hole - 1e-6 {
-            // It would rattle in the hole that is there.
+        // It would rattle in the hole that is there, or its end would not lie flush in the rounded corner.
+        if outer.si() < hole - 1e-6 || outer > flat {
             continue;
         }
         let through = with(SupportKind::ThroughSleeve, "no");

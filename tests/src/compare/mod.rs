@@ -10,6 +10,7 @@ mod joint;
 mod loads;
 mod members;
 mod parts;
+mod repairs;
 mod slipped;
 mod threads;
 mod tube_face;
@@ -101,6 +102,11 @@ pub const TOPICS: &[Topic] = &[
         id: "readings",
         title: "Readings taken back",
         checks: &[formulas::readings],
+    },
+    Topic {
+        id: "repairs",
+        title: "Drills, welds and masses of repairs",
+        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
     },
     Topic {
         id: "chance",

@@ -1,7 +1,7 @@
 //! What to take care of.
 
 use super::said;
-use crate::catalog::{BoltGrade, Family};
+use crate::catalog::Family;
 use crate::quantity::InUnits;
 use crate::repair::work::Jobs;
 use crate::report::Said;
@@ -28,15 +28,16 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
             all.push(said("caution-dust", &[]));
         }
     }
-    if jobs.new_bolts > 0 || BoltGrade::stainless(after.bolting.grade) {
+    if jobs.new_bolts > 0 {
         all.push(said("caution-bolt-marks", &[]));
     }
-    if after.bolting.count() > before.bolting.count() {
-        // Half a space: how far the middle of the group moved back.
-        all.push(said(
-            "caution-fitting-reaches",
-            &[after.bolting.spacing_along.si()],
-        ));
+    if after.bolting.along > before.bolting.along {
+        let behind = after.bolting.spacing_along.si();
+        all.push(said("caution-fitting-reaches", &[behind]));
+    }
+    if after.bolting.rows > before.bolting.rows {
+        let beside = after.bolting.spacing_across.si();
+        all.push(said("caution-fitting-wide", &[beside]));
     }
     if after.member.shaped_washer && !before.member.shaped_washer {
         all.push(said("caution-fitted-washer", &[]));

@@ -79,7 +79,7 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
     let through = s.support == SupportKind::ThroughSleeve;
     let inside = s.tube.depth.si() - 2.0 * s.tube.wall.si();
     let short = s.sleeve_short.si().max(0.0);
-    let wider = |room: f64| [room, short];
+    let figures = [inside, short];
     let (long, width, thickness) = match *shape {
         Shape::Washer { outer, thick, .. } => (outer, None, Some(thick)),
         Shape::Plate {
@@ -113,7 +113,7 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
             notes.push(said("cut-deburr", &[]));
         }
         Shape::Sleeve { .. } => {
-            notes.push(said("cut-measure-inside", &wider(inside)));
+            notes.push(said("cut-measure-inside", &figures));
             notes.push(said("cut-deburr", &[]));
             notes.push(through_the_end(s));
         }
@@ -128,7 +128,7 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
         }
         Shape::Washer { .. } => notes.push(said("cut-washer", &[])),
         Shape::Block { .. } => {
-            notes.push(said("cut-block-fit", &wider(inside)));
+            notes.push(said("cut-block-fit", &figures));
             if s.member.is_round() {
                 notes.push(said("cut-block-round", &[inside]));
             }

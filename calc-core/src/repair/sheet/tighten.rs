@@ -13,8 +13,7 @@ use serde::Serialize;
 /// nut turns any more. Common practice, no source.
 const ROUNDS: [f64; 3] = [0.5, 1.0, 1.0];
 
-/// Torque of a usual bolt as a share of its proof load; less was set for the support's sake. As the
-/// wanted clamp of a joint.
+/// Share of the wanted clamp below which the torque was lowered for the support's sake.
 const EASED_BELOW: f64 = 0.99;
 
 /// A bolt by number, from the front, left before right.

@@ -170,6 +170,11 @@ fn notes(
         said("weld-bevel-hole", &[w.depth.si()]),
         said("weld-assumption", &[]),
     ];
+    let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
+    let bevelled = s.sleeve.outer.si() / 2.0 + w.depth.si() * GROOVE_DEG.to_radians().tan();
+    if bevelled > flat {
+        notes.push(said("weld-bevel-corner", &[bevelled - flat]));
+    }
     if thinner < least {
         notes.push(said("weld-thin-wall", &[thinner.si(), least.si()]));
     }
