@@ -8,6 +8,7 @@ mod check;
 mod checked;
 mod choices;
 mod fields;
+mod json;
 
 pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,

@@ -14,6 +14,7 @@ use calc_core::Input;
 use calc_core::catalog::{bolt_grade, slip_surface, thread};
 use calc_core::mechanics::slip::resistance;
 use calc_core::quantity::{Dimension, InUnits, Unit, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Grip;
@@ -123,22 +124,28 @@ fn joint(n: &Numbers, surface: &str) -> Input {
         let proof = bolt_grade(GRADE)?.strength(thread)?.proof?;
         Some(thread.stress_area().si() * proof.si())
     });
-    Input {
-        tube_depth_mm: PLATE_MM,
-        tube_material: String::from("a36"),
-        support: String::from("solid"),
-        mount: String::from("from-top"),
-        fitting_thickness_mm: PLATE_MM,
-        bolt: BOLT.into(),
-        bolt_grade: GRADE.into(),
-        bolts_along: 1.0,
-        // As far as a bolt can be set: the figure also shows a loose one.
-        preload_share: (n.clamp / proof.unwrap_or(f64::INFINITY)).clamp(0.05, 1.0),
-        faying_surface: surface.into(),
-        joint: String::from("free"),
-        free_along_n: n.load,
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeDepth, PLATE_MM),
+            (Field::FittingThickness, PLATE_MM),
+            (Field::BoltsAlong, 1.0),
+            // As far as a bolt can be set: the figure also shows a loose one.
+            (
+                Field::PreloadShare,
+                (n.clamp / proof.unwrap_or(f64::INFINITY)).clamp(0.05, 1.0),
+            ),
+            (Field::FreeAlong, n.load),
+        ],
+        &[
+            (Field::TubeMaterial, "a36"),
+            (Field::Support, "solid"),
+            (Field::Mount, "from-top"),
+            (Field::Bolt, BOLT),
+            (Field::Grade, GRADE),
+            (Field::Surface, surface),
+            (Field::Joint, "free"),
+        ],
+    )
 }
 
 impl Model for Grip {

@@ -17,6 +17,7 @@ use calc_core::mechanics::opening::{bolt_pull, clamp_left, gap, separation_load}
 use calc_core::mechanics::stiffness::load_factor;
 use calc_core::mechanics::tightening::torque_for;
 use calc_core::quantity::{Dimension, InUnits, Length, Unit, mm, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Share;
@@ -89,26 +90,29 @@ fn input(clamp: f64, pull: f64, tube: bool) -> Option<Input> {
         thread(BOLT)?.major(),
         newton(clamp),
     );
-    Some(Input {
-        mount: String::from("through-sides"),
-        support: String::from(if tube { "bare" } else { "solid" }),
-        tube_material: String::from("s235"),
-        tube_width_mm: SIDE,
-        tube_depth_mm: SIDE,
-        tube_wall_mm: WALL,
-        fitting_thickness_mm: STRAP,
-        bolt: String::from(BOLT),
-        bolt_grade: String::from("iso-8.8"),
-        lubrication: String::from(lubrication),
-        torque_nm: Some(torque.si().max(0.5)),
-        end_distance_mm: 200.0,
-        joint: String::from("free"),
-        // Two bolts share it.
-        free_side_n: 2.0 * pull,
-        ball_ahead_mm: 0.0,
-        ball_below_mm: 0.0,
-        ..Input::default()
-    })
+    Some(Input::with(
+        &[
+            (Field::TubeWidth, SIDE),
+            (Field::TubeDepth, SIDE),
+            (Field::TubeWall, WALL),
+            (Field::FittingThickness, STRAP),
+            (Field::Torque, torque.si().max(0.5)),
+            (Field::EndDistance, 200.0),
+            // Two bolts share it.
+            (Field::FreeSide, 2.0 * pull),
+            (Field::BallAhead, 0.0),
+            (Field::BallBelow, 0.0),
+        ],
+        &[
+            (Field::Mount, "through-sides"),
+            (Field::Support, if tube { "bare" } else { "solid" }),
+            (Field::TubeMaterial, "s235"),
+            (Field::Bolt, BOLT),
+            (Field::Grade, "iso-8.8"),
+            (Field::Lubrication, lubrication),
+            (Field::Joint, "free"),
+        ],
+    ))
 }
 
 struct Numbers {

@@ -18,6 +18,7 @@ use calc_core::mechanics::losses::embedding;
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::torque_for;
 use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Spring;
@@ -108,18 +109,21 @@ fn other(stack: f64) -> f64 {
 /// What is bolted: a plate on a bar, both steel, one bolt upright through them.
 fn input(stack: f64, choice: usize) -> Input {
     let (bolt, grade) = bolt(choice);
-    Input {
-        mount: String::from("from-top"),
-        support: String::from("solid"),
-        tube_material: String::from("a36"),
-        tube_width_mm: 64.0,
-        tube_depth_mm: stack - PLATE,
-        tube_wall_mm: 6.0,
-        fitting_thickness_mm: PLATE,
-        bolt: String::from(bolt),
-        bolt_grade: String::from(grade),
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeWidth, 64.0),
+            (Field::TubeDepth, stack - PLATE),
+            (Field::TubeWall, 6.0),
+            (Field::FittingThickness, PLATE),
+        ],
+        &[
+            (Field::Mount, "from-top"),
+            (Field::Support, "solid"),
+            (Field::TubeMaterial, "a36"),
+            (Field::Bolt, bolt),
+            (Field::Grade, grade),
+        ],
+    )
 }
 
 struct Numbers {

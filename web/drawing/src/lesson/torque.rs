@@ -17,6 +17,7 @@ use calc_core::quantity::{
     Dimension, InUnits, Length, Unit, newton, newton_metre, write, write_parts,
 };
 use calc_core::report::TighteningReport;
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate, torque_turn};
 
 /// The lesson.
@@ -111,25 +112,30 @@ fn factor(choice: usize) -> Option<f64> {
 
 /// What is bolted: a plate on a solid bar of steel.
 fn input(torque_nm: f64, state: &State) -> Input {
-    Input {
-        mount: String::from("from-top"),
-        support: String::from("solid"),
-        tube_material: String::from("a36"),
-        tube_depth_mm: 40.0,
-        tube_wall_mm: 6.0,
-        fitting_thickness_mm: 10.0,
-        bolt: String::from("m12"),
-        bolt_grade: String::from("iso-8.8"),
-        // Nobody pulls yet: then the joint is tightened as it should be.
-        torque_nm: (torque_nm >= 0.5).then_some(torque_nm),
-        lubrication: String::from(lubrication(state.choice(THREADS)).0),
-        tightening: String::from(
-            METHODS
-                .get(state.choice(METHOD))
-                .map_or("wrench", |c| c.key),
-        ),
-        ..Input::default()
-    }
+    let mut input = Input::with(
+        &[
+            (Field::TubeDepth, 40.0),
+            (Field::TubeWall, 6.0),
+            (Field::FittingThickness, 10.0),
+        ],
+        &[
+            (Field::Mount, "from-top"),
+            (Field::Support, "solid"),
+            (Field::TubeMaterial, "a36"),
+            (Field::Bolt, "m12"),
+            (Field::Grade, "iso-8.8"),
+            (Field::Lubrication, lubrication(state.choice(THREADS)).0),
+            (
+                Field::Method,
+                METHODS
+                    .get(state.choice(METHOD))
+                    .map_or("wrench", |c| c.key),
+            ),
+        ],
+    );
+    // Nobody pulls yet: then the joint is tightened as it should be.
+    input.set_number(Field::Torque, (torque_nm >= 0.5).then_some(torque_nm));
+    input
 }
 
 struct Numbers {
