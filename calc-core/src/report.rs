@@ -161,6 +161,12 @@ pub enum CheckId {
     SleeveFit,
     /// Does the bolt endure a pull that comes and goes?
     BoltFatigue,
+    /// Do head and nut bear flat?
+    WasherSeat,
+    /// Is the hole far enough from the free edge of a flange or a leg?
+    MemberEdge,
+    /// Does the flange, leg or web of an open section hold the outside pull?
+    MemberFlange,
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.
@@ -298,6 +304,9 @@ pub struct SupportNumbers {
 pub struct SupportReport {
     /// Which kind.
     pub kind: SupportKind,
+    /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unknown: Option<&'static str>,
     /// The two faces; empty where no hollow face is loaded.
     pub faces: Vec<FaceReport>,
     /// With least strength: verdicts.

@@ -53,7 +53,7 @@ fn codes(text: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Beginnings of codes that are said, by topic.
-const SAID: [&str; 45] = [
+const SAID: [&str; 48] = [
     "bearing-",
     "bending-",
     "block-",
@@ -61,6 +61,7 @@ const SAID: [&str; 45] = [
     "caliper-",
     "caution-",
     "chance-",
+    "clamp-",
     "combined-",
     "cut-",
     "distance-",
@@ -75,6 +76,7 @@ const SAID: [&str; 45] = [
     "life-",
     "limit-",
     "loosening-",
+    "member-",
     "note-",
     "opening-",
     "oval-",
@@ -82,6 +84,7 @@ const SAID: [&str; 45] = [
     "place-",
     "pull-",
     "range-",
+    "seat-",
     "section-",
     "shear-",
     "sleeve-",

@@ -1,6 +1,7 @@
 //! The clamp that left a dent.
 
 use super::{Band, CALIPER_OFF, CURVE_BAND};
+use crate::evaluate::round_wall_carries;
 use crate::evaluate::stand::Stand;
 use crate::evaluate::support::Stands;
 use crate::evaluate::tighten::tighten;
@@ -81,7 +82,12 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         });
     };
     if stand.sides().is_none() {
-        say("caliper-no-face", &[]);
+        let code = if round_wall_carries(s) {
+            "caliper-round-wall"
+        } else {
+            "caliper-no-face"
+        };
+        say(code, &[]);
         return reading;
     }
     let measured = Amount::new(total, Len);

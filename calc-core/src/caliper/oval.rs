@@ -68,7 +68,10 @@ pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
         say("oval-worn-round", &[length(worn)]);
     }
     let needed = 1.5 * d;
-    let left = s.tube.end_distance.si() - slipped;
+    // Nobody says which way the hole is long: the nearer of end and free edge.
+    let to_end = s.tube.end_distance;
+    let nearest = s.free_edge().map_or(to_end, |edge| edge.min(to_end));
+    let left = nearest.si() - slipped;
     let edge = if left < needed {
         say(
             "oval-edge-too-near",

@@ -1,6 +1,7 @@
 //! What it says when the wrench stops rising before it clicks.
 
 use crate::catalog;
+use crate::evaluate::clamp_unknown;
 use crate::evaluate::stand::Stand;
 use crate::evaluate::tighten::{mean_face, tighten};
 use crate::mechanics::tightening::implied_friction;
@@ -83,13 +84,18 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
         });
     };
     let support = [force(first), force(most)];
-    if t >= tight.torque.si() {
+    let unknown = clamp_unknown(s).is_some();
+    if unknown {
+        say("stop-support-unknown", &[]);
+    } else if t >= tight.torque.si() {
         say(
             "stop-not-before-click",
             &[Amount::new(t, Tq), Amount::new(tight.torque.si(), Tq)],
         );
     }
-    if high < first {
+    if unknown {
+        // Nothing to hold the torque against.
+    } else if high < first {
         say("stop-weaker-than-computed", &[force(high), support[0]]);
     } else if low > most {
         if end < yields {
@@ -105,7 +111,7 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
             &[force(clamp), support[0], support[1]],
         );
     }
-    if !on_nothing {
+    if !on_nothing && !unknown {
         say(
             "stop-implies-nut-factor",
             &[ratio(implied[0]), ratio(implied[1]), ratio(k)],

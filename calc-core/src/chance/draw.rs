@@ -3,6 +3,7 @@
 use super::spread::{CUT, Form, Spread, Variable, spreads};
 use super::summary::{Distribution, distribution, variance_shares};
 use super::surface::{Seen, Surface};
+use crate::evaluate::clamp_unknown;
 use crate::evaluate::grip::{Grip, grip};
 use crate::evaluate::loads::{Cases, Service};
 use crate::evaluate::stand::VISIBLE;
@@ -248,6 +249,8 @@ pub struct Sampler {
     surface: Surface,
     fixed: Fixed,
     out_of_range: Vec<OutOfRange>,
+    /// Why nobody can say how much clamp is reached, by key.
+    unknown: Option<&'static str>,
     inputs: [Vec<f64>; Variable::COUNT],
     outputs: [Vec<f64>; 6],
     clicks: usize,
@@ -270,6 +273,7 @@ impl Sampler {
             spreads,
             fixed,
             out_of_range,
+            unknown: clamp_unknown(s),
             inputs: std::array::from_fn(|_| Vec::with_capacity(of.min(RANKED))),
             outputs: std::array::from_fn(|_| Vec::with_capacity(of)),
             clicks: 0,
@@ -357,7 +361,13 @@ impl Sampler {
             amounts: vec![of_all(value)],
         })
         .collect();
-        if !self.out_of_range.is_empty() {
+        if let Some(unknown) = self.unknown {
+            // Shares of nobody knows what.
+            said = vec![Said {
+                code: unknown,
+                amounts: Vec::new(),
+            }];
+        } else if !self.out_of_range.is_empty() {
             said.push(Said {
                 code: "chance-outside-checked",
                 amounts: Vec::new(),

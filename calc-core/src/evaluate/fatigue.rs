@@ -1,9 +1,11 @@
 //! Fatigue of bolt and hole under the cases that come again and again and a road that is assumed.
 
+use super::behind::behind;
 use super::checks::holds_so_far;
 use super::grip::{Grip, grip};
 use super::loads::{Cases, LoadCase, Spread};
 use super::pried::pull_on_bolt;
+use super::seat;
 use super::support::Stands;
 use super::tighten::{Tight, tighten};
 use crate::catalog::{
@@ -20,7 +22,7 @@ use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
     Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
 };
-use crate::scenario::{JointKind, Mount, Scenario, SupportKind};
+use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
 
 /// Slope by which loads of many heights are summed for the bolt.
 const SLOPE: f64 = 3.0;
@@ -165,6 +167,19 @@ fn curve(row: &FatigueCategory) -> Curve {
 /// tube from pulling to braking and back.
 fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     let b = &s.bolting;
+    // The bolt farthest from the ball sees the longest arm.
+    let behind_last = 0.5 * (b.along as f64 - 1.0) * b.spacing_along.si();
+    let arm = case.ahead.abs() + behind_last;
+    let [_, about_side, _] = case.about;
+    let moment = case.up.abs() * arm + case.along.abs() * case.below.abs() + about_side.abs();
+    if s.member.kind != MemberKind::RectangularTube {
+        // The largest stress anywhere on what the holes leave: at the rim it is no more. Holes that
+        // leave nothing are told of by their own check.
+        let (_, net) = behind(s, b.hole);
+        return net
+            .stress(2.0 * case.along, moment, 0.0)
+            .unwrap_or_default();
+    }
     let (height, breadth) = match b.mount {
         Mount::ThroughSides => (s.tube.width, s.tube.depth),
         Mount::FromTop => (s.tube.depth, s.tube.width),
@@ -183,11 +198,6 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
         spacing: b.spacing_across,
         through_flanges: b.mount == Mount::FromTop,
     };
-    // The bolt farthest from the ball sees the longest arm.
-    let behind = 0.5 * (b.along as f64 - 1.0) * b.spacing_along.si();
-    let arm = case.ahead.abs() + behind;
-    let [_, about_side, _] = case.about;
-    let moment = case.up.abs() * arm + case.along.abs() * case.below.abs() + about_side.abs();
     hole_stress(&tube, newton(2.0 * case.along), newton_metre(moment))
 }
 
@@ -311,10 +321,14 @@ pub(super) fn report(
         code,
         amounts: Vec::new(),
     };
-    let mut said =
-        vec![say(unknown.unwrap_or_else(|| {
-            life.map_or("fatigue-no-life", |life| life.likely)
-        }))];
+    let mut said = vec![say(unknown.unwrap_or_else(|| {
+        let slips = if seat::clamp_unknown(s).is_some() {
+            "fatigue-clamp-unknown"
+        } else {
+            "fatigue-no-life"
+        };
+        life.map_or(slips, |life| life.likely)
+    }))];
     said.push(say("fatigue-road-assumed"));
     said.push(say("fatigue-nominal-only"));
     if family == Family::Aluminium {

@@ -5,7 +5,7 @@ use super::tighten::Tight;
 use crate::mechanics::{losses, stiffness};
 use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton, newton_per_mm};
 use crate::report::LossesReport;
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{Scenario, SupportKind};
 
 /// Share of the clamp that goes in the first days between bare plies, and between coated ones.
 ///
@@ -39,17 +39,17 @@ pub(crate) struct Grip {
 
 pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
     let b = &s.bolting;
-    let plies = match b.mount {
-        Mount::ThroughSides => 2.0,
-        Mount::FromTop => 1.0,
-    };
+    // A fitting lies at every slip plane.
+    let plies = b.slip_planes();
+    // On both faces of a tube, under the nut of a flange.
+    let plates = if s.member.is_open() { 1.0 } else { 2.0 };
     let plate = if s.support == SupportKind::Spreader {
-        s.spreader.thickness * 2.0
+        s.spreader.thickness * plates
     } else {
         mm(0.0)
     };
     let fitting = s.fitting.thickness * plies;
-    let length = s.tube.depth + fitting + b.washer.thickness * 2.0 + plate;
+    let length = s.clamped() + fitting + b.washer.thickness * 2.0 + plate;
     // Bolt just long enough: grip, nut, two pitches.
     let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
     let shank = (bolt_length - b.thread.thread_length(bolt_length))
@@ -78,7 +78,7 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
     let members = stiffness::in_series(&[newton_per_mm(stand.spring_rate(working) * 1e-3), beside]);
 
     let fresh_min = tight.min.si().min(stand.limit());
-    let interfaces = 2.0 * plies + if plate.si() > 0.0 { 2.0 } else { 0.0 };
+    let interfaces = 2.0 * plies + if plate.si() > 0.0 { plates } else { 0.0 };
     let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
     let relaxation = fresh_min
         * if s.tightening.coated {
@@ -122,7 +122,7 @@ fn expansion(s: &Scenario, fitting: Length, plate: Length, length: Length) -> f6
         _ => s.tube.material,
     };
     let washers = s.bolting.washer.thickness * 2.0;
-    let sum = between.expansion().value * s.tube.depth.si()
+    let sum = between.expansion().value * s.clamped().si()
         + s.fitting.material.expansion().value * fitting.si()
         + s.spreader.material.expansion().value * plate.si()
         + s.bolting.grade.expansion().value * washers.si();

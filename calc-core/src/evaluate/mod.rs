@@ -1,5 +1,6 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
+mod behind;
 mod checks;
 mod fatigue;
 pub(crate) mod grip;
@@ -7,11 +8,14 @@ mod holes;
 pub(crate) mod loads;
 mod pried;
 mod remarks;
+mod seat;
 pub(crate) mod stand;
 pub(crate) mod support;
 pub(crate) mod tighten;
 mod turn;
 pub(crate) mod working;
+
+pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
@@ -161,6 +165,15 @@ fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<
     }
     for code in loads::notes(s) {
         say(code, Vec::new());
+    }
+    for code in seat::notes(s) {
+        say(code, Vec::new());
+    }
+    if s.input.is_default(Field::EndDistance) && s.member.is_open() {
+        say(
+            "note-end-distance-taken",
+            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
+        );
     }
     let faces = stands.least.sides().is_some();
     if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {

@@ -1,12 +1,15 @@
 //! The two stands (least and likely) and what is reported of them.
 
+use super::seat;
 use super::stand::{Limit, Side, Stand, washer_end_factor};
 use super::tighten::Tight;
 use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
+use crate::mechanics::range::OutOfRange;
+use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, mm};
 use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
 
 /// The stand that verdicts use, and what limits it. The likely one is built where it is shown.
 pub(crate) struct Stands {
@@ -29,7 +32,14 @@ impl Stands {
     }
 
     /// Ratios outside the checked range, where a bare face carries.
-    pub(crate) fn out_of_range(&self, s: &Scenario) -> Vec<crate::mechanics::range::OutOfRange> {
+    pub(crate) fn out_of_range(&self, s: &Scenario) -> Vec<OutOfRange> {
+        if seat::round_wall_carries(s) {
+            // The curve of a face is for flat ones.
+            let curved = round_slope(s.bolting.washer.outer, s.tube.width);
+            return OutOfRange::note("d_w/D", curved, 0.0, 0.0)
+                .into_iter()
+                .collect();
+        }
         let bare = self
             .least
             .sides()
@@ -58,6 +68,7 @@ impl Stands {
         let takes_bolt = most >= tight.yields.si();
         SupportReport {
             kind: s.support,
+            unknown: seat::clamp_unknown(s),
             faces: face_reports(s),
             least: numbers(&self.least, s, tight),
             likely: numbers(&likely, s, tight),
@@ -90,7 +101,7 @@ fn numbers(stand: &Stand, s: &Scenario, tight: &Tight) -> SupportNumbers {
 /// The bare faces with the washer taken as rigid, whatever else carries: what finite elements and
 /// yield lines can be compared with. Empty for a solid.
 fn face_reports(s: &Scenario) -> Vec<FaceReport> {
-    if s.support == SupportKind::Solid {
+    if s.support == SupportKind::Solid || s.member.kind != MemberKind::RectangularTube {
         return Vec::new();
     }
     let washer = s.bolting.washer.outer;

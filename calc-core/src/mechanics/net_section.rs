@@ -1,6 +1,7 @@
 //! What the holes leave of a section, and the block that a group of bolts can pull out of it.
 
 use crate::quantity::{Area, Force, InUnits, Length, Stress, mm, mm2, newton};
+use std::f64::consts::{FRAC_PI_4, PI};
 
 /// Allowance on a hole: the rim that drilling or punching damages.
 ///
@@ -72,6 +73,39 @@ impl Block {
     }
 }
 
+impl Block {
+    /// The block between a row of bolts and the free edge beside it, pulled towards the end of a ply:
+    /// sheared along the row that is farthest from the edge, torn from there across to the edge.
+    ///
+    /// ```text
+    /// L = e + (n − 1)·p
+    /// A_gv = L·t,  A_nv = (L − (n − 1/2)·d_h)·t,  A_nt = (e_2 + (m − 1)·g − (m − 1/2)·d_h)·t
+    /// ```
+    ///
+    /// Symbols as for [`between_rows`](Self::between_rows); `edge` is `e_2`, from the row nearest to it.
+    ///
+    /// # Sources
+    /// Geometry; AISC 360-22 J4.3.
+    #[must_use]
+    pub fn to_edge(
+        (along, rows): (usize, usize),
+        end: Length,
+        (pitch, gauge): (Length, Length),
+        edge: Length,
+        hole: Length,
+        thickness: Length,
+    ) -> Self {
+        let (n, m) = (along.max(1) as f64, rows.max(1) as f64);
+        let length = end + (n - 1.0) * pitch;
+        let across = |of: Length| mm2(of.max(mm(0.0)).si() * thickness.si() * 1e6);
+        Self {
+            shear_gross: across(length),
+            shear_net: across(length - (n - 0.5) * hole),
+            tension_net: across(edge + (m - 1.0) * gauge - (m - 0.5) * hole),
+        }
+    }
+}
+
 /// Block shear.
 ///
 /// ```text
@@ -87,7 +121,7 @@ pub fn block_shear(fy: Stress, fu: Stress, block: &Block) -> Force {
     newton(shear + fu.si() * block.tension_net.si())
 }
 
-/// A rectangular tube as a section: area and second moments, with and without holes.
+/// A tube as a section: area and second moments, with and without holes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TubeSection {
     /// Area, m².
@@ -98,6 +132,7 @@ pub struct TubeSection {
     second_side: f64,
     height: f64,
     width: f64,
+    round: bool,
 }
 
 impl TubeSection {
@@ -119,6 +154,30 @@ impl TubeSection {
             second_side: (h * b.powi(3) - hi * bi.powi(3)) / 12.0,
             height: h,
             width: b,
+            round: false,
+        }
+    }
+
+    /// A round tube, or a round bar where the wall is half of its diameter.
+    ///
+    /// ```text
+    /// A = π/4·(D² − d²),   I = π/64·(D⁴ − d⁴)
+    /// ```
+    ///
+    /// # Sources
+    /// Elementary.
+    #[must_use]
+    pub fn round(diameter: Length, wall: Length) -> Self {
+        let outer = diameter.si();
+        let inner = (outer - 2.0 * wall.si()).max(0.0);
+        let second = PI / 64.0 * (outer.powi(4) - inner.powi(4));
+        Self {
+            area: FRAC_PI_4 * (outer * outer - inner * inner),
+            second_up: second,
+            second_side: second,
+            height: outer,
+            width: outer,
+            round: true,
         }
     }
 
@@ -143,7 +202,7 @@ impl TubeSection {
     /// Largest tensile stress under a pull and bending both ways.
     ///
     /// ```text
-    /// σ = N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)
+    /// σ = N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2);   round: N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)
     /// ```
     ///
     /// | symbol | meaning | unit |
@@ -160,9 +219,15 @@ impl TubeSection {
         if self.area <= 0.0 || self.second_up <= 0.0 || self.second_side <= 0.0 {
             return None;
         }
-        let pa = pull.si().abs() / self.area
-            + up.abs() * self.height / (2.0 * self.second_up)
-            + side.abs() * self.width / (2.0 * self.second_side);
+        let pulled = pull.si().abs() / self.area;
+        let up = up.abs() * self.height / (2.0 * self.second_up);
+        let side = side.abs() * self.width / (2.0 * self.second_side);
+        // No point of a round tube is farthest out both ways.
+        let pa = if self.round {
+            pulled + up.hypot(side)
+        } else {
+            pulled + up + side
+        };
         Some(crate::quantity::mpa(pa * 1e-6))
     }
 }

@@ -3,7 +3,7 @@
 
 use super::work::hole_in_wall;
 use crate::catalog::{self, Family, HoleFit, Material};
-use crate::evaluate::Judged;
+use crate::evaluate::{Judged, on_edge};
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
@@ -54,6 +54,7 @@ pub(super) fn all(s: &Scenario) -> Vec<Input> {
             }
         }
     }
+    seat(s, &mut all);
     all
 }
 
@@ -224,6 +225,18 @@ fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
         if weldable {
             let welded = with(SupportKind::ThroughSleeve, "yes");
             all.push(welded);
+        }
+    }
+}
+
+/// Where head or nut would bear on an edge, a washer made to fit belongs to the repair.
+fn seat(s: &Scenario, all: &mut [Input]) {
+    if !(s.member.is_round() || s.member.is_open()) {
+        return;
+    }
+    for input in all {
+        if Scenario::new(input).is_ok_and(|s| on_edge(&s)) {
+            input.shaped_washer = String::from("yes");
         }
     }
 }

@@ -166,21 +166,23 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
         RepairKind::Tightening => (there(after), added),
         kind => (kind, bolts),
     };
-    let plies = match after.bolting.mount {
-        _ if after.fitting.thickness.si() <= 0.0 => 0,
-        Mount::ThroughSides => 2,
-        Mount::FromTop => 1,
-    };
     let planes = match after.bolting.mount {
-        Mount::ThroughSides => 2,
-        Mount::FromTop => 1,
+        Mount::ThroughSides if !after.bolting.single_ply => 2,
+        _ => 1,
     };
+    // A ply of the fitting lies at every plane.
+    let plies = if after.fitting.thickness.si() > 0.0 {
+        planes
+    } else {
+        0
+    };
+    let walls = if after.member.is_open() { 1 } else { 2 };
     let fastened_anew = matches!(kind, RepairKind::Spreader | RepairKind::ThickWasher)
         || after.input.bolt != before.input.bolt
         || after.input.bolt_grade != before.input.bolt_grade;
     Jobs {
         pieces: pieces(after, part, on).filter(|p| p.count > 0),
-        in_tube: holes(hole_in_wall(before), hole_in_wall(after), 2),
+        in_tube: holes(hole_in_wall(before), hole_in_wall(after), walls),
         in_fitting: holes(before.fitting.hole.si(), after.fitting.hole.si(), plies),
         welds: if part == RepairKind::WeldedSleeve {
             2 * on
@@ -256,7 +258,8 @@ fn pieces(after: &Scenario, kind: RepairKind, bolts: u32) -> Option<Pieces> {
                 bolts.div_ceil(count(b.rows).max(1))
             };
             Some(Pieces {
-                count: 2 * on_a_face,
+                // On both faces of a tube, under the nut of a flange.
+                count: if after.member.is_open() { 1 } else { 2 } * on_a_face,
                 shape: Shape::Plate {
                     length: p.length.si() + if joined { row } else { 0.0 },
                     width: p.width.si(),

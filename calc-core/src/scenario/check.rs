@@ -5,10 +5,11 @@ use super::checked::{
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TowSprings,
-    TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
+    TowSprings, TubeEnd, WallBasis, WeldNear, options,
 };
 use super::fields::{Field, Input, Kind};
+use super::member;
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::error::InputError;
 use crate::mechanics::fatigue::Block;
@@ -17,7 +18,7 @@ use crate::quantity::{
 };
 
 /// Collects every refusal, so that a reader sees all of them at once.
-struct Reader<'a> {
+pub(super) struct Reader<'a> {
     input: &'a Input,
     errors: Vec<InputError>,
     derived: Vec<(Field, f64)>,
@@ -25,7 +26,7 @@ struct Reader<'a> {
 
 impl Reader<'_> {
     /// A given number in SI, or `None`; refuses what is not finite or out of range.
-    fn given(&mut self, field: Field) -> Option<f64> {
+    pub(super) fn given(&mut self, field: Field) -> Option<f64> {
         let Kind::Number { unit, min, max, .. } = field.kind() else {
             return None;
         };
@@ -60,7 +61,7 @@ impl Reader<'_> {
     }
 
     /// A given number, or the derived one, which is noted. Both in SI.
-    fn or_derived(&mut self, field: Field, derive: f64) -> f64 {
+    pub(super) fn or_derived(&mut self, field: Field, derive: f64) -> f64 {
         if self.input.number(field).is_some() {
             return self.given(field).unwrap_or(derive);
         }
@@ -86,7 +87,7 @@ impl Reader<'_> {
     }
 
     /// The row with a chosen name; refuses unknown names and goes on with the default.
-    fn row<T>(&mut self, field: Field, find: impl Fn(&str) -> Option<T>) -> Option<T> {
+    pub(super) fn row<T>(&mut self, field: Field, find: impl Fn(&str) -> Option<T>) -> Option<T> {
         let name = self.input.choice(field)?;
         let found = find(name);
         if found.is_none() {
@@ -103,7 +104,7 @@ impl Reader<'_> {
         found
     }
 
-    fn refuse_if(&mut self, wrong: bool, field: Field, why: &'static str) {
+    pub(super) fn refuse_if(&mut self, wrong: bool, field: Field, why: &'static str) {
         if wrong {
             self.errors.push(InputError::Contradiction { field, why });
         }
@@ -133,16 +134,24 @@ impl Scenario {
 }
 
 fn build(r: &mut Reader<'_>) -> Option<Scenario> {
-    let support = r.row(Field::Support, SupportKind::by_name)?;
-    let tube = tube(r, support)?;
-    let bolting = bolting(r)?;
+    let kind = r.row(Field::Member, MemberKind::by_name)?;
+    let support = member::support(r, kind)?;
+    let tube = tube(r, kind, support)?;
+    let bolting = bolting(r, kind)?;
+    let member = member::member(r, kind, &tube, &bolting)?;
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
-        width: mm(r.or_derived(Field::SpreaderWidth, tube.width.si()) * 1e3),
+        width: mm(r.or_derived(Field::SpreaderWidth, member.room(tube.width).si()) * 1e3),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
-    let fitting = fitting(r, support, &tube, &bolting, spreader.thickness)?;
+    // A plate on a flange lies under the nut, on the other side than the fitting.
+    let between = if support == SupportKind::Spreader && !member.is_open() {
+        spreader.thickness
+    } else {
+        mm(0.0)
+    };
+    let fitting = fitting(r, &tube, &bolting, between)?;
     let sleeve = sleeve(r, support, &tube, &bolting)?;
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
@@ -151,6 +160,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     Some(Scenario {
         input: r.input.clone(),
         tube,
+        member,
         bolting,
         fitting,
         support,
@@ -226,13 +236,7 @@ fn loads(r: &mut Reader<'_>) -> Option<Loads> {
     })
 }
 
-fn fitting(
-    r: &mut Reader<'_>,
-    support: SupportKind,
-    tube: &Tube,
-    bolting: &Bolting,
-    plate: Length,
-) -> Option<Fitting> {
+fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
     let strength = match material.welded() {
         Some(welded) if tube.weld_near => &welded.least,
@@ -244,12 +248,6 @@ fn fitting(
         Field::FittingHole,
         "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
     );
-    // Nobody says on which side of the plate the fitting lies: between is the worse.
-    let between = if support == SupportKind::Spreader {
-        plate.si()
-    } else {
-        0.0
-    };
     Some(Fitting {
         thickness: r.length(Field::FittingThickness),
         material,
@@ -259,7 +257,8 @@ fn fitting(
         edge: r.length(Field::FittingEdge),
         flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
         hole,
-        gap: mm(r.or_derived(Field::FittingGap, between) * 1e3),
+        // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
+        gap: mm(r.or_derived(Field::FittingGap, between.si()) * 1e3),
     })
 }
 
@@ -267,23 +266,30 @@ fn acceleration(si: f64) -> Acceleration {
     Acceleration::new::<uom::si::acceleration::meter_per_second_squared>(si)
 }
 
-fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
+fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tube> {
     let material = r.row(Field::TubeMaterial, catalog::material)?;
     let basis = r.row(Field::WallBasis, WallBasis::by_name)?;
     let weld_near = r.row(Field::WeldNear, WeldNear::by_name)? == WeldNear::Yes;
     let open_end = r.row(Field::TubeEnd, TubeEnd::by_name)? == TubeEnd::Open;
-    let (width, depth) = (r.length(Field::TubeWidth), r.length(Field::TubeDepth));
+    let (width, given_depth) = (r.length(Field::TubeWidth), r.length(Field::TubeDepth));
+    let depth = if kind == MemberKind::RoundTube {
+        width
+    } else {
+        given_depth
+    };
     let wall = r.length(Field::TubeWall);
     let hollow = support != SupportKind::Solid;
-    r.refuse_if(
-        hollow && (wall * 2.5 > width || wall * 2.5 > depth),
-        Field::TubeWall,
-        "the two walls leave no hollow: give a thinner wall, or choose a solid bar",
-    );
-    let corner = r.or_derived(
-        Field::CornerRadius,
-        material.corner_radius_factor() * wall.si(),
-    );
+    member::check_walls(r, kind, hollow, (width, depth, wall));
+    // Only a rectangular tube has corners that count.
+    let corner = if matches!(kind, MemberKind::RectangularTube | MemberKind::SolidBar) {
+        r.or_derived(
+            Field::CornerRadius,
+            material.corner_radius_factor() * wall.si(),
+        )
+    } else {
+        r.given(Field::CornerRadius);
+        0.0
+    };
     r.refuse_if(
         hollow && 2.2 * corner > width.si().min(depth.si()),
         Field::CornerRadius,
@@ -343,7 +349,7 @@ fn tube(r: &mut Reader<'_>, support: SupportKind) -> Option<Tube> {
     })
 }
 
-fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
+fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
     let mount = r.row(Field::Mount, Mount::by_name)?;
     let thread = r.row(Field::Bolt, catalog::thread)?;
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
@@ -373,6 +379,7 @@ fn bolting(r: &mut Reader<'_>) -> Option<Bolting> {
     );
     Some(Bolting {
         mount,
+        single_ply: matches!(kind, MemberKind::Channel | MemberKind::Angle),
         thread,
         grade,
         strength,

@@ -1,10 +1,11 @@
 //! The checked scenario: typed values that every formula can take.
 
-use super::choices::{BoltFinish, Exposure, JointKind, Mount, SupportKind};
+use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, SupportKind};
 use super::fields::{Field, Input};
 use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
 use crate::mechanics::face::FaceTube;
 use crate::mechanics::fatigue::Block;
+use crate::mechanics::flange::{self, Held};
 use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
 use crate::report::Strength;
 
@@ -75,6 +76,47 @@ impl Tube {
     }
 }
 
+/// What the bolts go through, besides the measures that every member has in common ([`Tube`]).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Member {
+    /// Which kind.
+    pub kind: MemberKind,
+    /// Thickness of the part of a channel or an angle that the bolts do not go through.
+    pub upright: Length,
+    /// Back of the upright part to the nearest row of bolts, where a flange or a leg stands free;
+    /// `None`: a tube, a bar, the web of a channel.
+    pub gauge: Option<Length>,
+    /// Slope of the inside of a channel's flanges; nought where both faces are parallel.
+    pub slope: f64,
+    /// Whether a washer made to fit lies on a sloping or curved face.
+    pub shaped_washer: bool,
+}
+
+impl Member {
+    /// Whether the bolts go through one ply: no hollow to crush, the fitting on one side.
+    #[must_use]
+    pub const fn is_open(&self) -> bool {
+        matches!(self.kind, MemberKind::Channel | MemberKind::Angle)
+    }
+
+    /// Width that a plate has beside what the bolts do not go through, of a face `width` wide.
+    #[must_use]
+    pub fn room(&self, width: Length) -> Length {
+        let sides = match self.gauge {
+            _ if !self.is_open() => 0.0,
+            Some(_) => 1.0,
+            None => 2.0,
+        };
+        width - self.upright * sides
+    }
+
+    /// Whether it is a round tube.
+    #[must_use]
+    pub const fn is_round(&self) -> bool {
+        matches!(self.kind, MemberKind::RoundTube)
+    }
+}
+
 /// A washer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Washer {
@@ -93,6 +135,8 @@ pub struct Washer {
 pub struct Bolting {
     /// Which way the bolts run.
     pub mount: Mount,
+    /// Whether they go through one ply of the member, with the fitting on one side.
+    pub single_ply: bool,
     /// Size.
     pub thread: &'static Thread,
     /// Grade.
@@ -143,8 +187,8 @@ impl Bolting {
     #[must_use]
     pub const fn slip_planes(&self) -> f64 {
         match self.mount {
-            Mount::ThroughSides => 2.0,
-            Mount::FromTop => 1.0,
+            Mount::ThroughSides if !self.single_ply => 2.0,
+            _ => 1.0,
         }
     }
 }
@@ -327,8 +371,10 @@ pub struct FreeLoad {
 pub struct Scenario {
     /// What it was made from.
     pub input: Input,
-    /// Tube.
+    /// Measures of the member: width, depth, wall, metal.
     pub tube: Tube,
+    /// What the member is.
+    pub member: Member,
     /// Bolts.
     pub bolting: Bolting,
     /// Fitting.
@@ -351,4 +397,93 @@ pub struct Scenario {
     pub exposure: Exposure,
     /// Fields that were derived, with their value in the unit of their name.
     pub derived: Vec<(Field, f64)>,
+}
+
+impl Scenario {
+    /// Thickness of the member between the two washers: its depth, or one ply of an open section.
+    #[must_use]
+    pub const fn clamped(&self) -> Length {
+        if self.member.is_open() {
+            self.tube.wall
+        } else {
+            self.tube.depth
+        }
+    }
+
+    /// Back of the upright part to the farthest row of bolts, where a flange or a leg stands free.
+    #[must_use]
+    pub fn farthest_gauge(&self) -> Option<Length> {
+        let b = &self.bolting;
+        let rows = b.rows as f64 - 1.0;
+        self.member.gauge.map(|g| g + b.spacing_across * rows)
+    }
+
+    /// Middle of the bolt to the free edge of the flange or leg, of the row nearest to it.
+    #[must_use]
+    pub fn free_edge(&self) -> Option<Length> {
+        self.farthest_gauge().map(|far| self.tube.width - far)
+    }
+
+    /// Diameter of the washer that lies on metal: what reaches past the free edge of a flange or a leg
+    /// presses on nothing, and the circle inside is counted.
+    #[must_use]
+    pub fn washer_on_metal(&self) -> Length {
+        let outer = self.bolting.washer.outer;
+        self.free_edge().map_or(outer, |edge| outer.min(edge * 2.0))
+    }
+
+    /// Where the bolts pull a ply of an open section away from what holds it: places of the rows from the
+    /// face of the upright part, and how the ply is held. `None`: a tube or a bar.
+    #[must_use]
+    pub fn strip(&self) -> Option<(Vec<Length>, Held)> {
+        if !self.member.is_open() {
+            return None;
+        }
+        let b = &self.bolting;
+        let (first, held) = match self.member.gauge {
+            Some(gauge) => (gauge - self.member.upright, Held::OnOneSide),
+            None => {
+                let span = self.tube.width - self.member.upright * 2.0;
+                let group = b.spacing_across * (b.rows as f64 - 1.0);
+                ((span - group) * 0.5, Held::OnBothSides(span))
+            }
+        };
+        let rows = (0..b.rows).map(|row| first + b.spacing_across * row as f64);
+        Some((rows.collect(), held))
+    }
+
+    /// Length of flange or web that is counted with one bolt; nought for a tube or a bar.
+    #[must_use]
+    pub fn flange_width(&self) -> Length {
+        let Some((rows, held)) = self.strip() else {
+            return Length::default();
+        };
+        let from_side = |row: &Length| match held {
+            Held::OnOneSide => *row,
+            Held::OnBothSides(span) => row.min(span - *row),
+        };
+        let far = rows
+            .iter()
+            .map(from_side)
+            .fold(Length::default(), Length::max);
+        let b = &self.bolting;
+        let pitch = (b.along > 1).then_some(b.spacing_along);
+        flange::tributary(far, pitch, self.tube.end_distance)
+    }
+
+    /// From the middle of the bolts to where the fitting touches the member last, across.
+    #[must_use]
+    pub fn reach_across(&self) -> Length {
+        let half = self.tube.width * 0.5;
+        if self.member.is_round() && self.support == SupportKind::ThroughSleeve {
+            return half.min(self.sleeve.outer * 0.5);
+        }
+        match (self.member.gauge, self.farthest_gauge()) {
+            (Some(near), Some(far)) => {
+                let middle = (near + far) * 0.5;
+                middle.min(self.tube.width - middle)
+            }
+            _ => half,
+        }
+    }
 }

@@ -30,11 +30,28 @@ macro_rules! named {
 }
 
 named! {
+    /// What the bolts go through.
+    MemberKind {
+        /// A rectangular tube: two flat faces with a hollow between them.
+        RectangularTube = "rectangular-tube",
+        /// A round tube: two curved walls with a hollow between them.
+        RoundTube = "round-tube",
+        /// A channel: one ply under the bolt, a flange beside the web or the web between two flanges.
+        Channel = "channel",
+        /// An angle: one ply under the bolt, a leg beside the other one.
+        Angle = "angle",
+        /// A bar, or a stack of plates as thick as it is deep: no hollow.
+        SolidBar = "solid-bar",
+    }
+}
+
+named! {
     /// Which way the bolts run.
     Mount {
-        /// Horizontally through both side walls; the fitting has a cheek on each side: two slip planes.
+        /// Horizontally, through both side walls of a tube, with a cheek of the fitting on each side: two
+        /// slip planes. Through the web of a channel or the upright leg of an angle: one.
         ThroughSides = "through-sides",
-        /// Vertically from the top; the fitting lies on the top face: one slip plane.
+        /// Vertically from the top; the fitting lies on the top face or flange: one slip plane.
         FromTop = "from-top",
     }
 }
@@ -164,9 +181,10 @@ pub fn options(field: Field) -> Vec<&'static str> {
         rows.iter().map(id).collect()
     }
     match field {
+        Field::Member => MemberKind::NAMES.to_vec(),
         Field::Mount => Mount::NAMES.to_vec(),
         Field::WallBasis => WallBasis::NAMES.to_vec(),
-        Field::WeldNear | Field::SleeveWelded => WeldNear::NAMES.to_vec(),
+        Field::WeldNear | Field::SleeveWelded | Field::ShapedWasher => WeldNear::NAMES.to_vec(),
         Field::TubeEnd => TubeEnd::NAMES.to_vec(),
         Field::FittingSpreads => FittingSpreads::NAMES.to_vec(),
         Field::Support => SupportKind::NAMES.to_vec(),

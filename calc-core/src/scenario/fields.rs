@@ -133,11 +133,12 @@ macro_rules! fields {
 
 fields! {
     numbers {
-        /// Outside width of the face that the washer presses on, across the bolt.
+        /// Outside width of the face that the washer presses on, across the bolt; of a round tube its outside
+        /// diameter; of a channel or an angle the width of the flange, web or leg that the bolts go through.
         TubeWidth tube_width_mm "b" Length * Millimetre = 50.8 in 15.0 .. 400.0;
-        /// Outside depth of the tube along the bolt.
+        /// Outside depth of the tube along the bolt; of a channel or an angle its depth that way.
         TubeDepth tube_depth_mm "h" Length * Millimetre = 76.2 in 15.0 .. 400.0;
-        /// Wall thickness as measured or ordered.
+        /// Wall thickness as measured or ordered; of a channel or an angle at the bolt.
         TubeWall tube_wall_mm "t" Length * Millimetre = 3.175 in 0.8 .. 25.0;
         /// Thickness of the fitting (coupler cheek, bracket) under each washer it passes.
         FittingThickness fitting_thickness_mm "ft" Length * Millimetre = 5.0 in 0.0 .. 40.0;
@@ -269,9 +270,18 @@ fields! {
         BedLength bed_length_mm "lb" Length * Millimetre in 500.0 .. 15000.0;
         /// Ball to the middle of the axles, for a trailer above 3.5 t; left out: as long as the bed.
         BallToAxle ball_to_axle_mm "la" Length * Millimetre in 500.0 .. 15000.0;
+        /// Back of the upright part of a channel or an angle to the middle of the nearest bolt; left out: six
+        /// tenths of the width to the middle of the bolts.
+        BoltGauge bolt_gauge_mm "gg" Length * Millimetre in 4.0 .. 400.0;
+        /// Thickness of the part of a channel or an angle that the bolts do not go through; left out: as the
+        /// part that they go through.
+        UprightWall upright_wall_mm "tw" Length * Millimetre in 0.8 .. 40.0;
+        /// Rise of the inside of a channel's flange towards its web, over its run; left out: 2 in 12.
+        FlangeSlope flange_slope "fl" Share * One in 0.0 .. 0.25;
     }
     choices {
-        /// Which way the bolts run: through the sides (cross-bolted) or from the top.
+        /// Which way the bolts run: through the sides (cross-bolted; through a web) or from the top (through a
+        /// flange).
         Mount mount "mt" = "through-sides";
         /// Material of the tube.
         TubeMaterial tube_material "tm" = "6061-t6";
@@ -321,6 +331,11 @@ fields! {
         Exposure exposure "ex" = "road-salt";
         /// What the towing vehicle rides on, for a trailer above 3.5 t.
         TowSprings tow_springs "ty" = "steel";
+        /// What the bolts go through.
+        Member member "mb" = "rectangular-tube";
+        /// Whether a washer made to fit lies where the surface is not square to the bolt: a tapered one on a
+        /// sloping flange, a saddle on a round tube.
+        ShapedWasher shaped_washer "bw" = "no";
     }
 }
 

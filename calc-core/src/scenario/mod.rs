@@ -9,14 +9,15 @@ mod checked;
 mod choices;
 mod fields;
 mod json;
+mod member;
 
 pub use checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,
-    Tightening, Tube, Washer,
+    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
+    Spreader, Tightening, Tube, Washer,
 };
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, Mount, SupportKind, TowSprings,
-    TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
+    TowSprings, TubeEnd, WallBasis, WeldNear, options,
 };
 pub use fields::{Field, Input, Kind};
 

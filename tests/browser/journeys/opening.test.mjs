@@ -7,10 +7,10 @@ import { test } from 'node:test';
 import { open, SHOTS, SIZES } from '../harness.mjs';
 
 const figure = (page) => page.locator('#fig-opening');
-const slider = (page) => page.getByRole('slider', { name: 'turn the nut' });
-const exact = (page) => page.getByRole('textbox', { name: 'turn of the nut, exact' });
+const slider = (page) => figure(page).getByRole('slider', { name: 'turn the nut' });
+const exact = (page) => figure(page).getByRole('textbox', { name: 'turn of the nut, exact' });
 const said = (page) => figure(page).locator('.said');
-const choose = (page, name) => page.getByRole('radio', { name }).check();
+const choose = (page, name) => figure(page).getByRole('radio', { name }).check();
 
 /** After the next picture: moves are gathered until then. */
 const drawn = (page) =>
@@ -84,7 +84,7 @@ test('the same wrench clicks on a sleeve, and goes on until the bolt yields', as
   await choose(page, 'spreader plates');
   assert.match(await said(page).innerText(), /plates hand it on to the side walls/);
   await choose(page, 'bare tube');
-  await page.getByRole('button', { name: 'hand-tight' }).click();
+  await figure(page).getByRole('button', { name: 'hand-tight' }).click();
   assert.equal(await slider(page).inputValue(), '0');
   assert.equal(await exact(page).inputValue(), '0°');
   visit.clean();
@@ -155,7 +155,7 @@ test('works from the keyboard and tells what happens', async (t) => {
 test('offers its key points as a table', async (t) => {
   const visit = await open(t);
   const { page } = visit;
-  await page.getByText('Key points as a table').click();
+  await figure(page).getByText('Key points as a table').click();
   const row = (name) => figure(page).getByRole('row', { name });
   assert.match(await row('where it lets go').innerText(), /323°.*lbf·ft.*lbf.*in/s);
   assert.match(await row('at the wanted torque').innerText(), /not reached/);
@@ -220,7 +220,7 @@ test('speaks the units that are chosen for the page', async (t) => {
   const visit = await open(t);
   const { page } = visit;
   assert.match(await section(page), /lbf/);
-  await choose(page, /^metric/);
+  await page.getByRole('radio', { name: /^metric/ }).check();
   assert.match(await section(page), /Tube 50\.8\smm wide.*clamp [\d.]+\skN/);
   assert.match(await said(page).innerText(), /From 22\.1\sN·m.*will not click at 102\sN·m/);
   assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);

@@ -8,6 +8,7 @@ mod fatigue;
 mod formulas;
 mod joint;
 mod loads;
+mod members;
 mod parts;
 mod repairs;
 mod slipped;
@@ -61,6 +62,11 @@ pub const TOPICS: &[Topic] = &[
         id: "spreaders",
         title: "Plates and side walls, on the safe side by design",
         checks: &[tube_face::plates, tube_face::side_walls],
+    },
+    Topic {
+        id: "members",
+        title: "Channels, angles, round tubes",
+        checks: &[members::members, members::plates],
     },
     Topic {
         id: "springs",

@@ -8,6 +8,7 @@ pub mod figures;
 pub mod group;
 pub mod lesson;
 pub mod measure;
+pub mod member;
 pub mod opening;
 pub mod parts;
 pub mod pen;

@@ -180,13 +180,14 @@ fn versioned(kind: &str) -> bool {
 
 /// The settings of a link in words, then what is to be said about single ones.
 fn settings(desk: Desk, reading: &Reading) -> [El; 2] {
+    let input = reading.sheet.input();
     let list = describe(&reading.sheet, desk.form.read_untracked().units())
         .into_iter()
         .map(|(field, value)| {
             let chosen = reading.sheet.chosen(field);
             let value = chosen.map_or(value, |name| words::choice(field, name));
             el("li")
-                .text(format!("{}: ", words::label(field)))
+                .text(format!("{}: ", words::label_in(&input, field)))
                 .kid(el("b").text(value))
         });
     let notices = reading

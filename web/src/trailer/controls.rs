@@ -12,7 +12,9 @@ use super::words::{self, Words};
 use crate::el::{El, classed, el, value_of};
 
 /// The fields that stand before "the rest".
-pub(super) const MEASURED: [Field; 8] = [
+pub(super) const MEASURED: [Field; 14] = [
+    Field::Member,
+    Field::Mount,
     Field::TubeWidth,
     Field::TubeDepth,
     Field::TubeWall,
@@ -21,6 +23,10 @@ pub(super) const MEASURED: [Field; 8] = [
     Field::TubeMaterial,
     Field::EndDistance,
     Field::FittingEdge,
+    Field::UprightWall,
+    Field::BoltGauge,
+    Field::FlangeSlope,
+    Field::ShapedWasher,
 ];
 
 /// Fields of "the rest", by group. What is measured stands before them.
@@ -45,7 +51,6 @@ const GROUPS: [(&str, &[Field]); 7] = [
     (
         "joint",
         &[
-            Field::Mount,
             Field::BoltsAlong,
             Field::SpacingAlong,
             Field::BoltRows,
@@ -279,7 +284,11 @@ pub(super) fn control(desk: Desk, field: Field) -> El {
         });
     let mut line = classed("div", "field")
         .attr("data-field", name)
-        .kid(el("label").attr("for", name).text(words::label(field)))
+        .kid(
+            el("label")
+                .attr("for", name)
+                .live_text(move || words::label_in(desk.form.read().input(), field).to_owned()),
+        )
         .kid(entry);
     if unit {
         line = line.kid(

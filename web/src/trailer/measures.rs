@@ -1,13 +1,15 @@
 //! The five measurements, each beside the drawing that shows where to measure.
 
 use calc_core::quantity::UnitSystem;
-use calc_core::scenario::Field;
+use calc_core::scenario::{Field, MemberKind, Mount};
 use drawing::measure::Measure;
+use drawing::member::{Shape, measure_scene};
 use leptos::prelude::*;
 
 use super::controls::control;
 use super::desk::Desk;
 use super::examples::{EXAMPLES, Example, joint};
+use super::state::used;
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
@@ -19,15 +21,32 @@ const FIVE: [(Measure, Field); 5] = [
     (Measure::Head, Field::Grade),
 ];
 
+/// What only some members have.
+const OF_MEMBER: [Field; 4] = [
+    Field::UprightWall,
+    Field::BoltGauge,
+    Field::FlangeSlope,
+    Field::ShapedWasher,
+];
+
 /// The five measurements, the metal, and the two distances that decide whether the bolt tears out.
 pub(super) fn measures(desk: Desk) -> El {
     let five = FIVE
         .into_iter()
         .enumerate()
         .map(|(index, (measure, field))| {
-            let scene = measure.scene(&format!("measured-{}", index + 1));
+            let shape = Memo::new(move |_| {
+                let form = desk.form.read();
+                let kind = MemberKind::by_name(form.choice(Field::Member))?;
+                let mount = Mount::by_name(form.choice(Field::Mount))?;
+                Shape::of(kind, mount)
+            });
+            let id = format!("measured-{}", index + 1);
             el("li")
-                .put(drawing(Signal::stored(scene)))
+                .flag("hidden", move || !used(desk.form.read().input(), field))
+                .put(drawing(Signal::derive(move || {
+                    measure_scene(measure, shape.get(), &id)
+                })))
                 .kid(control(desk, field))
         });
     classed("section", "measure")
@@ -46,12 +65,21 @@ pub(super) fn measures(desk: Desk) -> El {
                     format!("{name}: an invented joint, nobody's trailer.")
                 }),
         )
+        .kid(
+            classed("div", "metal")
+                .kid(control(desk, Field::Member))
+                .kid(control(desk, Field::Mount)),
+        )
         .kid(classed("ol", "guide five").kids(five))
         .kid(
             classed("div", "metal")
                 .kid(control(desk, Field::TubeMaterial))
                 .kid(control(desk, Field::EndDistance))
-                .kid(control(desk, Field::FittingEdge)),
+                .kid(control(desk, Field::FittingEdge))
+                .kids(OF_MEMBER.map(|field| {
+                    control(desk, field)
+                        .flag("hidden", move || !used(desk.form.read().input(), field))
+                })),
         )
 }
 

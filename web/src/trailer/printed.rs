@@ -35,7 +35,7 @@ pub(super) fn inputs(desk: Desk) -> El {
                     ""
                 };
                 el("div")
-                    .kid(el("dt").text(words::label(field)))
+                    .kid(el("dt").text(words::label_in(input, field)))
                     .kid(el("dd").text(value).text(start))
             })
             .collect()

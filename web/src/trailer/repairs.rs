@@ -171,7 +171,7 @@ fn row(
         .filter(|&&field| used(&repair.input, field))
         .map(|&field| {
             el("li")
-                .text(format!("{}: ", words::label(field)))
+                .text(format!("{}: ", words::label_in(&repair.input, field)))
                 .kid(el("b").text(value_of(&repair.input, field, units)))
         });
     let work = &repair.work;

@@ -1,7 +1,7 @@
 //! What the clamp stands on, with both strengths kept apart, and what the road asks.
 
 use calc_core::quantity::{Dimension, UnitSystem};
-use calc_core::report::{Report, SupportNumbers, SupportReport};
+use calc_core::report::{CheckId, Report, SupportNumbers, SupportReport, Verdict};
 use calc_core::scenario::Scenario;
 use drawing::group::{GroupState, group};
 use leptos::prelude::*;
@@ -90,6 +90,14 @@ fn limits(s: &SupportReport, units: UnitSystem) -> El {
         )
 }
 
+/// Whether nobody knows what the clamp is: then no table of it is shown.
+fn is_unchecked(report: &Report) -> bool {
+    report
+        .checks
+        .iter()
+        .any(|check| check.id == CheckId::Clamp && check.verdict == Verdict::NotChecked)
+}
+
 fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
     let force = |n: f64| words::amount(n, Dimension::Force, units);
     let torque = |nm: f64| words::amount(nm, Dimension::Torque, units);
@@ -102,6 +110,10 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
             &force(report.tightening.clamp_min_n),
             &force(report.tightening.clamp_max_n),
         ]);
+    if is_unchecked(report) {
+        let unchecked = words::message("unchecked.support");
+        return vec![el("p").text(wanted), el("p").text(unchecked)];
+    }
     let clicks = s.clicks_up_to_nm.map_or_else(
         || String::from("What is between head and nut takes more than the bolt: the wrench clicks at any torque that the bolt stands."),
         |most| {

@@ -170,6 +170,15 @@ impl Form {
         self.example = None;
         self.repaired = None;
         self.input.set_choice(field, name);
+        if field == Field::Member {
+            // What the new member has no room for goes back to its default.
+            if !offered(&self.input, Field::Support).contains(&self.choice(Field::Support)) {
+                self.reset(Field::Support);
+            }
+            if name == "round-tube" {
+                self.reset(Field::BoltRows);
+            }
+        }
     }
 
     /// Puts a field back to its default.
@@ -305,14 +314,14 @@ impl Form {
     }
 
     fn not_read(&self, field: Field, error: &ReadError) -> String {
-        let label = words::label(field);
+        let label = words::label_in(&self.input, field);
         let (min, max) = self.range(field).unwrap_or_default();
         format!("{label}: {error}. It can be {min} to {max}.")
     }
 
     fn refused(&self, error: &InputError) -> Fault {
         let field = error.field();
-        let label = field.map_or("", words::label);
+        let label = field.map_or("", |field| words::label_in(&self.input, field));
         let sentence = match error {
             InputError::OutOfRange { field, got, .. } => {
                 let (min, max) = self.range(*field).unwrap_or_default();
@@ -372,9 +381,22 @@ pub(crate) fn value_of(input: &Input, field: Field, units: UnitSystem) -> String
 /// Whether a joint uses a field: a plate's thickness matters only where there is a plate.
 #[must_use]
 pub(crate) fn used(input: &Input, field: Field) -> bool {
-    let support = input.support.as_str();
+    let (member, mount) = (input.member.as_str(), input.mount.as_str());
+    let bar = member == "solid-bar";
+    let open = matches!(member, "channel" | "angle");
+    let round = member == "round-tube";
+    let through_flange = member == "channel" && mount == "from-top";
+    let support = if bar { "solid" } else { input.support.as_str() };
     let sleeve = matches!(support, "loose-sleeve" | "through-sleeve");
     match field {
+        Field::Support => !bar,
+        Field::TubeDepth => !round,
+        Field::TubeEnd | Field::TubePoisson => !open && !round,
+        Field::UprightWall => open,
+        Field::BoltGauge => member == "angle" || through_flange,
+        Field::FlangeSlope => member == "channel",
+        Field::ShapedWasher => through_flange || round && support != "through-sleeve",
+        Field::BoltRows => !round || input.bolt_rows > 1.0,
         Field::SpreaderThickness
         | Field::SpreaderLength
         | Field::SpreaderWidth
@@ -386,18 +408,29 @@ pub(crate) fn used(input: &Input, field: Field) -> bool {
         Field::PreloadShare => input.torque_nm.is_none(),
         Field::SpacingAcross => input.bolt_rows > 1.0,
         Field::SpacingAlong => input.bolts_along > 1.0,
-        Field::TubeWall | Field::WallBasis | Field::CornerRadius | Field::FittingSpreads => {
-            support != "solid"
-        }
+        Field::TubeWall | Field::WallBasis => support != "solid",
+        Field::CornerRadius | Field::FittingSpreads => support != "solid" && !open && !round,
         Field::TubeUltimate => false,
         _ => true,
     }
 }
 
-/// The names that a choice offers: all of them, but only the grades that are made in the bolt's size.
+/// The names that a choice offers: all of them, but only the grades that are made in the bolt's size and
+/// only the supports that the member has room for.
 #[must_use]
 pub(crate) fn offered(input: &Input, field: Field) -> Vec<&'static str> {
     let all = calc_core::scenario::options(field);
+    if field == Field::Support {
+        return all
+            .into_iter()
+            .filter(|name| match input.member.as_str() {
+                "channel" | "angle" => matches!(*name, "bare" | "spreader"),
+                // The others lean on the wall of a round tube, and nothing is known of that.
+                "round-tube" => matches!(*name, "bare" | "through-sleeve" | "solid-insert"),
+                _ => true,
+            })
+            .collect();
+    }
     match (field, catalog::thread(&input.bolt)) {
         (Field::Grade, Some(thread)) => all
             .into_iter()

@@ -4,6 +4,7 @@ use std::collections::HashSet;
 
 use calc_core::quantity::UnitSystem;
 use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
+use drawing::member::{MemberState, member_section};
 use drawing::parts::marked_rule;
 use drawing::section::{Layout, SectionState, section};
 use leptos::prelude::*;
@@ -113,6 +114,10 @@ fn own_section(desk: Desk) -> AnyView {
         let units = desk.units();
         let shown = desk.shown.read();
         let (scenario, _) = shown.answer.as_ref()?;
+        let example = desk.form.read().example().is_some();
+        if let Some(state) = MemberState::from_core("own-section", scenario, units) {
+            return Some(member_section(&MemberState { example, ..state }));
+        }
         let curve = calc_core::torque_turn(scenario);
         let at = curve.at_wanted.or(curve.points.last().copied())?;
         let state = SectionState::from_core(
@@ -125,7 +130,7 @@ fn own_section(desk: Desk) -> AnyView {
         );
         Some(section(&SectionState {
             name: String::from("section through the bolt"),
-            example: desk.form.read().example().is_some(),
+            example,
             ..state
         }))
     });
@@ -219,6 +224,8 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
     if (check.factor - 1.0).abs() > 1e-9 {
         needs = "{0} × {1}".with(&[&needs, &factor]);
     }
+    // What was not checked has no number to be held against.
+    let unchecked = check.verdict == Verdict::NotChecked;
     let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
     // What holds needs no explanation unless somebody asks; the page is long enough.
     let why = classed("p", "why").text(words::said(&check.reason, units));
@@ -252,6 +259,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         .kid(classed("p", "question").text(words::question(check.id)))
         .kid(
             classed("p", "needs")
+                .flag("hidden", move || unchecked)
                 .kid(soft("needs "))
                 .text(needs)
                 .text(" → ")

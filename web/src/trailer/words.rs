@@ -4,7 +4,7 @@ use calc_core::catalog;
 use calc_core::quantity::{Dimension, UnitSystem, as_fraction_inches, write};
 use calc_core::repair::RepairKind;
 use calc_core::report::{CheckId, Part, Said, Verdict};
-use calc_core::scenario::Field;
+use calc_core::scenario::{Field, Input};
 
 /// A sentence with places `{0}`, `{1}` … to be filled.
 pub(crate) trait Words {
@@ -75,6 +75,13 @@ fn on_a_ruler(si: f64) -> bool {
 #[must_use]
 pub(crate) fn label(field: Field) -> &'static str {
     keyed("field.", field.name())
+}
+
+/// The label of a field on the member that the joint has.
+#[must_use]
+pub(crate) fn label_in(input: &Input, field: Field) -> &'static str {
+    let key = format!("label.{}.{}", input.member, field.name());
+    drawing::words::message(&key).unwrap_or_else(|| label(field))
 }
 
 /// What to know when filling a field.

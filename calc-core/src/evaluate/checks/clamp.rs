@@ -2,6 +2,7 @@
 
 use super::{Joint, of_forces, said};
 use crate::cite::{Cite, Flag};
+use crate::evaluate::seat;
 use crate::evaluate::stand::{self, Limit};
 use crate::evaluate::working::Working;
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
@@ -109,7 +110,11 @@ impl Joint<'_> {
             reason,
             w,
         );
-        if let Some(outside) = self.stands.out_of_range(self.s).first() {
+        if let Some(unknown) = self.clamp_unknown() {
+            check.verdict = Verdict::NotChecked;
+            check.utilisation = None;
+            check.reason = said(unknown, &[]);
+        } else if let Some(outside) = self.stands.out_of_range(self.s).first() {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
             check.reason = said(
@@ -130,6 +135,13 @@ impl Joint<'_> {
     pub(super) fn support_lines(&self, w: &mut Working, governs: &Limit) {
         let s = self.s;
         let tube = &s.tube;
+        if seat::round_wall_carries(s) {
+            return;
+        }
+        if s.member.is_open() {
+            self.pressed_line(w, governs);
+            return;
+        }
         let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
         if self.stands.least.sides().is_some() && s.support != SupportKind::Spreader {
             w.step(
@@ -212,17 +224,22 @@ impl Joint<'_> {
                     Flag::Read,
                 ),
             ),
-            SupportKind::SolidInsert | SupportKind::Solid => w.step(
-                ("R", "pressure under the washer", "1.8·f_y·A_w"),
-                &[
-                    ("d_w", s.bolting.washer.outer.si(), Length),
-                    ("d_h", s.bolting.hole.si(), Length),
-                ],
-                (governs.load, Force),
-                Cite::new("aisc-360-22", "J7", Flag::Read),
-            ),
+            SupportKind::SolidInsert | SupportKind::Solid => self.pressed_line(w, governs),
             SupportKind::Bare => {}
         }
+    }
+
+    fn pressed_line(&self, w: &mut Working, governs: &Limit) {
+        let s = self.s;
+        w.step(
+            ("R", "pressure under the washer", "1.8·f_y·A_w"),
+            &[
+                ("d_w", s.washer_on_metal().si(), Length),
+                ("d_h", s.bolting.hole.si(), Length),
+            ],
+            (governs.load, Force),
+            Cite::new("aisc-360-22", "J7", Flag::Read),
+        );
     }
 
     pub(super) fn sleeve_yield(&self) -> f64 {

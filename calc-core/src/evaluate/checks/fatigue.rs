@@ -21,7 +21,9 @@ impl Joint<'_> {
             let equal = view.used_on_the_road * view.endured_two_million.si;
             (equal, view.endured_two_million.si, view.used_on_the_road)
         };
-        let (verdict, code) = if !gripping {
+        let (verdict, code) = if self.clamp_unknown().is_some() {
+            (Verdict::NotChecked, "bolt-fatigue-clamp-unknown")
+        } else if !gripping {
             (Verdict::NotChecked, "bolt-fatigue-clamp-lost")
         } else if view.used_at_full <= 1.0 {
             (Verdict::of(used), "bolt-fatigue-below")

@@ -18,7 +18,7 @@ const WASHER_RIM: f64 = 0.2;
 
 impl Joint<'_> {
     /// A distance is there or it is not: nothing between.
-    fn distance(
+    pub(super) fn distance(
         &self,
         id: CheckId,
         (needed, given): (f64, f64),
@@ -49,7 +49,7 @@ impl Joint<'_> {
     }
 
     /// Lines on the least distance to an edge, and the distance.
-    fn edge_needed(&self, hole: Metres, w: &mut super::Working) -> f64 {
+    pub(super) fn edge_needed(&self, hole: Metres, w: &mut super::Working) -> f64 {
         let d = self.s.bolting.thread.major().si();
         let (us, eu) = (1.5 * d, 1.2 * hole.si());
         w.step(

@@ -71,10 +71,9 @@ impl Joint<'_> {
             w,
         );
         let untaken = self.untaken(|kind| kind == LoadKind::Service) > 1.0;
-        if check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said("loosening-clamp-unknown", &[]);
+        let unknown = self.clamp_unknown().is_some();
+        if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
+            check = Self::undecided(check, "loosening-clamp-unknown");
         }
         Some(check.in_case(spread.case.case, spread.case.kind))
     }

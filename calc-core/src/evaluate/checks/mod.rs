@@ -7,6 +7,7 @@ mod demand;
 mod fatigue;
 mod geometry;
 mod loosening;
+mod member;
 mod pin;
 mod ply;
 mod pull;
@@ -56,7 +57,7 @@ pub(crate) fn all(
         service,
         working,
     };
-    let mut checks = Vec::with_capacity(26);
+    let mut checks = Vec::with_capacity(28);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
@@ -76,12 +77,15 @@ pub(crate) fn all(
     checks.extend(joint.net_section());
     checks.extend(joint.pull_through());
     checks.extend(joint.fitting_flange());
+    checks.extend(joint.member_flange());
     checks.extend(joint.loosening());
     checks.push(joint.end_distance());
     checks.extend(joint.fitting_edge());
+    checks.extend(joint.member_edge());
     checks.extend(joint.spacing());
     checks.extend(joint.hole_size());
     checks.push(joint.washer_cover());
+    checks.extend(joint.washer_seat());
     checks.extend(joint.sleeve_fit());
     checks
 }

@@ -9,12 +9,14 @@ use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::SupportKind;
 
 impl Joint<'_> {
-    /// Whether the bolt crosses a hollow and can bend in it.
-    const fn crosses_a_hollow(&self) -> bool {
-        !matches!(
-            self.s.support,
-            SupportKind::Solid | SupportKind::SolidInsert
-        )
+    /// Whether the bolt crosses a hollow or a gap and can bend in it.
+    fn crosses_a_hollow(&self) -> bool {
+        let s = self.s;
+        if s.member.is_open() {
+            // Two plies that lie on each other do not let it bend; apart they do.
+            return s.fitting.gap.si() > 0.0;
+        }
+        !matches!(s.support, SupportKind::Solid | SupportKind::SolidInsert)
     }
 
     /// Diameter that bends: through the threads where they reach that far.

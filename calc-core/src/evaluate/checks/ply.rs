@@ -4,17 +4,37 @@ use super::{Joint, Way};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::holes::is_oversize;
+use crate::evaluate::seat;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
 use crate::quantity::Dimension::{Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, Length as Metres};
+use crate::quantity::{InUnits, Length as Metres, Stress as Pascals};
 use crate::report::{Check, CheckId};
-use crate::scenario::{Mount, SupportKind};
+use crate::scenario::SupportKind;
+
+/// A ply that a bolt presses on.
+struct Ply {
+    /// What its bearing and its tear-out are called in the working.
+    bears: &'static str,
+    tears: &'static str,
+    /// Yield and tensile strength, least.
+    strength: (Pascals, Pascals),
+    aluminium: bool,
+    thickness: Metres,
+    hole: Metres,
+    /// Middle of the bolt to the nearest edge.
+    edge: Metres,
+}
 
 impl Joint<'_> {
     /// Whether the plies are pressed together on something that does not give.
-    const fn plies_are_firm(&self) -> bool {
-        !matches!(self.s.support, SupportKind::Bare | SupportKind::LooseSleeve)
+    fn plies_are_firm(&self) -> bool {
+        let s = self.s;
+        if s.member.is_open() {
+            return s.fitting.gap.si() <= 0.0;
+        }
+        !matches!(s.support, SupportKind::Bare | SupportKind::LooseSleeve)
+            && !seat::round_wall_carries(s)
     }
 
     /// Holes of the group as the European rule sees them, the closer spacing in both directions: the
@@ -37,21 +57,50 @@ impl Joint<'_> {
         along.into_iter().chain(across).reduce(Metres::min)
     }
 
-    /// Design bearing resistance of the fitting by the European column.
-    fn fitting_en(&self, edge: Option<Metres>) -> f64 {
+    /// One ply of the fitting; `None` where there is none.
+    fn fitting_ply(&self) -> Option<Ply> {
+        let f = &self.s.fitting;
+        (f.thickness.si() > 0.0).then_some(Ply {
+            bears: "bearing of one ply of the fitting",
+            tears: "tear-out of one ply to its edge or the next hole",
+            strength: (f.yield_least, f.ultimate_least),
+            aluminium: f.material.family() == Family::Aluminium,
+            thickness: f.thickness,
+            hole: f.hole,
+            edge: f.edge,
+        })
+    }
+
+    /// The ply of a channel or an angle that the bolts go through.
+    fn member_ply(&self) -> Ply {
+        let t = &self.s.tube;
+        let edge = self.s.free_edge();
+        Ply {
+            bears: "bearing of the flange, leg or web",
+            tears: "tear-out of the flange, leg or web to its end, its edge or the next hole",
+            strength: (t.yield_least, t.ultimate_least),
+            aluminium: t.material.family() == Family::Aluminium,
+            thickness: t.design_wall,
+            hole: self.s.bolting.hole,
+            edge: edge.map_or(t.end_distance, |edge| edge.min(t.end_distance)),
+        }
+    }
+
+    /// Design bearing resistance of a ply by the European column.
+    fn en_bearing(&self, ply: &Ply, edge: Option<Metres>) -> f64 {
         let s = self.s;
-        let (d, f) = (s.bolting.thread.major(), &s.fitting);
+        let (d, fu) = (s.bolting.thread.major(), ply.strength.1);
         let whole = bearing::en_ply(
-            (f.ultimate_least, s.bolting.strength.tensile),
-            (d, f.hole),
-            f.thickness,
+            (fu, s.bolting.strength.tensile),
+            (d, ply.hole),
+            ply.thickness,
             &self.hole_place(edge),
         )
         .si();
-        let oversize = if is_oversize(s, f.hole) { 0.8 } else { 1.0 };
+        let oversize = if is_oversize(s, ply.hole) { 0.8 } else { 1.0 };
         // A single lap with one bolt tips: 1.5 stands in place of 2.5.
-        let tips = if s.bolting.mount == Mount::FromTop && s.bolting.count() == 1 {
-            1.5 * f.ultimate_least.si() * d.si() * f.thickness.si() / bearing::GAMMA_M2
+        let tips = if s.bolting.slip_planes() < 2.0 && s.bolting.count() == 1 {
+            1.5 * fu.si() * d.si() * ply.thickness.si() / bearing::GAMMA_M2
         } else {
             f64::INFINITY
         };
@@ -59,27 +108,40 @@ impl Joint<'_> {
     }
 
     pub(super) fn fitting_bearing(&self) -> Option<Check> {
-        let s = self.s;
-        let f = &s.fitting;
-        if f.thickness.si() <= 0.0 {
-            return None;
-        }
-        let d = s.bolting.thread.major();
+        self.ply_bearing(
+            &self.fitting_ply()?,
+            CheckId::FittingBearing,
+            ["fitting-bearing-oval", "fitting-bearing-fine"],
+        )
+    }
+
+    /// Bearing of the one ply of a channel or an angle.
+    pub(super) fn member_bearing(&self) -> Option<Check> {
+        self.ply_bearing(
+            &self.member_ply(),
+            CheckId::WallBearing,
+            ["bearing-oval", "bearing-fine"],
+        )
+    }
+
+    fn ply_bearing(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
+        let d = self.s.bolting.thread.major();
+        let (fy, fu) = ply.strength;
         let firm = self.plies_are_firm();
         let us = if firm {
-            bearing::firm_ply(f.ultimate_least, d, f.thickness).si()
+            bearing::firm_ply(fu, d, ply.thickness).si()
         } else {
-            shear::wall_bearing(f.yield_least, d, f.thickness, 1.0).si()
+            shear::wall_bearing(fy, d, ply.thickness, 1.0).si()
         };
         let mut w = self.sheet();
         let (formula, strength) = if firm {
-            ("2.4·d·t·F_u", ("F_u", f.ultimate_least.si(), Stress))
+            ("2.4·d·t·F_u", ("F_u", fu.si(), Stress))
         } else {
-            ("1.8·f_y·d·t", ("f_y", f.yield_least.si(), Stress))
+            ("1.8·f_y·d·t", ("f_y", fy.si(), Stress))
         };
-        let size = [("d", d.si(), Length), ("t", f.thickness.si(), Length)];
+        let size = [("d", d.si(), Length), ("t", ply.thickness.si(), Length)];
         w.step(
-            ("R", "bearing of one ply of the fitting", formula),
+            ("R", ply.bears, formula),
             &[size[0], size[1], strength],
             (us, Force),
             Cite::new(
@@ -88,7 +150,7 @@ impl Joint<'_> {
                 Flag::Read,
             ),
         );
-        let eu = self.fitting_en(None);
+        let eu = self.en_bearing(ply, None);
         w.step(
             (
                 "F_b,Rd",
@@ -96,8 +158,8 @@ impl Joint<'_> {
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
             &[
-                ("f_u", f.ultimate_least.si(), Stress),
-                ("d_0", f.hole.si(), Length),
+                ("f_u", fu.si(), Stress),
+                ("d_0", ply.hole.si(), Length),
                 size[0],
                 size[1],
             ],
@@ -105,29 +167,24 @@ impl Joint<'_> {
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         // No lasting set: mean pressure at the yield strength.
-        let yields = f.yield_least.si() * d.si() * f.thickness.si();
+        let yields = fy.si() * d.si() * ply.thickness.si();
         let mut ways = [
             Way::allowable(us, shear::OMEGA, yields),
             Way::design(eu, yields),
             Way::allowable(us, shear::OMEGA, yields),
         ];
-        if f.material.family() == Family::Aluminium {
-            let soft = bearing::aluminium_ply(f.ultimate_least, d, f.thickness, None).si();
+        if ply.aluminium {
+            let soft = bearing::aluminium_ply(fu, d, ply.thickness, None).si();
             ways[2] = Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
             w.step(
                 ("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
-                &[size[0], size[1], ("F_tu", f.ultimate_least.si(), Stress)],
+                &[size[0], size[1], ("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
         let (way, asked) = self.asked(&ways, |spread| self.per_plane(spread.largest_in_plane))?;
-        Some(Self::of_way(
-            CheckId::FittingBearing,
-            (&way, &asked),
-            ["fitting-bearing-oval", "fitting-bearing-fine"],
-            w,
-        ))
+        Some(Self::of_way(id, (&way, &asked), words, w))
     }
 
     /// Clear distance for a bolt to tear out: to the edge, or to the next hole.
@@ -140,6 +197,13 @@ impl Joint<'_> {
 
     pub(super) fn tube_tear_out(&self) -> Option<Check> {
         let s = self.s;
+        if s.member.is_open() {
+            return self.ply_tear_out(
+                &self.member_ply(),
+                CheckId::TubeTearOut,
+                ["member-tear-out-tears", "member-tear-out-fine"],
+            );
+        }
         let hole = self.hole_in_tube();
         let thickness = if s.support == SupportKind::Solid {
             s.tube.depth / s.bolting.slip_planes()
@@ -175,42 +239,42 @@ impl Joint<'_> {
     }
 
     pub(super) fn fitting_tear_out(&self) -> Option<Check> {
+        self.ply_tear_out(
+            &self.fitting_ply()?,
+            CheckId::FittingTearOut,
+            ["fitting-tear-out-tears", "fitting-tear-out-fine"],
+        )
+    }
+
+    fn ply_tear_out(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
         let s = self.s;
-        let f = &s.fitting;
-        if f.thickness.si() <= 0.0 {
-            return None;
-        }
-        let clear = self.clear(f.edge, f.hole);
+        let (fy, fu) = ply.strength;
+        let clear = self.clear(ply.edge, ply.hole);
         let d = s.bolting.thread.major();
-        let us = bearing::tear_out(f.ultimate_least, clear, f.thickness).si();
-        let eu = self.fitting_en(Some(f.edge));
-        let yields = us * f.yield_least.si() / f.ultimate_least.si();
-        let aluminium = f.material.family() == Family::Aluminium;
-        let soft = bearing::aluminium_ply(f.ultimate_least, d, f.thickness, Some(f.edge)).si();
+        let us = bearing::tear_out(fu, clear, ply.thickness).si();
+        let eu = self.en_bearing(ply, Some(ply.edge));
+        let yields = us * fy.si() / fu.si();
+        let soft = bearing::aluminium_ply(fu, d, ply.thickness, Some(ply.edge)).si();
         let ways = [
             Way::allowable(us, shear::OMEGA, yields),
             Way::design(eu, yields),
             Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields),
         ];
-        let ways = if aluminium { &ways[..] } else { &ways[..2] };
+        let ways = if ply.aluminium { &ways[..] } else { &ways[..2] };
         let (way, asked) = self.asked(ways, |spread| self.per_plane(spread.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
-            (
-                "R",
-                "tear-out of one ply to its edge or the next hole",
-                "1.2·l_c·t·F_u",
-            ),
+            ("R", ply.tears, "1.2·l_c·t·F_u"),
             &[
                 ("l_c", clear.si(), Length),
-                ("t", f.thickness.si(), Length),
-                ("F_u", f.ultimate_least.si(), Stress),
+                ("t", ply.thickness.si(), Length),
+                ("F_u", fu.si(), Stress),
             ],
             (us, Force),
             Cite::new("aisc-360-22", "J3.11a", Flag::Read),
         );
-        let place = self.hole_place(Some(f.edge));
-        let bolt_over_ply = s.bolting.strength.tensile.si() / f.ultimate_least.si();
+        let place = self.hole_place(Some(ply.edge));
+        let bolt_over_ply = s.bolting.strength.tensile.si() / fu.si();
         w.step(
             (
                 "F_b,Rd",
@@ -218,27 +282,22 @@ impl Joint<'_> {
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
             &[
-                ("k_1", place.k_1(f.hole), Ratio),
-                ("α_b", place.alpha_b(f.hole, bolt_over_ply), Ratio),
-                ("f_u", f.ultimate_least.si(), Stress),
+                ("k_1", place.k_1(ply.hole), Ratio),
+                ("α_b", place.alpha_b(ply.hole, bolt_over_ply), Ratio),
+                ("f_u", fu.si(), Stress),
                 ("γ_M2", bearing::GAMMA_M2, Ratio),
             ],
             (eu, Force),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
-        if aluminium {
+        if ply.aluminium {
             w.step(
                 ("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
-                &[("F_tu", f.ultimate_least.si(), Stress)],
+                &[("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
-        Some(Self::of_way(
-            CheckId::FittingTearOut,
-            (&way, &asked),
-            ["fitting-tear-out-tears", "fitting-tear-out-fine"],
-            w,
-        ))
+        Some(Self::of_way(id, (&way, &asked), words, w))
     }
 }

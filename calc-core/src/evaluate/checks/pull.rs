@@ -141,7 +141,7 @@ impl Joint<'_> {
     }
 
     pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
-        if self.s.fitting.flange_arm.is_some() {
+        if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
             w.step(
                 ("N", "pull on the bolt with prying", "T + q"),
                 &[("T", pull, Force)],

@@ -4,15 +4,17 @@ use super::demand::Demand;
 use super::{Joint, Way, amount, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::behind::{Behind, behind};
 use crate::evaluate::loads::{LoadCase, Spread};
-use crate::mechanics::net_section::{Block, TubeSection, block_shear, counted_hole, omegas};
+use crate::mechanics::net_section::{Block, block_shear, counted_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
 use crate::report::{Check, CheckId, Verdict};
-use crate::scenario::{JointKind, Mount, SupportKind};
+use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
+#[derive(Clone, Copy)]
 struct Pulled {
     fy: Pascals,
     fu: Pascals,
@@ -22,42 +24,6 @@ struct Pulled {
 }
 
 impl Joint<'_> {
-    /// The tube without and with the holes of one line of bolts.
-    fn tube_sections(&self) -> (TubeSection, TubeSection) {
-        let t = &self.s.tube;
-        let solid = self.s.support == SupportKind::Solid;
-        let upright = self.s.bolting.mount == Mount::ThroughSides;
-        let (height, width) = if upright {
-            (t.width, t.depth)
-        } else {
-            (t.depth, t.width)
-        };
-        let wall = if solid {
-            0.5 * height.max(width)
-        } else {
-            t.design_wall
-        };
-        let gross = TubeSection::gross(height, width, wall);
-        let hole = counted_hole(self.hole_in_tube());
-        let rows = self.s.bolting.rows;
-        let mut net = gross;
-        for row in 0..rows {
-            let place = (row as f64 - (rows as f64 - 1.0) / 2.0) * self.s.bolting.spacing_across;
-            // Through a solid the hole is one, as deep as the bar; through a tube one in each wall.
-            let through = if solid { t.depth } else { wall };
-            let off = 0.5 * (t.depth - through);
-            let ways: &[f64] = if solid { &[0.0] } else { &[1.0, -1.0] };
-            for &way in ways {
-                net = if upright {
-                    net.without([hole, through], [place, off * way])
-                } else {
-                    net.without([through, hole], [off * way, place])
-                };
-            }
-        }
-        (gross, net)
-    }
-
     /// Pull and bending of the tube behind its last bolt in a case; what counts against each other is
     /// added up.
     fn on_tube(&self, case: &LoadCase) -> (f64, f64, f64) {
@@ -79,10 +45,10 @@ impl Joint<'_> {
         if s.loads.joint == JointKind::SpringHanger {
             return None;
         }
-        let (gross, net) = self.tube_sections();
-        let stress = |section: &TubeSection, spread: &Spread| {
+        let (gross, net) = behind(s, counted_hole(self.hole_in_tube()));
+        let stress = |section: &Behind, spread: &Spread| {
             let (pull, up, side) = self.on_tube(&spread.case);
-            section.stress(newton(pull), up, side).map(InUnits::si)
+            section.stress(pull, up, side).map(InUnits::si)
         };
         if self
             .cases
@@ -99,7 +65,7 @@ impl Joint<'_> {
         // may not pass it either.
         let whole = Way::allowable(fy.si(), omega_yield, fy.si());
         let holed = Way::allowable(fu.si(), omega_rupture, fy.si());
-        let of = |way: Way, section: &TubeSection| {
+        let of = |way: Way, section: &Behind| {
             self.asked(&[way], |spread| stress(section, spread).unwrap_or(0.0))
         };
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
@@ -123,7 +89,13 @@ impl Joint<'_> {
             (
                 "σ_g",
                 "stress of the whole section behind the last bolt",
-                "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
+                match s.member.kind {
+                    MemberKind::Channel | MemberKind::Angle => {
+                        "N/A + bending at the worst corner of a section without symmetry"
+                    }
+                    MemberKind::RoundTube => "N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)",
+                    _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
+                },
             ),
             &load,
             (on_gross, Stress),
@@ -133,7 +105,11 @@ impl Joint<'_> {
             (
                 "σ_n",
                 "stress of the section with the holes out",
-                "the same with the holes out",
+                if s.member.is_open() {
+                    "the same with the holes out, N over the share of it that is pulled, U·A"
+                } else {
+                    "the same with the holes out"
+                },
             ),
             &[
                 load[0],
@@ -203,11 +179,12 @@ impl Joint<'_> {
         }
     }
 
-    /// Only with more than one row: a single row tears out bolt by bolt.
+    /// Only with more than one row, as a single row tears out bolt by bolt; beside the free edge of a flange
+    /// or a leg a single row takes a block with it as well.
     pub(super) fn block_shear(&self) -> Option<Check> {
         let s = self.s;
         let b = &s.bolting;
-        if b.rows < 2 {
+        if b.rows < 2 && s.free_edge().is_none() {
             return None;
         }
         let (fy, fu) = self.tube_strengths();
@@ -231,14 +208,7 @@ impl Joint<'_> {
         };
         let fitting = (s.fitting.thickness.si() > 0.0)
             .then_some(("block torn out of one ply of the fitting", fitting));
-        // The forces along the tube, added up without regard to their sign.
-        let along = |spread: &Spread| spread.shares.iter().map(|x| x.along.abs()).sum::<f64>();
-        let mut found: Option<(Way, Demand<'_>)> = None;
-        let mut w = self.sheet();
-        for (what, ply) in [("block torn out of one wall", tube)]
-            .into_iter()
-            .chain(fitting)
-        {
+        let between = |(what, ply): (&'static str, Pulled)| {
             let block = Block::between_rows(
                 (b.along, b.rows),
                 ply.end,
@@ -246,6 +216,29 @@ impl Joint<'_> {
                 counted_hole(ply.hole),
                 ply.thickness,
             );
+            (what, ply, block)
+        };
+        let to_edge = s.free_edge().map(|edge| {
+            let block = Block::to_edge(
+                (b.along, b.rows),
+                tube.end,
+                (b.spacing_along, b.spacing_across),
+                edge,
+                counted_hole(tube.hole),
+                tube.thickness,
+            );
+            ("block torn out to the free edge", tube, block)
+        });
+        let rows = [("block torn out of one wall", tube)]
+            .into_iter()
+            .chain(fitting)
+            .filter(|_| b.rows > 1)
+            .map(between);
+        // The forces along the tube, added up without regard to their sign.
+        let along = |spread: &Spread| spread.shares.iter().map(|x| x.along.abs()).sum::<f64>();
+        let mut found: Option<(Way, Demand<'_>)> = None;
+        let mut w = self.sheet();
+        for (what, ply, block) in rows.chain(to_edge) {
             let force = block_shear(ply.fy, ply.fu, &block).si();
             w.step(
                 ("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
@@ -286,13 +279,13 @@ impl Joint<'_> {
             [s.fitting.yield_least, s.fitting.ultimate_least],
             s.fitting.thickness,
         ));
-        // From the top the nut lies on the far face. Between cheeks only the cheeks are pulled.
-        let face = (s.bolting.mount == Mount::FromTop && s.support != SupportKind::Solid)
-            .then_some((
-                "punching of the face under the nut",
-                [fy, fu],
-                s.tube.design_wall,
-            ));
+        // From the top the nut lies on the far face, as on the far side of a single ply. Between cheeks
+        // only the cheeks are pulled.
+        let face = (s.bolting.slip_planes() < 2.0 && s.support != SupportKind::Solid).then_some((
+            "punching of the face under the nut",
+            [fy, fu],
+            s.tube.design_wall,
+        ));
         let mut w = self.sheet();
         let mut found: Option<(Way, Demand<'_>)> = None;
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {

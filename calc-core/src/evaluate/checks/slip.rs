@@ -4,6 +4,7 @@ use super::{Joint, of_forces, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::loads::Spread;
+use crate::evaluate::seat;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
@@ -129,12 +130,12 @@ impl Joint<'_> {
         );
         check = check.in_case(service.ball.case, service.ball.kind);
         let untaken = self.untaken(|kind| kind != LoadKind::Ultimate);
-        if untaken > 1.0 {
+        if self.clamp_unknown().is_some() {
+            check = Self::undecided(check, "slip-clamp-unknown");
+        } else if untaken > 1.0 {
             check = Self::with_lever(check, untaken);
         } else if self.outside_range() && check.verdict != Verdict::DoesNotHold {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said("slip-clamp-unknown", &[]);
+            check = Self::undecided(check, "slip-clamp-unknown");
         }
         Some(check)
     }
@@ -161,6 +162,20 @@ impl Joint<'_> {
         );
         check.verdict = Verdict::NotChecked;
         check.utilisation = None;
+        check
+    }
+
+    /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
+    /// prove nothing either way.
+    pub(super) fn clamp_unknown(&self) -> Option<&'static str> {
+        seat::clamp_unknown(self.s)
+    }
+
+    /// The check, not checked for a reason.
+    pub(super) fn undecided(mut check: Check, code: &'static str) -> Check {
+        check.verdict = Verdict::NotChecked;
+        check.utilisation = None;
+        check.reason = said(code, &[]);
         check
     }
 
@@ -196,7 +211,7 @@ impl Joint<'_> {
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.
         let counted = opens_at.min(g.left_min);
-        let check = of_forces(
+        let mut check = of_forces(
             CheckId::Opening,
             (pull, counted),
             (pulled.factor, pulled.factor_is),
@@ -210,6 +225,9 @@ impl Joint<'_> {
             ),
             w,
         );
+        if self.clamp_unknown().is_some() {
+            check = Self::undecided(check, "opening-clamp-unknown");
+        }
         Some(pulled.name(check))
     }
 }

@@ -18,17 +18,27 @@ impl Joint<'_> {
     pub(super) fn threads_in_plane(&self) -> bool {
         let s = self.s;
         let b = &s.bolting;
-        let plates = if s.support == SupportKind::Spreader {
+        let plates = if s.support == SupportKind::Spreader && !s.member.is_open() {
             s.spreader.thickness * b.slip_planes()
         } else {
             mm(0.0)
         };
-        let through = if b.mount == Mount::ThroughSides {
+        let through = if b.mount == Mount::ThroughSides && !b.single_ply {
             s.tube.depth
         } else {
             mm(0.0)
         };
-        let far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
+        let mut far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
+        if b.single_ply {
+            // Nobody says on which side the head is: threads on the side where they come sooner.
+            let plate = if s.support == SupportKind::Spreader {
+                s.spreader.thickness
+            } else {
+                mm(0.0)
+            };
+            let other_way = b.washer.thickness + plate + s.tube.wall + s.fitting.gap;
+            far = far.max(other_way);
+        }
         // A307 has one value, threads in the plane or not.
         b.grade.id() == "a307" || self.grip.shank < far
     }
@@ -225,9 +235,10 @@ impl Joint<'_> {
     /// it and, as the bolt tips, a little more.
     pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
         let s = self.s;
+        let b = &s.bolting;
         let plane = self.per_plane(in_plane);
-        match s.bolting.mount {
-            Mount::FromTop if s.support != SupportKind::Solid => pin::near_wall(
+        match b.mount {
+            Mount::FromTop if s.support != SupportKind::Solid && !b.single_ply => pin::near_wall(
                 newton(plane),
                 self.lever(),
                 s.tube.depth - s.tube.design_wall,
@@ -241,6 +252,9 @@ impl Joint<'_> {
         let s = self.s;
         if s.support == SupportKind::Solid {
             return None;
+        }
+        if s.member.is_open() {
+            return self.member_bearing();
         }
         let d = s.bolting.thread.major();
         // Bolts from the top are pushed where the fitting sits: the far wall hardly helps.

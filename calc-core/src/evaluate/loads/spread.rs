@@ -34,7 +34,7 @@ impl Spread {
         let mut group = case.on_group(s.bolting.mount);
         let count = places.len().max(1) as f64;
         let mut couple = 0.0;
-        if s.bolting.mount == Mount::ThroughSides {
+        if s.bolting.mount == Mount::ThroughSides && !s.bolting.single_ply {
             couple = 2.0 * group.roll.abs() / (s.tube.depth.si() * count);
             group.roll = 0.0;
         }
@@ -126,7 +126,7 @@ impl Edges {
         let edge = s.fitting.edge.si();
         Self {
             along: along + edge,
-            across: (across + edge).min(s.tube.width.si() / 2.0).max(across),
+            across: (across + edge).min(s.reach_across().si()).max(across),
         }
     }
 }

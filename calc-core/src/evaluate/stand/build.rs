@@ -2,8 +2,10 @@
 
 use super::{Limit, SERVICE_SHARE, Side, Stand};
 use crate::catalog::Family;
+use crate::evaluate::seat;
 use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::mechanics::plate::{Plate, PlateCurve};
+use crate::mechanics::ring::Ring;
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::solve::rising_root;
 use crate::mechanics::{stiffness, washer};
@@ -25,6 +27,12 @@ pub(super) struct Builder<'a> {
 
 impl Builder<'_> {
     pub(super) fn build(&self) -> Stand {
+        if self.s.member.is_open() {
+            return self.one_ply();
+        }
+        if seat::round_wall_carries(self.s) {
+            return self.round_wall();
+        }
         match self.s.support {
             SupportKind::Bare | SupportKind::Spreader => self.on_faces(),
             SupportKind::LooseSleeve => self.loose_sleeve(),
@@ -291,7 +299,9 @@ impl Builder<'_> {
             tube.yield_strength = self.yield_of(s.tube.material, true);
         }
         let ring = if welded { outer } else { w.outer };
-        let counts = welded || (self.strength == Strength::Likely && w.outer > outer * 1.1);
+        // No curve was made for the wall of a round tube: it is not counted on.
+        let counts = !s.member.is_round()
+            && (welded || (self.strength == Strength::Likely && w.outer > outer * 1.1));
         let usable = counts && face::out_of_range(&tube, ring).is_empty();
         let sides = usable.then(|| [Side::Washer(self.face(&tube, ring)); 2]);
         let mut stand = Stand {
@@ -330,16 +340,14 @@ impl Builder<'_> {
 
     /// Pressed area under the washer and what it may carry: bearing of flat contact faces.
     fn pressed(&self, softer: Stress) -> f64 {
-        let w = &self.s.bolting.washer;
-        let area = FRAC_PI_4 * (w.outer.si().powi(2) - self.s.bolting.hole.si().powi(2)).max(0.0);
+        let outer = self.s.washer_on_metal().si();
+        let area = FRAC_PI_4 * (outer.powi(2) - self.s.bolting.hole.si().powi(2)).max(0.0);
         1.8 * softer.si() * area
     }
 
     fn solid_insert(&self) -> Stand {
         let s = self.s;
         let tube = s.tube.face(self.strength);
-        let effective = self.effective_washer(&tube);
-        let sides = self.sides(&tube, effective);
         let softer = self
             .yield_put_in(s.insert_material, false)
             .min(tube.yield_strength);
@@ -354,17 +362,23 @@ impl Builder<'_> {
             newton(self.pressed(softer)),
             s.sleeve_short,
         );
+        let pressed = Limit {
+            part: Part::Insert,
+            load: core.strength_si(),
+            omega: Some(2.00),
+            code: "limit-insert-pressed",
+        };
+        if s.member.is_round() {
+            return self.only(core, vec![pressed]);
+        }
+        let effective = self.effective_washer(&tube);
+        let sides = self.sides(&tube, effective);
         let mut stand = self.between_faces(
             (sides, effective),
             core,
             (Part::Insert, "limit-insert-1pct"),
         );
-        stand.limits.push(Limit {
-            part: Part::Insert,
-            load: core.strength_si(),
-            omega: Some(2.00),
-            code: "limit-insert-pressed",
-        });
+        stand.limits.push(pressed);
         stand
     }
 
@@ -381,19 +395,80 @@ impl Builder<'_> {
             newton(load),
             mm(0.0),
         );
+        self.only(core, vec![stack_pressed(load)])
+    }
+
+    /// Something that carries without any face.
+    fn only(&self, core: SleeveCurve, limits: Vec<Limit>) -> Stand {
         Stand {
             sides: None,
             core: Some(core),
-            width: s.tube.width.si(),
+            width: self.s.tube.width.si(),
             face_gap: 0.0,
-            limits: vec![Limit {
-                part: Part::Stack,
-                load,
-                omega: Some(2.00),
-                code: "limit-stack-pressed",
-            }],
-            effective_washer: s.bolting.washer.outer,
+            limits,
+            effective_washer: self.s.bolting.washer.outer,
         }
+    }
+
+    /// One ply of an open section between fitting and washer: nothing to crush. A washer made to fit
+    /// makes the grip longer; not counted, so that the bolt is a little too stiff and loses a little
+    /// more.
+    fn one_ply(&self) -> Stand {
+        let s = self.s;
+        let member = s.tube.yield_strength(self.strength);
+        // Under each washer lies the fitting, the member or a plate on it.
+        let mut softer = if s.support == SupportKind::Spreader {
+            self.yield_of(s.spreader.material, false)
+        } else {
+            member
+        };
+        softer = softer.min(if s.fitting.thickness.si() > 0.0 {
+            self.yield_of(s.fitting.material, s.tube.weld_near)
+        } else {
+            member
+        });
+        let load = self.pressed(softer);
+        let core = SleeveCurve::new(
+            stiffness::solid_stack(
+                s.tube.modulus,
+                s.bolting.thread.major(),
+                s.bolting.washer.outer,
+                s.clamped(),
+            ),
+            newton(load),
+            mm(0.0),
+        );
+        self.only(core, vec![stack_pressed(load)])
+    }
+
+    /// The wall of a round tube by itself: a strip as long as the washer, as a ring up to first yield. A
+    /// stand-in that keeps the numbers finite, far on the soft and weak side; no verdict rests on it, see
+    /// [`seat::clamp_unknown`].
+    fn round_wall(&self) -> Stand {
+        let s = self.s;
+        let ring = Ring {
+            diameter: s.tube.width,
+            wall: s.tube.wall_at(self.strength),
+            length: s.bolting.washer.outer,
+        };
+        let load = ring.first_yield(s.tube.yield_strength(self.strength));
+        let core = SleeveCurve::new(ring.stiffness(s.tube.modulus), load, mm(0.0));
+        let limit = Limit {
+            part: Part::Face,
+            load: load.si(),
+            omega: None,
+            code: "limit-round-wall",
+        };
+        self.only(core, vec![limit])
+    }
+}
+
+const fn stack_pressed(load: f64) -> Limit {
+    Limit {
+        part: Part::Stack,
+        load,
+        omega: Some(2.00),
+        code: "limit-stack-pressed",
     }
 }
 

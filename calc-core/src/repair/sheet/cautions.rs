@@ -39,6 +39,9 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
         let beside = after.bolting.spacing_across.si();
         all.push(said("caution-fitting-wide", &[beside]));
     }
+    if after.member.shaped_washer && !before.member.shaped_washer {
+        all.push(said("caution-fitted-washer", &[]));
+    }
     let inside = match after.support {
         SupportKind::LooseSleeve | SupportKind::ThroughSleeve => Some(after.sleeve.material),
         SupportKind::SolidInsert => Some(after.insert_material),

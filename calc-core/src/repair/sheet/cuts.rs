@@ -129,6 +129,9 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
         Shape::Washer { .. } => notes.push(said("cut-washer", &[])),
         Shape::Block { .. } => {
             notes.push(said("cut-block-fit", &figures));
+            if s.member.is_round() {
+                notes.push(said("cut-block-round", &[inside]));
+            }
             let corner = (s.tube.corner_radius - s.tube.wall).si().max(0.0);
             if corner > 0.0 {
                 notes.push(said("cut-block-corners", &[corner]));

@@ -6,7 +6,7 @@ use crate::cite::Cite;
 use crate::quantity::{InUnits, mm};
 use crate::repair::work::{Drilled, Jobs, Shape, hole_in_wall};
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::{MemberKind, Scenario, SupportKind};
 use serde::Serialize;
 
 /// Largest hole that a twist drill makes round in a thin wall, m (1/2 in). Common practice, no source.
@@ -97,7 +97,12 @@ pub(super) fn list(
     let mut holes = Vec::new();
     let (from, to) = (hole_in_wall(before), hole_in_wall(after));
     let sleeved = after.support == SupportKind::ThroughSleeve;
-    for mut hole in both(after, "place-tube-wall", jobs.in_tube, from, to) {
+    let place = if after.member.is_open() {
+        "place-one-ply"
+    } else {
+        "place-tube-wall"
+    };
+    for mut hole in both(after, place, jobs.in_tube, from, to) {
         hole.distances = in_the_tube(after, checks, to);
         if sleeved {
             hole.class = None;
@@ -108,7 +113,9 @@ pub(super) fn list(
             };
             hole.notes.insert(0, said(code, &[to, SLEEVE_PLAY]));
         }
-        hole.notes.push(said("hole-in-line", &[]));
+        if !after.member.is_open() {
+            hole.notes.push(said("hole-in-line", &[]));
+        }
         holes.push(hole);
     }
     let (from, to) = (before.fitting.hole.si(), after.fitting.hole.si());
@@ -217,6 +224,10 @@ fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
 fn in_the_tube(s: &Scenario, checks: &[Check], hole: f64) -> Vec<Distance> {
     let mut distances = of(checks, CheckId::EndDistance, "distance-end");
     distances.extend(of(checks, CheckId::Spacing, "distance-next"));
+    distances.extend(of(checks, CheckId::MemberEdge, "distance-free-edge"));
+    if s.member.kind != MemberKind::RectangularTube {
+        return distances;
+    }
     let b = &s.bolting;
     let outermost = (b.rows.saturating_sub(1)) as f64 / 2.0 * b.spacing_across.si();
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();

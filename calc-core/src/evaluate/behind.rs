@@ -1,0 +1,166 @@
+//! The member behind its last bolt as a section, with and without the holes of one line of bolts.
+
+use crate::mechanics::net_section::TubeSection;
+use crate::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
+use crate::quantity::{InUnits, Length, Stress, mm, newton};
+use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
+
+/// A section that takes a pull and bending both ways.
+pub(crate) enum Behind {
+    Tube(TubeSection),
+    /// With the share of it that a pull can use.
+    Open(OpenSection, f64),
+}
+
+impl Behind {
+    /// Largest stress; `None` where the holes have used the section up.
+    pub(crate) fn stress(&self, pull: f64, up: f64, side: f64) -> Option<Stress> {
+        match self {
+            Self::Tube(section) => section.stress(newton(pull), up, side),
+            Self::Open(section, used) => section.stress(newton(pull / used), up, side),
+        }
+    }
+}
+
+/// Gross and net section with holes of a size.
+pub(crate) fn behind(s: &Scenario, hole: Length) -> (Behind, Behind) {
+    if s.member.is_open() {
+        open(s, hole)
+    } else {
+        let (gross, net) = tube(s, hole);
+        (Behind::Tube(gross), Behind::Tube(net))
+    }
+}
+
+/// Places of the rows from the middle of the group, across.
+fn rows(s: &Scenario) -> impl Iterator<Item = Length> {
+    let (count, apart) = (s.bolting.rows, s.bolting.spacing_across);
+    (0..count).map(move |row| (row as f64 - (count as f64 - 1.0) / 2.0) * apart)
+}
+
+fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
+    let t = &s.tube;
+    let solid = s.support == SupportKind::Solid;
+    let upright = s.bolting.mount == Mount::ThroughSides;
+    let (height, width) = if upright {
+        (t.width, t.depth)
+    } else {
+        (t.depth, t.width)
+    };
+    let wall = if solid {
+        0.5 * height.max(width)
+    } else {
+        t.design_wall
+    };
+    let gross = if s.member.is_round() {
+        TubeSection::round(t.width, wall)
+    } else {
+        TubeSection::gross(height, width, wall)
+    };
+    let mut net = gross;
+    for place in rows(s) {
+        // Through a solid the hole is one, as deep as the bar; through a tube one in each wall.
+        let through = if solid { t.depth } else { wall };
+        let off = 0.5 * (t.depth - through);
+        let ways: &[f64] = if solid { &[0.0] } else { &[1.0, -1.0] };
+        for &way in ways {
+            net = if upright {
+                net.without([hole, through], [place, off * way])
+            } else {
+                net.without([through, hole], [off * way, place])
+            };
+        }
+    }
+    (gross, net)
+}
+
+/// Strips that a flange of uneven thickness is cut into.
+const STRIPS: usize = 8;
+
+/// A flange between two edges, thicker towards the first one by a slope; `at` is its thickness and where
+/// that was measured. One strip where both faces are parallel.
+fn strips(
+    [from, to]: [Length; 2],
+    (thick, at): (Length, Length),
+    slope: f64,
+) -> impl Iterator<Item = ([Length; 2], Length)> {
+    let count = if slope > 0.0 { STRIPS } else { 1 };
+    let step = (to - from) / count as f64;
+    (0..count).map(move |i| {
+        let edges = [from + step * i as f64, from + step * (i + 1) as f64];
+        let middle = (edges[0] + edges[1]) * 0.5;
+        let here = thick - slope * (middle - at);
+        (edges, here.max(thick * 0.3))
+    })
+}
+
+/// Channel or angle. The pierced part lies level at the top where the bolts stand upright, and upright at
+/// the side where they lie level.
+fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
+    let t = &s.tube;
+    let (pierced, upright) = (t.design_wall, s.member.upright);
+    let from_top = s.bolting.mount == Mount::FromTop;
+    // In a frame of its own: the pierced part runs along `u` from the back of the upright part, `v` is
+    // the depth behind its outer face.
+    let part = |u: [Length; 2], v: [Length; 2]| {
+        let middle = |[from, to]: [Length; 2]| (from + to) * 0.5;
+        let size = |[from, to]: [Length; 2]| to - from;
+        if from_top {
+            Rectangle {
+                up: middle(v),
+                across: middle(u),
+                high: size(v),
+                wide: size(u),
+            }
+        } else {
+            Rectangle {
+                up: middle(u),
+                across: middle(v),
+                high: size(u),
+                wide: size(v),
+            }
+        }
+    };
+    let nought = mm(0.0);
+    let mut parts = Vec::with_capacity(2 * STRIPS + 1);
+    match (s.member.kind, from_top) {
+        (MemberKind::Channel, true) => {
+            parts.push(part([nought, upright], [nought, t.depth]));
+            let bolt = s.member.gauge.unwrap_or(t.width * 0.5);
+            for (u, thick) in strips([upright, t.width], (pierced, bolt), s.member.slope) {
+                parts.push(part(u, [nought, thick]));
+                parts.push(part(u, [t.depth - thick, t.depth]));
+            }
+        }
+        (MemberKind::Channel, false) => {
+            parts.push(part([nought, t.width], [nought, pierced]));
+            let middle = (pierced + t.depth) * 0.5;
+            for (v, thick) in strips([pierced, t.depth], (upright, middle), s.member.slope) {
+                parts.push(part([nought, thick], v));
+                parts.push(part([t.width - thick, t.width], v));
+            }
+        }
+        _ => {
+            parts.push(part([nought, t.width], [nought, pierced]));
+            parts.push(part([nought, upright], [pierced, t.depth]));
+        }
+    }
+    let centre = match (s.member.gauge, s.farthest_gauge()) {
+        (Some(near), Some(far)) => (near + far) * 0.5,
+        _ => t.width * 0.5,
+    };
+    let holes: Vec<Rectangle> = rows(s)
+        .map(|place| {
+            let at = centre + place;
+            part([at - hole * 0.5, at + hole * 0.5], [nought, pierced])
+        })
+        .collect();
+    let gross = OpenSection::new(&parts, &[]);
+    let net = OpenSection::new(&parts, &holes);
+    let [up, across] = gross.middle();
+    let off = if from_top { up } else { across };
+    let length = (s.bolting.along as f64 - 1.0) * s.bolting.spacing_along;
+    let connected = t.width.si() * pierced.si() / gross.area().si().max(1e-12);
+    let used = shear_lag(off, length, connected);
+    (Behind::Open(gross, 1.0), Behind::Open(net, used))
+}

@@ -1,0 +1,77 @@
+//! What head and nut sit on, and whether the clamp that is reached can be known at all.
+
+use crate::mechanics::seat::{STEEPEST, round_slope};
+use crate::quantity::InUnits;
+use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
+
+/// Slope of the surface under head or nut against the plane square to the bolt; `None` where it is flat
+/// by its making.
+pub(crate) fn slope(s: &Scenario) -> Option<f64> {
+    match s.member.kind {
+        MemberKind::Channel if s.bolting.mount == Mount::FromTop => Some(s.member.slope),
+        // The end of a through sleeve is flat.
+        MemberKind::RoundTube if s.support != SupportKind::ThroughSleeve => {
+            Some(round_slope(s.bolting.washer.outer, s.tube.width))
+        }
+        _ => None,
+    }
+}
+
+/// Whether head or nut bears on an edge: too steep, and no washer made to fit.
+pub(crate) fn on_edge(s: &Scenario) -> bool {
+    !s.member.shaped_washer && slope(s).is_some_and(|slope| slope > STEEPEST * (1.0 + 1e-6))
+}
+
+/// Whether head and nut sit on flat cheeks, and these on the round wall along a line.
+pub(crate) fn on_line(s: &Scenario) -> bool {
+    let cheeks = s.bolting.mount == Mount::ThroughSides && s.fitting.thickness.si() > 0.0;
+    s.member.is_round() && cheeks && on_edge(s)
+}
+
+/// Whether the wall of a round tube has to carry the clamp. Nothing published says how much it takes
+/// from two washers: the forms for round tubes are for plates and braces that are welded on.
+pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
+    s.member.is_round()
+        && match s.support {
+            SupportKind::Bare | SupportKind::Spreader | SupportKind::LooseSleeve => true,
+            // A plug that is too short lets the wall come in first.
+            SupportKind::SolidInsert => {
+                s.sleeve_short.si() > super::stand::SERVICE_SHARE * s.tube.width.si()
+            }
+            SupportKind::ThroughSleeve | SupportKind::Solid => false,
+        }
+}
+
+/// Why the clamp that is reached cannot be known, by key; `None` where it can.
+pub(crate) fn clamp_unknown(s: &Scenario) -> Option<&'static str> {
+    if round_wall_carries(s) {
+        Some("clamp-round-wall")
+    } else if on_line(s) {
+        Some("clamp-on-a-line")
+    } else if on_edge(s) {
+        Some("clamp-on-an-edge")
+    } else {
+        None
+    }
+}
+
+/// Keys of what is to be said about an open section.
+pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
+    let mut notes = Vec::new();
+    if !s.member.is_open() {
+        return notes;
+    }
+    if s.loads.joint != JointKind::SpringHanger {
+        notes.push("note-open-section-twist");
+    }
+    if s.bolting.mount == Mount::ThroughSides && s.loads.joint != JointKind::Free {
+        notes.push("note-one-sided-fitting");
+    }
+    if s.member.kind == MemberKind::Channel && s.input.flange_slope.is_none() {
+        notes.push("note-flange-slope-assumed");
+    }
+    if s.member.gauge.is_some() && s.input.bolt_gauge_mm.is_none() {
+        notes.push("note-gauge-assumed");
+    }
+    notes
+}

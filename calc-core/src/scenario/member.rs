@@ -1,0 +1,129 @@
+//! What the bolts go through: the way in for members other than the rectangular tube.
+
+use super::check::Reader;
+use super::checked::{Bolting, Member, Tube};
+use super::choices::{MemberKind, Mount, SupportKind, WeldNear};
+use super::fields::Field;
+use crate::quantity::{InUnits, Length, mm};
+
+/// Slope of the inside of a rolled channel's flange, 2 in 12; taken where nobody gives one.
+///
+/// # Sources
+/// American standard channels, second-hand; parallel flanges are common too, but a slope that is there
+/// and not counted bends the bolt.
+const CHANNEL_SLOPE: f64 = 2.0 / 12.0;
+
+/// Bolt line of a flange or a leg from the back of the upright part, as a share of its width.
+///
+/// # Sources
+/// Usual gauges of angles are 0.55 to 0.63 of the leg; from memory.
+const USUAL_GAUGE: f64 = 0.6;
+
+/// What the clamp stands on; refuses what a member has no room for. A bar is solid whatever is chosen.
+pub(super) fn support(r: &mut Reader<'_>, kind: MemberKind) -> Option<SupportKind> {
+    let chosen = r.row(Field::Support, SupportKind::by_name)?;
+    match kind {
+        MemberKind::SolidBar => Some(SupportKind::Solid),
+        MemberKind::Channel | MemberKind::Angle => {
+            r.refuse_if(
+                !matches!(chosen, SupportKind::Bare | SupportKind::Spreader),
+                Field::Support,
+                "a channel or an angle has no hollow for that: choose nothing, or a plate",
+            );
+            Some(chosen)
+        }
+        MemberKind::RectangularTube | MemberKind::RoundTube => Some(chosen),
+    }
+}
+
+/// Whether a wall leaves a member of this kind.
+pub(super) fn check_walls(
+    r: &mut Reader<'_>,
+    kind: MemberKind,
+    hollow: bool,
+    (width, depth, wall): (Length, Length, Length),
+) {
+    match kind {
+        MemberKind::Channel | MemberKind::Angle => r.refuse_if(
+            wall * 2.0 > width || wall * 2.0 > depth,
+            Field::TubeWall,
+            "as thick as that the section is a bar: give a thinner wall, or choose a solid bar",
+        ),
+        _ => r.refuse_if(
+            hollow && (wall * 2.5 > width || wall * 2.5 > depth),
+            Field::TubeWall,
+            "the two walls leave no hollow: give a thinner wall, or choose a solid bar",
+        ),
+    }
+}
+
+/// Reads what a member has besides its measures.
+pub(super) fn member(
+    r: &mut Reader<'_>,
+    kind: MemberKind,
+    tube: &Tube,
+    bolting: &Bolting,
+) -> Option<Member> {
+    let shaped_washer = r.row(Field::ShapedWasher, WeldNear::by_name)? == WeldNear::Yes;
+    let mut member = Member {
+        kind,
+        upright: tube.wall,
+        gauge: None,
+        slope: 0.0,
+        shaped_washer,
+    };
+    r.refuse_if(
+        member.is_round() && bolting.rows > 1,
+        Field::BoltRows,
+        "bolts through the middle of a round tube stand in one row: give 1",
+    );
+    if !member.is_open() {
+        // Given or not they are read, so that a number out of range is told of.
+        for field in [Field::BoltGauge, Field::UprightWall, Field::FlangeSlope] {
+            r.given(field);
+        }
+        return Some(member);
+    }
+    let flange = bolting.mount == Mount::FromTop;
+    member.upright = mm(r.or_derived(Field::UprightWall, tube.wall.si()) * 1e3);
+    r.refuse_if(
+        member.upright * 2.0 > tube.width,
+        Field::UprightWall,
+        "thicker than half of the width beside it: give the thickness of the part that the bolts do not go through",
+    );
+    if kind == MemberKind::Channel {
+        member.slope = r.or_derived(Field::FlangeSlope, CHANNEL_SLOPE);
+    } else {
+        r.given(Field::FlangeSlope);
+    }
+    let rows = (bolting.rows as f64 - 1.0) * bolting.spacing_across.si();
+    if kind == MemberKind::Channel && !flange {
+        r.given(Field::BoltGauge);
+        let beside = 0.5 * ((tube.width - member.upright * 2.0).si() - rows);
+        r.refuse_if(
+            beside < 0.5 * bolting.hole.si(),
+            if bolting.rows > 1 {
+                Field::SpacingAcross
+            } else {
+                Field::TubeWidth
+            },
+            "the holes cut into the flanges at the edges of the web: give the width of the web and the distance between rows",
+        );
+        return Some(member);
+    }
+    let usual = USUAL_GAUGE * tube.width.si() - 0.5 * rows;
+    let gauge = r.or_derived(Field::BoltGauge, usual);
+    let (near, far) = (gauge - member.upright.si(), gauge + rows);
+    r.refuse_if(
+        near < 0.5 * bolting.hole.si(),
+        Field::BoltGauge,
+        "the hole cuts into the upright part: give the distance from its back to the middle of the nearest bolt",
+    );
+    r.refuse_if(
+        tube.width.si() - far < 0.5 * bolting.hole.si(),
+        Field::BoltGauge,
+        "the hole runs out of the free edge: give the distance from the back of the upright part to the middle of the nearest bolt",
+    );
+    member.gauge = Some(mm(gauge * 1e3));
+    Some(member)
+}
