@@ -297,6 +297,81 @@ impl Mark {
     }
 }
 
+/// Puts marks on a sheet. Each is one call that is never inlined: drawings are long lists of marks, and
+/// building and moving every mark where it is drawn would be most of their code.
+pub trait Draw {
+    /// [`Mark::path`].
+    fn path(&mut self, d: String, class: &'static str);
+    /// [`Mark::cut`].
+    fn cut(&mut self, d: String, hatch: Hatch);
+    /// [`Mark::line`].
+    fn line(&mut self, from: (f64, f64), to: (f64, f64), class: &'static str);
+    /// [`Mark::circle`].
+    fn circle(&mut self, centre: (f64, f64), r: f64, class: &'static str);
+    /// [`Mark::rect`].
+    fn rect(&mut self, a: (f64, f64), b: (f64, f64), class: &'static str, hatch: Option<Hatch>);
+    /// [`Mark::text`].
+    fn text(
+        &mut self,
+        at: (f64, f64),
+        text: impl Into<String>,
+        class: &'static str,
+        anchor: Anchor,
+    );
+    /// [`Mark::group`].
+    fn group(&mut self, placed: Placed, class: &'static str, marks: Vec<Mark>);
+    /// Marks of another list, in their order.
+    fn all(&mut self, marks: Vec<Mark>);
+}
+
+impl Draw for Vec<Mark> {
+    #[inline(never)]
+    fn path(&mut self, d: String, class: &'static str) {
+        self.push(Mark::path(d, class));
+    }
+
+    #[inline(never)]
+    fn cut(&mut self, d: String, hatch: Hatch) {
+        self.push(Mark::cut(d, hatch));
+    }
+
+    #[inline(never)]
+    fn line(&mut self, from: (f64, f64), to: (f64, f64), class: &'static str) {
+        self.push(Mark::line(from, to, class));
+    }
+
+    #[inline(never)]
+    fn circle(&mut self, centre: (f64, f64), r: f64, class: &'static str) {
+        self.push(Mark::circle(centre, r, class));
+    }
+
+    #[inline(never)]
+    fn rect(&mut self, a: (f64, f64), b: (f64, f64), class: &'static str, hatch: Option<Hatch>) {
+        self.push(Mark::rect(a, b, class, hatch));
+    }
+
+    #[inline(never)]
+    fn text(
+        &mut self,
+        at: (f64, f64),
+        text: impl Into<String>,
+        class: &'static str,
+        anchor: Anchor,
+    ) {
+        self.push(Mark::text(at, text, class, anchor));
+    }
+
+    #[inline(never)]
+    fn group(&mut self, placed: Placed, class: &'static str, marks: Vec<Mark>) {
+        self.push(Mark::group(placed, class, marks));
+    }
+
+    #[inline(never)]
+    fn all(&mut self, mut marks: Vec<Mark>) {
+        self.append(&mut marks);
+    }
+}
+
 /// Width that a text takes at most.
 #[must_use]
 pub fn text_width(text: &str, class: &str) -> f64 {

@@ -5,7 +5,7 @@ use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, value};
 use super::tube::Joint;
-use crate::scene::{Anchor, Mark};
+use crate::scene::{Anchor, Draw};
 use crate::words::message;
 use calc_core::catalog::{material, sleeve};
 use calc_core::evaluate::TurnPoint;
@@ -277,7 +277,7 @@ impl Model for Stand {
         let words = WORDS.get(n.stand)?.get(n.made)?;
         let mut letter = |y, text: &str, class| {
             let at = (drawing.width - 8.0, y);
-            drawing.marks.push(Mark::text(at, text, class, Anchor::End));
+            drawing.marks.text(at, text, class, Anchor::End);
         };
         letter(302.0, words, "t s");
         if n.now.turn_deg > 0.0 {
