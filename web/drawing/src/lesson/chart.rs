@@ -1,5 +1,6 @@
 //! A plot of one amount against another: curves, levels, a band, points that are named.
 
+use super::control::capital;
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Mark, Scene, text_width};
 use crate::units::step_up;
@@ -446,13 +447,6 @@ impl Chart {
         }
         said
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// Whether a straight piece passes through a rectangle (left, top, right, bottom).

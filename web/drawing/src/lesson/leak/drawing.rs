@@ -1,5 +1,6 @@
 //! The joint with its layers, and under it the clamp step by step, each step an arrow to scale.
 
+use super::super::control::capital;
 use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
@@ -74,13 +75,6 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         ),
         marks,
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// The change of temperature in words.

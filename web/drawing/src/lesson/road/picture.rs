@@ -2,6 +2,7 @@
 //! shared alike, and the twist as a pair of forces.
 
 use super::super::DRAWING_WIDTH;
+use super::super::control::capital;
 use super::super::model::{Handle, Look};
 use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
 use super::{DISTANCE, Jolt, Kind, Numbers, largest};
@@ -371,11 +372,4 @@ fn describe(n: &Numbers, look: &Look<'_>) -> String {
         force(largest(&n.alike)),
         force(largest(&n.pair)),
     )
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
