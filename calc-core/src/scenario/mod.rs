@@ -4,6 +4,7 @@
 //! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
 //! without saying so.
 
+mod by_field;
 mod check;
 mod checked;
 mod choices;
@@ -11,6 +12,7 @@ mod fields;
 mod json;
 mod member;
 
+pub use by_field::ByField;
 pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
     Spreader, Tightening, Tube, Washer,

@@ -3,8 +3,6 @@
 //! Styling stands in `web/style/sheet.css` alone, because the page's content security policy refuses
 //! style attributes, and because dark, print and forced colours are then one file's business.
 
-use std::collections::BTreeSet;
-
 /// Size of ordinary lettering in drawing units. The style sheet says the same; a test compares them.
 pub const LETTER: f64 = 13.5;
 /// Size of small lettering in drawing units. Never less than 11 px on a 360 px screen.
@@ -52,6 +50,14 @@ pub struct Hatch {
 }
 
 impl Hatch {
+    /// All there are, in their order.
+    pub const ALL: [Self; 4] = [
+        Self::new(Material::Steel, Lean::Right),
+        Self::new(Material::Steel, Lean::Left),
+        Self::new(Material::Aluminium, Lean::Right),
+        Self::new(Material::Aluminium, Lean::Left),
+    ];
+
     /// Hatching of a material.
     #[must_use]
     pub const fn new(material: Material, lean: Lean) -> Self {
@@ -402,20 +408,15 @@ impl Scene {
     /// The hatchings that the marks use, each once.
     #[must_use]
     pub fn hatches(&self) -> Vec<Hatch> {
-        fn walk(marks: &[Mark], found: &mut BTreeSet<Hatch>) {
-            for mark in marks {
-                match mark {
-                    Mark::Path { hatch: Some(h), .. } | Mark::Rect { hatch: Some(h), .. } => {
-                        found.insert(*h);
-                    }
-                    Mark::Group { marks, .. } => walk(marks, found),
-                    _ => {}
-                }
-            }
+        fn has(marks: &[Mark], hatch: Hatch) -> bool {
+            marks.iter().any(|mark| match mark {
+                Mark::Path { hatch: h, .. } | Mark::Rect { hatch: h, .. } => *h == Some(hatch),
+                Mark::Group { marks, .. } => has(marks, hatch),
+                _ => false,
+            })
         }
-        let mut found = BTreeSet::new();
-        walk(&self.marks, &mut found);
-        found.into_iter().collect()
+        let all = Hatch::ALL.into_iter();
+        all.filter(|hatch| has(&self.marks, *hatch)).collect()
     }
 
     /// The id of a hatching's pattern in this figure.
