@@ -25,7 +25,6 @@ pub use words::{CopyForms, choice_in_words, copy_forms, describe};
 
 use crate::quantity::{Unit, UnitSystem, link_number, read_link_number};
 use crate::scenario::{Field, Kind};
-use std::collections::BTreeSet;
 
 /// Longest text that is read, in bytes. The longest link that can be written is shorter.
 pub const LONGEST: usize = 4096;
@@ -136,7 +135,7 @@ pub fn decode(text: &str) -> Decoded {
 
 impl Reading {
     fn take_all(&mut self, segments: &[&str]) {
-        let mut seen = BTreeSet::new();
+        let mut seen = Vec::new();
         for segment in segments {
             match segment.split_once('-') {
                 Some((UNITS_KEY, "us")) => self.sheet.units = UnitSystem::Us,
@@ -145,8 +144,13 @@ impl Reading {
                     got: String::from(got),
                 }),
                 Some((key, value)) => match Field::by_key(key) {
-                    Some(field) if seen.insert(field) => self.take(field, value),
-                    Some(field) => self.notices.push(Notice::Repeated { field }),
+                    Some(field) if seen.contains(&field) => {
+                        self.notices.push(Notice::Repeated { field });
+                    }
+                    Some(field) => {
+                        seen.push(field);
+                        self.take(field, value);
+                    }
                     None => self.unknown(segment),
                 },
                 None => self.unknown(segment),

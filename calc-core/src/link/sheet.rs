@@ -1,8 +1,7 @@
 //! What a reader filled in, as filled in: numbers keep the unit they were typed with.
 
 use crate::quantity::{Dimension, Typed, Unit, UnitSystem, link_number};
-use crate::scenario::{Field, Input, Kind, options};
-use std::collections::BTreeMap;
+use crate::scenario::{ByField, Field, Input, Kind, options};
 
 /// Longest number, in characters of a link. Seventeen digits are all that an `f64` holds.
 pub(super) const LONGEST_NUMBER: usize = 28;
@@ -73,8 +72,8 @@ pub enum SheetError {
 pub struct Sheet {
     /// Units of results.
     pub units: UnitSystem,
-    numbers: BTreeMap<Field, Entry>,
-    choices: BTreeMap<Field, String>,
+    numbers: ByField<Entry>,
+    choices: ByField<String>,
 }
 
 impl Sheet {
@@ -148,7 +147,7 @@ impl Sheet {
             return Err(SheetError::NotANumber { field });
         }
         if unit == field.unit() && default == Some(number) {
-            self.numbers.remove(&field);
+            self.numbers.remove(field);
         } else {
             self.numbers.insert(field, entry);
         }
@@ -175,7 +174,7 @@ impl Sheet {
             });
         }
         if matches!(field.kind(), Kind::Choice { default } if default == name) {
-            self.choices.remove(&field);
+            self.choices.remove(field);
         } else {
             self.choices.insert(field, String::from(name));
         }
@@ -184,26 +183,26 @@ impl Sheet {
 
     /// Puts a field back to its default.
     pub fn clear(&mut self, field: Field) {
-        self.numbers.remove(&field);
-        self.choices.remove(&field);
+        self.numbers.remove(field);
+        self.choices.remove(field);
     }
 
     /// The number filled in; `None` where the default stands or is derived.
     #[must_use]
     pub fn entry(&self, field: Field) -> Option<Entry> {
-        self.numbers.get(&field).copied()
+        self.numbers.get(field).copied()
     }
 
     /// The name chosen; `None` where the default stands.
     #[must_use]
     pub fn chosen(&self, field: Field) -> Option<&str> {
-        self.choices.get(&field).map(String::as_str)
+        self.choices.get(field).map(String::as_str)
     }
 
     /// Whether something is filled in.
     #[must_use]
     pub fn is_filled(&self, field: Field) -> bool {
-        self.numbers.contains_key(&field) || self.choices.contains_key(&field)
+        self.numbers.get(field).is_some() || self.choices.get(field).is_some()
     }
 
     /// The fields filled in, in list order.
@@ -215,10 +214,10 @@ impl Sheet {
     #[must_use]
     pub fn input(&self) -> Input {
         let mut input = Input::default();
-        for (&field, entry) in &self.numbers {
+        for (field, entry) in self.numbers.iter() {
             input.set_number(field, Some(entry.in_unit_of(field)));
         }
-        for (&field, name) in &self.choices {
+        for (field, name) in self.choices.iter() {
             input.set_choice(field, name);
         }
         input

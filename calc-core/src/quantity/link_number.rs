@@ -1,5 +1,7 @@
 //! Numbers in links: digits, a point, and `m` for minus.
 
+use super::parse::parse_number;
+
 /// The shortest decimal that reads back as exactly `value`, written with `0`–`9`, `.` and a leading `m`
 /// for minus; never with an exponent. Minus zero is written `0`; a value that is not finite as nothing.
 ///
@@ -30,7 +32,7 @@ pub fn read_link_number(text: &str) -> Option<f64> {
         Some((whole, decimals)) => all_digits(whole) && all_digits(decimals),
         None => all_digits(unsigned),
     };
-    let value = sign * unsigned.parse::<f64>().ok().filter(|_| well_formed)?;
+    let value = sign * parse_number(unsigned).filter(|_| well_formed)?;
     value.is_finite().then_some(value)
 }
 

@@ -14,6 +14,7 @@ mod dimension;
 pub mod exact;
 mod link_number;
 mod number;
+mod parse;
 mod read;
 mod read_error;
 mod unit;
@@ -21,6 +22,7 @@ mod write;
 
 pub use dimension::{Dimension, UnitSystem};
 pub use link_number::{link_number, read_link_number};
+pub use parse::parse_number;
 pub use read::{Note, Typed, read};
 pub use read_error::ReadError;
 pub use unit::Unit;

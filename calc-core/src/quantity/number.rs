@@ -1,5 +1,6 @@
 //! The number at the beginning of typed text: decimal, fraction or mixed number.
 
+use super::parse::parse_number;
 use super::read_error::ReadError;
 
 /// A number and what follows it.
@@ -112,7 +113,7 @@ fn before<'a>(text: &'a str, rest: &str) -> &'a str {
 fn fraction(text: &str) -> Option<(f64, f64, &str)> {
     let (numerator, rest) = digits(text);
     let (denominator, rest) = digits(rest.trim_start().strip_prefix('/')?.trim_start());
-    Some((numerator.parse().ok()?, denominator.parse().ok()?, rest))
+    Some((parse_number(numerator)?, parse_number(denominator)?, rest))
 }
 
 fn fraction_or_mixed(text: &str) -> Result<Option<Leading<'_>>, ReadError> {
@@ -126,7 +127,7 @@ fn fraction_or_mixed(text: &str) -> Result<Option<Leading<'_>>, ReadError> {
             let parts = (second.len() < after_whole.len())
                 .then(|| fraction(second))
                 .flatten();
-            (whole.parse::<f64>().ok(), parts)
+            (parse_number(whole), parts)
         }
     };
     let Some((numerator, denominator, rest)) = parts else {
@@ -183,11 +184,11 @@ fn decimal(text: &str) -> Result<Leading<'_>, ReadError> {
     }
     let (exponent, after) = exponent(rest);
     let plain = decimals.is_empty() && exponent == "0";
-    let value = format!("0{whole}.{decimals}e{exponent}")
-        .parse()
-        .map_err(|_| ReadError::NoNumber {
+    let value = parse_number(&format!("0{whole}.{decimals}e{exponent}")).ok_or_else(|| {
+        ReadError::NoNumber {
             piece: text.to_owned(),
-        })?;
+        }
+    })?;
     Ok(Leading {
         value,
         plain,

@@ -323,7 +323,9 @@ impl Unit {
 fn canonical(typed: &str) -> String {
     let plain = typed
         .trim()
-        .to_lowercase()
+        .to_ascii_lowercase()
+        // The sign for kelvin, which looks like a K.
+        .replace('\u{212a}', "k")
         .replace('²', "2")
         .replace('^', "")
         .replace(" per ", "/")

@@ -5,6 +5,7 @@
 //! no-break space; minus as U+2212.
 
 use super::dimension::{Dimension, UnitSystem};
+use super::parse::parse_number;
 use super::unit::Unit;
 
 /// What stands in place of a number that is not finite.
@@ -190,10 +191,8 @@ fn nudged(value: f64) -> f64 {
 /// Rounding by printing is correct in decimal, which multiplying and dividing by powers of ten is not.
 /// Next to the largest `f64` the rounded text overflows; there the value stays as it is.
 fn reparsed(printed: String, value: f64) -> f64 {
-    printed
-        .parse()
-        .ok()
-        .filter(|rounded: &f64| rounded.is_finite())
+    parse_number(&printed)
+        .filter(|rounded| rounded.is_finite())
         .unwrap_or(value)
 }
 

@@ -5,7 +5,7 @@
 //! cannot disagree.
 
 use crate::quantity::{Dimension, Unit};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// How a field is filled.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,13 +76,12 @@ macro_rules! fields {
         /// JSON keeps these names; what is left out takes its default. [`Scenario::new`] checks it.
         ///
         /// [`Scenario::new`]: super::Scenario::new
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-        #[serde(default, deny_unknown_fields)]
+        #[derive(Clone, Debug)]
         pub struct Input {
             /// Version of the meaning of all fields and defaults.
             pub version: u32,
             $($(#[$nd])* pub $num: f64,)*
-            $($(#[$dd])* #[serde(skip_serializing_if = "Option::is_none")] pub $der: Option<f64>,)*
+            $($(#[$dd])* pub $der: Option<f64>,)*
             $($(#[$cd])* pub $cho: String,)*
         }
 
@@ -98,6 +97,9 @@ macro_rules! fields {
         }
 
         impl Input {
+            /// Names in JSON: the version and all fields.
+            pub(super) const NAMES: &'static [&'static str] = &["version", $(stringify!($num),)* $(stringify!($der),)* $(stringify!($cho),)*];
+
             /// The number in a field, in the unit of its name; `None` for choices and for what is
             /// derived.
             #[must_use]
@@ -375,7 +377,29 @@ impl Serialize for Field {
     }
 }
 
+impl PartialEq for Input {
+    fn eq(&self, other: &Self) -> bool {
+        self.version == other.version
+            && Field::ALL
+                .iter()
+                .all(|f| self.number(*f) == other.number(*f) && self.choice(*f) == other.choice(*f))
+    }
+}
+
 impl Input {
+    /// The default with some fields set, each in the unit of its name.
+    #[must_use]
+    pub fn with(numbers: &[(Field, f64)], choices: &[(Field, &str)]) -> Self {
+        let mut input = Self::default();
+        for (field, value) in numbers {
+            input.set_number(*field, Some(*value));
+        }
+        for (field, value) in choices {
+            input.set_choice(*field, value);
+        }
+        input
+    }
+
     /// Whether a field stands at its default.
     #[must_use]
     pub fn is_default(&self, field: Field) -> bool {

@@ -4,12 +4,15 @@
 //! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
 //! without saying so.
 
+mod by_field;
 mod check;
 mod checked;
 mod choices;
 mod fields;
+mod json;
 mod member;
 
+pub use by_field::ByField;
 pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
     Spreader, Tightening, Tube, Washer,

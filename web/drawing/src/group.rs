@@ -5,7 +5,7 @@ use crate::parts::{
     section_arrows,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Mark, Placed, Scene, text_width};
+use crate::scene::{Anchor, Draw, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::quantity::{InUnits, Length, UnitSystem};
 use calc_core::scenario::Mount;
@@ -154,17 +154,17 @@ pub fn group(state: &GroupState) -> Scene {
             state.washer_mm / 2.0 * scale,
             "edge part",
         )];
-        head.extend(hex_plan(state.flats_mm * scale));
-        head.extend(centre_cross(
+        head.all(hex_plan(state.flats_mm * scale));
+        head.all(centre_cross(
             (0.0, 0.0),
             state.washer_mm / 2.0 * scale + 5.0,
         ));
-        marks.push(Mark::group(Placed::at(x, y), "", head));
+        marks.group(Placed::at(x, y), "", head);
     }
     if let Some(first) = state.bolts.first() {
         let (x, _) = at(first.along_mm, 0.0);
         let (top, bottom) = (at(0.0, half).1 - 14.0, at(0.0, -half).1 + 14.0);
-        marks.extend(section_arrows(x, top, bottom, "A", false));
+        marks.all(section_arrows(x, top, bottom, "A", false));
     }
     let mut hardest = state
         .bolts
@@ -181,7 +181,7 @@ pub fn group(state: &GroupState) -> Scene {
             from.0 + bolt.force_along_n / newtons * length,
             from.1 - bolt.force_up_n / newtons * length,
         );
-        marks.extend(force_arrow(from, tip, "clamp"));
+        marks.all(force_arrow(from, tip, "clamp"));
         // One number is enough: that of the hardest loaded bolt.
         if newtons >= hardest && hardest > 0.0 {
             hardest = f64::INFINITY;
@@ -197,16 +197,16 @@ pub fn group(state: &GroupState) -> Scene {
                 x.clamp(2.0, WIDTH - wide - 2.0),
                 y.clamp(14.0, drawing - 30.0),
             );
-            marks.push(Mark::text(at, text, "t clamp halo", Anchor::Start));
+            marks.text(at, text, "t clamp halo", Anchor::Start);
         }
     }
-    marks.extend(ball_forces(
+    marks.all(ball_forces(
         state,
         force,
         at(state.ball_ahead_mm, -state.ball_below_mm),
     ));
     let ball = at(state.ball_ahead_mm, -state.ball_below_mm);
-    marks.extend(
+    marks.all(
         Dimension {
             from: (origin.0, at(0.0, -half).1.max(ball.1) + 6.0),
             to: (ball.0, ball.1 + 14.0),
@@ -222,7 +222,7 @@ pub fn group(state: &GroupState) -> Scene {
             StripField::new("joint", if state.example { "invented" } else { "yours" }),
         ],
     };
-    marks.extend(strip.marks(WIDTH, drawing));
+    marks.all(strip.marks(WIDTH, drawing));
     Scene {
         id: state.id.clone(),
         width: WIDTH,
@@ -286,26 +286,21 @@ fn tube_and_coupler(
         Mark::line((end, cheek_top), (end, cheek_bottom), "hidden"),
         Mark::circle((ball_x, ball_y), r, "hidden none"),
     ];
-    marks.extend(centre_cross((ball_x, ball_y), r + 5.0));
+    marks.all(centre_cross((ball_x, ball_y), r + 5.0));
     marks
 }
 
 fn ball_forces(state: &GroupState, force: ForceScale, ball: (f64, f64)) -> Vec<Mark> {
     let mut marks = Vec::new();
     let along = force.length(state.ball_along_n) * state.ball_along_n.signum();
-    marks.extend(force_arrow(ball, (ball.0 + along, ball.1), "load"));
+    marks.all(force_arrow(ball, (ball.0 + along, ball.1), "load"));
     let up = force.length(state.ball_up_n) * state.ball_up_n.signum();
-    marks.extend(force_arrow(ball, (ball.0, ball.1 - up), "load"));
+    marks.all(force_arrow(ball, (ball.0, ball.1 - up), "load"));
     let mut letter = |newtons: f64, at: (f64, f64)| {
         if force.length(newtons) >= 0.5 {
             let text = state.units.force(newtons.abs());
             let x = at.0.clamp(2.0, WIDTH - text_width(&text, "t") - 2.0);
-            marks.push(Mark::text(
-                (x, at.1.max(14.0)),
-                text,
-                "t load halo",
-                Anchor::Start,
-            ));
+            marks.text((x, at.1.max(14.0)), text, "t load halo", Anchor::Start);
         }
     };
     // The two numbers stand on opposite sides of the level arrow.

@@ -4,7 +4,7 @@ use crate::parts::{
     Dimension, HeadMarks, bolt_head, centre_cross, hex_plan, nut, threaded_shank, washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 
 const WIDTH: f64 = 160.0;
 const HEIGHT: f64 = 128.0;
@@ -92,18 +92,18 @@ fn tube_end() -> Vec<Mark> {
         class: "edge evenodd",
         hatch: Some(Hatch::new(Material::Aluminium, Lean::Right)),
     }];
-    marks.extend(threaded_shank(x, 10.0, b + 3.0, t - 17.0, 30.0));
-    marks.extend(washer_cut(x, 26.0, 10.0, t - 3.0, t, Lean::Left));
-    marks.extend(washer_cut(x, 26.0, 10.0, b, b + 3.0, Lean::Left));
-    marks.extend(nut(x, t - 3.0, 17.0, 9.0, true));
-    marks.extend(bolt_head(x, b + 3.0, 17.0, 7.0, false));
-    marks.push(Mark::line((x, t - 21.0), (x, b + 14.0), "centre"));
+    marks.all(threaded_shank(x, 10.0, b + 3.0, t - 17.0, 30.0));
+    marks.all(washer_cut(x, 26.0, 10.0, t - 3.0, t, Lean::Left));
+    marks.all(washer_cut(x, 26.0, 10.0, b, b + 3.0, Lean::Left));
+    marks.all(nut(x, t - 3.0, 17.0, 9.0, true));
+    marks.all(bolt_head(x, b + 3.0, 17.0, 7.0, false));
+    marks.line((x, t - 21.0), (x, b + 14.0), "centre");
     marks
 }
 
 fn width() -> Vec<Mark> {
     let mut marks = tube_end();
-    marks.extend(
+    marks.all(
         Dimension {
             from: (34.0, 40.0),
             to: (98.0, 40.0),
@@ -112,13 +112,13 @@ fn width() -> Vec<Mark> {
         }
         .level(),
     );
-    marks.push(Mark::text((104.0, 126.0), "width", "t", Anchor::Start));
+    marks.text((104.0, 126.0), "width", "t", Anchor::Start);
     marks
 }
 
 fn depth() -> Vec<Mark> {
     let mut marks = tube_end();
-    marks.extend(
+    marks.all(
         Dimension {
             from: (92.0, 34.0),
             to: (92.0, 96.0),
@@ -127,7 +127,7 @@ fn depth() -> Vec<Mark> {
         }
         .upright(),
     );
-    marks.push(Mark::text((119.0, 69.0), "depth", "t", Anchor::Start));
+    marks.text((119.0, 69.0), "depth", "t", Anchor::Start);
     marks
 }
 
@@ -158,15 +158,11 @@ pub(crate) fn caliper(opening: f64, jaw: f64, beam: f64) -> Vec<Mark> {
     ];
     for i in 0..=8_u8 {
         let x = o + 4.0 + 4.0 * f64::from(i);
-        marks.push(Mark::line(
-            (x, 10.0),
-            (x, if i % 4 == 0 { 3.0 } else { 6.0 }),
-            "thin",
-        ));
+        marks.line((x, 10.0), (x, if i % 4 == 0 { 3.0 } else { 6.0 }), "thin");
     }
     let mut x = o + 46.0;
     while x < beam - 2.0 {
-        marks.push(Mark::line((x, 6.0), (x, 1.0), "thin"));
+        marks.line((x, 6.0), (x, 1.0), "thin");
         x += 5.0;
     }
     marks
@@ -178,35 +174,31 @@ fn wall() -> Vec<Mark> {
     // The tube cut lengthwise, open at the top, broken off below.
     for left in [34.0, 120.0] {
         let (right, top, bottom) = (left + 8.0, 48.0, 112.0);
-        marks.push(Mark::rect((left, top), (right, bottom), "none", hatch));
-        marks.push(Mark::path(
+        marks.rect((left, top), (right, bottom), "none", hatch);
+        marks.path(
             Pen::at(left, bottom)
                 .to(left, top)
                 .to(right, top)
                 .to(right, bottom)
                 .d(),
             "edge none",
-        ));
+        );
     }
-    marks.push(Mark::line((42.0, 48.0), (120.0, 48.0), "thin"));
+    marks.line((42.0, 48.0), (120.0, 48.0), "thin");
     let wave = Pen::at(26.0, 112.0).curve((60.0, 106.0), (90.0, 120.0), (136.0, 111.0));
-    marks.push(Mark::path(wave.d(), "thin none"));
-    marks.push(Mark::group(
-        Placed::at(34.0, 18.0),
-        "",
-        caliper(8.0, 58.0, 112.0),
-    ));
-    marks.push(Mark::text((66.0, 92.0), "wall", "t", Anchor::Start));
-    marks.push(Mark::line((62.0, 88.0), (39.0, 88.0), "thin"));
-    marks.push(Mark::circle((38.0, 88.0), 1.8, "dot"));
+    marks.path(wave.d(), "thin none");
+    marks.group(Placed::at(34.0, 18.0), "", caliper(8.0, 58.0, 112.0));
+    marks.text((66.0, 92.0), "wall", "t", Anchor::Start);
+    marks.line((62.0, 88.0), (39.0, 88.0), "thin");
+    marks.circle((38.0, 88.0), 1.8, "dot");
     marks
 }
 
 fn bolt() -> Vec<Mark> {
     // Drawn upright about the axis, then laid down: head at the left, thread at the right.
     let mut upright = threaded_shank(0.0, 20.0, 0.0, -78.0, 44.0);
-    upright.extend(bolt_head(0.0, 0.0, 30.0, 13.0, false));
-    upright.push(Mark::line((0.0, 20.0), (0.0, -84.0), "centre"));
+    upright.all(bolt_head(0.0, 0.0, 30.0, 13.0, false));
+    upright.line((0.0, 20.0), (0.0, -84.0), "centre");
     let mut marks = vec![Mark::group(
         Placed {
             x: 26.0,
@@ -217,7 +209,7 @@ fn bolt() -> Vec<Mark> {
         upright,
     )];
     // The beam stands upright at the right; jaws reach over the thread from there.
-    marks.push(Mark::group(
+    marks.group(
         Placed {
             x: 128.0,
             y: 44.0,
@@ -225,13 +217,8 @@ fn bolt() -> Vec<Mark> {
         },
         "",
         caliper(20.0, 52.0, 66.0),
-    ));
-    marks.push(Mark::text(
-        (10.0, 104.0),
-        "over the thread",
-        "t",
-        Anchor::Start,
-    ));
+    );
+    marks.text((10.0, 104.0), "over the thread", "t", Anchor::Start);
     marks
 }
 
@@ -249,16 +236,11 @@ fn heads() -> Vec<Mark> {
     {
         let mut head = hex_plan(36.0);
         if marked == HeadMarks::Lines(0) {
-            head.extend(centre_cross((0.0, 0.0), 5.0));
+            head.all(centre_cross((0.0, 0.0), 5.0));
         }
-        head.extend(marked.marks(36.0));
-        marks.push(Mark::group(Placed::at(place.0, place.1), "", head));
-        marks.push(Mark::text(
-            (place.0, place.1 + 34.0),
-            words,
-            "t",
-            Anchor::Middle,
-        ));
+        head.all(marked.marks(36.0));
+        marks.group(Placed::at(place.0, place.1), "", head);
+        marks.text((place.0, place.1 + 34.0), words, "t", Anchor::Middle);
     }
     marks
 }

@@ -3,8 +3,6 @@
 //! Styling stands in `web/style/sheet.css` alone, because the page's content security policy refuses
 //! style attributes, and because dark, print and forced colours are then one file's business.
 
-use std::collections::BTreeSet;
-
 /// Size of ordinary lettering in drawing units. The style sheet says the same; a test compares them.
 pub const LETTER: f64 = 13.5;
 /// Size of small lettering in drawing units. Never less than 11 px on a 360 px screen.
@@ -52,6 +50,14 @@ pub struct Hatch {
 }
 
 impl Hatch {
+    /// All there are, in their order.
+    pub const ALL: [Self; 4] = [
+        Self::new(Material::Steel, Lean::Right),
+        Self::new(Material::Steel, Lean::Left),
+        Self::new(Material::Aluminium, Lean::Right),
+        Self::new(Material::Aluminium, Lean::Left),
+    ];
+
     /// Hatching of a material.
     #[must_use]
     pub const fn new(material: Material, lean: Lean) -> Self {
@@ -297,6 +303,81 @@ impl Mark {
     }
 }
 
+/// Puts marks on a sheet. Each is one call that is never inlined: drawings are long lists of marks, and
+/// building and moving every mark where it is drawn would be most of their code.
+pub trait Draw {
+    /// [`Mark::path`].
+    fn path(&mut self, d: String, class: &'static str);
+    /// [`Mark::cut`].
+    fn cut(&mut self, d: String, hatch: Hatch);
+    /// [`Mark::line`].
+    fn line(&mut self, from: (f64, f64), to: (f64, f64), class: &'static str);
+    /// [`Mark::circle`].
+    fn circle(&mut self, centre: (f64, f64), r: f64, class: &'static str);
+    /// [`Mark::rect`].
+    fn rect(&mut self, a: (f64, f64), b: (f64, f64), class: &'static str, hatch: Option<Hatch>);
+    /// [`Mark::text`].
+    fn text(
+        &mut self,
+        at: (f64, f64),
+        text: impl Into<String>,
+        class: &'static str,
+        anchor: Anchor,
+    );
+    /// [`Mark::group`].
+    fn group(&mut self, placed: Placed, class: &'static str, marks: Vec<Mark>);
+    /// Marks of another list, in their order.
+    fn all(&mut self, marks: Vec<Mark>);
+}
+
+impl Draw for Vec<Mark> {
+    #[inline(never)]
+    fn path(&mut self, d: String, class: &'static str) {
+        self.push(Mark::path(d, class));
+    }
+
+    #[inline(never)]
+    fn cut(&mut self, d: String, hatch: Hatch) {
+        self.push(Mark::cut(d, hatch));
+    }
+
+    #[inline(never)]
+    fn line(&mut self, from: (f64, f64), to: (f64, f64), class: &'static str) {
+        self.push(Mark::line(from, to, class));
+    }
+
+    #[inline(never)]
+    fn circle(&mut self, centre: (f64, f64), r: f64, class: &'static str) {
+        self.push(Mark::circle(centre, r, class));
+    }
+
+    #[inline(never)]
+    fn rect(&mut self, a: (f64, f64), b: (f64, f64), class: &'static str, hatch: Option<Hatch>) {
+        self.push(Mark::rect(a, b, class, hatch));
+    }
+
+    #[inline(never)]
+    fn text(
+        &mut self,
+        at: (f64, f64),
+        text: impl Into<String>,
+        class: &'static str,
+        anchor: Anchor,
+    ) {
+        self.push(Mark::text(at, text, class, anchor));
+    }
+
+    #[inline(never)]
+    fn group(&mut self, placed: Placed, class: &'static str, marks: Vec<Mark>) {
+        self.push(Mark::group(placed, class, marks));
+    }
+
+    #[inline(never)]
+    fn all(&mut self, mut marks: Vec<Mark>) {
+        self.append(&mut marks);
+    }
+}
+
 /// Width that a text takes at most.
 #[must_use]
 pub fn text_width(text: &str, class: &str) -> f64 {
@@ -327,20 +408,15 @@ impl Scene {
     /// The hatchings that the marks use, each once.
     #[must_use]
     pub fn hatches(&self) -> Vec<Hatch> {
-        fn walk(marks: &[Mark], found: &mut BTreeSet<Hatch>) {
-            for mark in marks {
-                match mark {
-                    Mark::Path { hatch: Some(h), .. } | Mark::Rect { hatch: Some(h), .. } => {
-                        found.insert(*h);
-                    }
-                    Mark::Group { marks, .. } => walk(marks, found),
-                    _ => {}
-                }
-            }
+        fn has(marks: &[Mark], hatch: Hatch) -> bool {
+            marks.iter().any(|mark| match mark {
+                Mark::Path { hatch: h, .. } | Mark::Rect { hatch: h, .. } => *h == Some(hatch),
+                Mark::Group { marks, .. } => has(marks, hatch),
+                _ => false,
+            })
         }
-        let mut found = BTreeSet::new();
-        walk(&self.marks, &mut found);
-        found.into_iter().collect()
+        let all = Hatch::ALL.into_iter();
+        all.filter(|hatch| has(&self.marks, *hatch)).collect()
     }
 
     /// The id of a hatching's pattern in this figure.

@@ -1,5 +1,6 @@
 //! Moving a control by dragging what it moves on the drawing.
 
+use calc_core::quantity::parse_number;
 use drawing::lesson::Handle;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{Element, PointerEvent};
@@ -109,8 +110,8 @@ fn on_drawing(place: &Element, event: &PointerEvent) -> Option<((f64, f64), f64)
     let svg = first(place, "svg")?;
     let bounds = svg.get_bounding_client_rect();
     let view_box = svg.get_attribute("viewBox")?;
-    let mut sizes = view_box.split(' ').skip(2).map(str::parse::<f64>);
-    let (width, height) = (sizes.next()?.ok()?, sizes.next()?.ok()?);
+    let mut sizes = view_box.split(' ').skip(2).map(parse_number);
+    let (width, height) = (sizes.next()??, sizes.next()??);
     // A drawing that is held to a height stands in the middle of its box.
     let scale = (bounds.width() / width).min(bounds.height() / height);
     (scale > 0.0).then(|| {

@@ -13,7 +13,7 @@ mod stage;
 
 use std::rc::Rc;
 
-use calc_core::quantity::UnitSystem;
+use calc_core::quantity::{UnitSystem, parse_number};
 use drawing::lesson::LESSONS;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -83,7 +83,7 @@ fn listen(school: &Rc<School>, main: &Element) {
         };
         let text = value_of(event);
         if let Some(control) = stage.control(&target, "data-control") {
-            if let Ok(value) = text.parse::<f64>() {
+            if let Some(value) = parse_number(&text) {
                 move_to((index, control, value));
             }
         } else if let Some(control) = stage.control(&target, "data-exact") {

@@ -1,5 +1,6 @@
 //! The invented joints, and titles of sources, from `content/`.
 
+use calc_core::quantity::parse_number;
 use calc_core::scenario::{Field, Input, Kind};
 
 /// A joint that was made up.
@@ -24,7 +25,7 @@ pub fn joint(example: &Example) -> Option<Input> {
     for (name, value) in example.joint {
         let field = Field::by_name(name)?;
         match field.kind() {
-            Kind::Number { .. } => input.set_number(field, Some(value.parse().ok()?)),
+            Kind::Number { .. } => input.set_number(field, Some(parse_number(value)?)),
             Kind::Choice { .. } => input.set_choice(field, value),
         }
     }

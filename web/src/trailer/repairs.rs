@@ -1,6 +1,6 @@
 //! Repairs side by side.
 
-use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::quantity::{Dimension, UnitSystem, parse_number};
 use calc_core::repair::{Rates, Repair, Repairs};
 use calc_core::report::Verdict;
 use calc_core::scenario::{Scenario, SupportKind};
@@ -269,8 +269,8 @@ fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
         .live_attr("aria-invalid", move || Some(wrong.get().to_string()))
         .prop("value", move || JsValue::from_str(&start))
         .on("input", move |event| {
-            let typed = typed_in(&event).trim().replace(',', ".").parse::<f64>();
-            let value = typed.ok().filter(|value| (0.0..=1e6).contains(value));
+            let typed = parse_number(&typed_in(&event).trim().replace(',', "."));
+            let value = typed.filter(|value| (0.0..=1e6).contains(value));
             wrong.set(value.is_none());
             if let Some(value) = value {
                 desk.rates.update(|rates| *place(rates) = value);

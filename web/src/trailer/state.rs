@@ -2,11 +2,9 @@
 //!
 //! Plain data with methods, so that it is tested without a browser; the views are functions of it.
 
-use std::collections::BTreeMap;
-
 use calc_core::link::{self, Sheet};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
-use calc_core::scenario::{Field, Input, Kind, Scenario};
+use calc_core::scenario::{ByField, Field, Input, Kind, Scenario};
 use calc_core::{InputError, catalog};
 
 use super::words::{self, Words};
@@ -33,7 +31,7 @@ pub struct Fault {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Form {
     input: Input,
-    typed: BTreeMap<Field, Entry>,
+    typed: ByField<Entry>,
     units: UnitSystem,
     /// Name of the example that was opened, until something is changed.
     example: Option<&'static str>,
@@ -47,7 +45,7 @@ impl Form {
     pub fn new(units: UnitSystem) -> Self {
         Self {
             input: Input::default(),
-            typed: BTreeMap::new(),
+            typed: ByField::default(),
             units,
             example: None,
             repaired: None,
@@ -134,7 +132,7 @@ impl Form {
     pub fn sheet(&self) -> Sheet {
         // Errors name fields that no link can hold; those are refused by the form as well.
         let (mut sheet, _) = Sheet::from_input(&self.input, self.units);
-        for (&field, entry) in &self.typed {
+        for (field, entry) in self.typed.iter() {
             if let Ok(Some(typed)) = &entry.read {
                 sheet.set_typed(field, typed).ok();
             }
@@ -183,7 +181,7 @@ impl Form {
 
     /// Puts a field back to its default.
     pub fn reset(&mut self, field: Field) {
-        self.typed.remove(&field);
+        self.typed.remove(field);
         self.input.reset(field);
     }
 
@@ -199,7 +197,7 @@ impl Form {
     #[must_use]
     pub fn text(&self, field: Field) -> String {
         let bare = self.bare_unit(field);
-        if let Some(entry) = self.typed.get(&field) {
+        if let Some(entry) = self.typed.get(field) {
             let said_nothing = entry.bare != bare && self.without_unit(field, entry);
             return if said_nothing {
                 format!("{} {}", entry.text.trim(), entry.bare.symbol())
@@ -240,7 +238,7 @@ impl Form {
     /// The value in the reader's units, where the text says it in others.
     #[must_use]
     pub fn in_other_words(&self, field: Field) -> Option<String> {
-        let entry = self.typed.get(&field)?;
+        let entry = self.typed.get(field)?;
         let typed = entry.read.as_ref().ok()?.as_ref()?;
         let Kind::Number { dimension, .. } = field.kind() else {
             return None;
@@ -289,7 +287,7 @@ impl Form {
         let mut faults: Vec<Fault> = self
             .typed
             .iter()
-            .filter_map(|(&field, entry)| {
+            .filter_map(|(field, entry)| {
                 let error = entry.read.as_ref().err()?;
                 Some(Fault {
                     field: Some(field),

@@ -1,7 +1,8 @@
 //! A plot of one amount against another: curves, levels, a band, points that are named.
 
+use super::control::capital;
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Mark, Scene, text_width};
+use crate::scene::{Anchor, Draw, Mark, Scene, text_width};
 use crate::units::step_up;
 use calc_core::quantity::{Dimension, UnitSystem, unit_for, write};
 use calc_core::report::Amount;
@@ -178,7 +179,7 @@ impl Setter {
 
     fn fixed(&mut self, at: (f64, f64), text: String, class: &'static str, anchor: Anchor) {
         self.taken.push(Self::bounds(at, &text, class, anchor));
-        self.marks.push(Mark::text(at, text, class, anchor));
+        self.marks.text(at, text, class, anchor);
     }
 
     /// At the first place inside the field that neither lettering nor a curve nor a level takes; failing
@@ -303,11 +304,11 @@ impl Chart {
             let lower = self.trace(&band.lower);
             let upper = self.trace(&band.upper);
             let outline = polyline(lower.iter().copied().chain(upper.iter().rev().copied()));
-            set.marks.push(Mark::path(outline + "Z", "band"));
+            set.marks.path(outline + "Z", "band");
         }
         for level in self.levels.iter().filter(|l| self.y.holds(l.y)) {
             let (_, y) = self.place((self.x.from, level.y));
-            set.marks.push(Mark::line((left, y), (right, y), "wanted"));
+            set.marks.line((left, y), (right, y), "wanted");
             set.levels.push([(left, y), (right, y)]);
         }
         for curve in &self.curves {
@@ -319,11 +320,8 @@ impl Chart {
             let pairs = trace.iter().zip(trace.iter().skip(1));
             set.curves.extend(pairs.map(|(a, b)| [*a, *b]));
             let path = Mark::path(polyline(trace), class);
-            set.marks.push(Mark::group(
-                crate::scene::Placed::default(),
-                curve.part,
-                vec![path],
-            ));
+            set.marks
+                .group(crate::scene::Placed::default(), curve.part, vec![path]);
         }
         let shown = |p: &&KeyPoint| self.x.holds(p.x) && self.y.holds(p.y);
         for point in self.points.iter().filter(shown) {
@@ -333,7 +331,7 @@ impl Chart {
             } else {
                 (3.0, "dot")
             };
-            set.marks.push(Mark::circle(at, r, class));
+            set.marks.circle(at, r, class);
             set.taken.push((at.0 - r, at.1 - r, at.0 + r, at.1 + r));
         }
         self.letter(&mut set);
@@ -352,17 +350,17 @@ impl Chart {
         let (across, up) = (self.x.ticks(self.units, 5.0), self.y.ticks(self.units, 5.0));
         for (si, _) in &across {
             let (x, _) = self.place((*si, self.y.from));
-            set.marks.push(Mark::line((x, top), (x, bottom), "hair"));
+            set.marks.line((x, top), (x, bottom), "hair");
         }
         for (si, _) in &up {
             let (_, y) = self.place((self.x.from, *si));
-            set.marks.push(Mark::line((left, y), (right, y), "hair"));
+            set.marks.line((left, y), (right, y), "hair");
         }
         let frame = Pen::at(left, top - 4.0).to(left, bottom).to(right, bottom);
-        set.marks.push(Mark::path(frame.d(), "axis"));
+        set.marks.path(frame.d(), "axis");
         if self.y.from < 0.0 && self.y.to > 0.0 {
             let (_, y) = self.place((self.x.from, 0.0));
-            set.marks.push(Mark::line((left, y), (right, y), "thin"));
+            set.marks.line((left, y), (right, y), "thin");
         }
         for (si, text) in across {
             let (x, _) = self.place((si, self.y.from));
@@ -449,13 +447,6 @@ impl Chart {
         }
         said
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// Whether a straight piece passes through a rectangle (left, top, right, bottom).

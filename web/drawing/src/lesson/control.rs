@@ -1,6 +1,6 @@
 //! What a reader can move, and where it stands.
 
-use calc_core::quantity::{Dimension, Unit, UnitSystem, unit_for, write};
+use calc_core::quantity::{Dimension, Unit, UnitSystem, parse_number, unit_for, write};
 use calc_core::report::Amount;
 
 /// Most controls that a lesson's figure may have: more would have to be learned first.
@@ -135,11 +135,14 @@ impl Control {
     }
 }
 
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+/// A text of our own with a capital. Those begin with plain letters; all others would bring 20 kB of
+/// tables with them.
+pub(super) fn capital(text: &str) -> String {
+    let mut text = String::from(text);
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
 }
 
 /// A choice's place in its list.
@@ -206,7 +209,7 @@ impl State {
                 .find(|(_, control)| control.key == key)
                 .ok_or_else(|| format!("no control is called `{key}`"))?;
             let value = match control.kind {
-                ControlKind::Number { .. } => value.parse::<f64>().ok(),
+                ControlKind::Number { .. } => parse_number(value),
                 #[allow(clippy::cast_precision_loss, reason = "a handful of choices")]
                 ControlKind::Choices { of, .. } => {
                     of.iter().position(|c| c.key == value).map(|i| i as f64)

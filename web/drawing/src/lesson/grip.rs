@@ -8,12 +8,13 @@ use crate::parts::{
     ForceScale, Strip, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
     washer_cut,
 };
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{bolt_grade, slip_surface, thread};
 use calc_core::mechanics::slip::resistance;
 use calc_core::quantity::{Dimension, InUnits, Unit, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Grip;
@@ -123,22 +124,28 @@ fn joint(n: &Numbers, surface: &str) -> Input {
         let proof = bolt_grade(GRADE)?.strength(thread)?.proof?;
         Some(thread.stress_area().si() * proof.si())
     });
-    Input {
-        tube_depth_mm: PLATE_MM,
-        tube_material: String::from("a36"),
-        support: String::from("solid"),
-        mount: String::from("from-top"),
-        fitting_thickness_mm: PLATE_MM,
-        bolt: BOLT.into(),
-        bolt_grade: GRADE.into(),
-        bolts_along: 1.0,
-        // As far as a bolt can be set: the figure also shows a loose one.
-        preload_share: (n.clamp / proof.unwrap_or(f64::INFINITY)).clamp(0.05, 1.0),
-        faying_surface: surface.into(),
-        joint: String::from("free"),
-        free_along_n: n.load,
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeDepth, PLATE_MM),
+            (Field::FittingThickness, PLATE_MM),
+            (Field::BoltsAlong, 1.0),
+            // As far as a bolt can be set: the figure also shows a loose one.
+            (
+                Field::PreloadShare,
+                (n.clamp / proof.unwrap_or(f64::INFINITY)).clamp(0.05, 1.0),
+            ),
+            (Field::FreeAlong, n.load),
+        ],
+        &[
+            (Field::TubeMaterial, "a36"),
+            (Field::Support, "solid"),
+            (Field::Mount, "from-top"),
+            (Field::Bolt, BOLT),
+            (Field::Grade, GRADE),
+            (Field::Surface, surface),
+            (Field::Joint, "free"),
+        ],
+    )
 }
 
 impl Model for Grip {
@@ -255,34 +262,18 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let scale = scale(look);
     let slid = slid(n);
     let mut marks = plates(slid);
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt()));
-    marks.push(Mark::line(
+    marks.group(Placed::default(), "p-bolt", bolt());
+    marks.line(
         (LOWER_ENDS.0 - slid, PLANE),
         (UPPER_ENDS.1 + slid, PLANE),
         "cutting",
-    ));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-clamp",
-        squeeze(n, scale, look),
-    ));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-load",
-        pulls(n, scale, look),
-    ));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-clamp",
-        friction(n, scale, look),
-    ));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-bolt",
-        pushes(n, scale, look),
-    ));
+    );
+    marks.group(Placed::default(), "p-clamp", squeeze(n, scale, look));
+    marks.group(Placed::default(), "p-load", pulls(n, scale, look));
+    marks.group(Placed::default(), "p-clamp", friction(n, scale, look));
+    marks.group(Placed::default(), "p-bolt", pushes(n, scale, look));
     if n.slides {
-        marks.extend(travel(n, slid, look));
+        marks.all(travel(n, slid, look));
     }
     let strip = Strip {
         fields: vec![
@@ -291,7 +282,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         ],
     };
     let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.extend(strip.marks(DRAWING_WIDTH, top));
+    marks.all(strip.marks(DRAWING_WIDTH, top));
     let state = if n.slides {
         "The plates have slid until both touch the bolt"
     } else {
@@ -324,7 +315,7 @@ fn plates(slid: f64) -> Vec<Mark> {
         let hatch = Some(Hatch::new(Material::Steel, lean));
         let bottom = top + PLATE;
         for (a, b) in [(left, BOLT_X - hole), (BOLT_X + hole, right)] {
-            marks.push(Mark::rect((a + by, top), (b + by, bottom), "edge", hatch));
+            marks.rect((a + by, top), (b + by, bottom), "edge", hatch);
         }
     }
     marks
@@ -335,15 +326,11 @@ fn bolt() -> Vec<Mark> {
     let (top, foot) = (TOP - 2.5 * PER_MM, BOTTOM + 2.5 * PER_MM);
     let mut marks = threaded_shank(BOLT_X, d, foot, top - 46.0, 60.0);
     for (a, b, lean) in [(top, TOP, Lean::Left), (BOTTOM, foot, Lean::Right)] {
-        marks.extend(washer_cut(BOLT_X, 24.0 * PER_MM, d, a, b, lean));
+        marks.all(washer_cut(BOLT_X, 24.0 * PER_MM, d, a, b, lean));
     }
-    marks.extend(nut(BOLT_X, top, 18.0 * PER_MM, 10.8 * PER_MM, true));
-    marks.extend(bolt_head(BOLT_X, foot, 18.0 * PER_MM, 7.5 * PER_MM, false));
-    marks.push(Mark::line(
-        (BOLT_X, top - 54.0),
-        (BOLT_X, foot + 34.0),
-        "centre",
-    ));
+    marks.all(nut(BOLT_X, top, 18.0 * PER_MM, 10.8 * PER_MM, true));
+    marks.all(bolt_head(BOLT_X, foot, 18.0 * PER_MM, 7.5 * PER_MM, false));
+    marks.line((BOLT_X, top - 54.0), (BOLT_X, foot + 34.0), "centre");
     marks
 }
 
@@ -352,19 +339,19 @@ fn squeeze(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let half = scale.length(n.clamp / 2.0);
     let mut marks = Vec::new();
     for x in [BOLT_X - BESIDE, BOLT_X + BESIDE] {
-        marks.extend(force_arrow((x, TOP - half), (x, TOP), "clamp"));
-        marks.extend(force_arrow((x, BOTTOM + half), (x, BOTTOM), "clamp"));
+        marks.all(force_arrow((x, TOP - half), (x, TOP), "clamp"));
+        marks.all(force_arrow((x, BOTTOM + half), (x, BOTTOM), "clamp"));
     }
-    marks.push(Mark::circle(clamp_tail(n, scale), 12.0, "grip"));
+    marks.circle(clamp_tail(n, scale), 12.0, "grip");
     let words = format!("clamp {}", look.units.force(n.clamp));
     let beside = 8.0 + text_width(&words, "t clamp") * 1.05 + 8.0;
-    marks.push(Mark::text((8.0, 16.0), words, "t clamp", Anchor::Start));
-    marks.push(Mark::text(
+    marks.text((8.0, 16.0), words, "t clamp", Anchor::Start);
+    marks.text(
         (beside, 16.0),
         "half on each side",
         "t s soft",
         Anchor::Start,
-    ));
+    );
     marks
 }
 
@@ -372,14 +359,14 @@ fn pulls(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let tip = load_tip(n, scale);
     let mut marks = force_arrow((tip.0 - scale.length(n.load), tip.1), tip, "load");
     let (x, y) = (LOWER_ENDS.0 - slid(n), PLANE + PLATE / 2.0);
-    marks.extend(force_arrow((x, y), (x - scale.length(n.load), y), "load"));
-    marks.push(Mark::circle(tip, 12.0, "grip"));
-    marks.push(Mark::text(
+    marks.all(force_arrow((x, y), (x - scale.length(n.load), y), "load"));
+    marks.circle(tip, 12.0, "grip");
+    marks.text(
         (DRAWING_WIDTH - 8.0, TOP - 11.0),
         format!("load {}", look.units.force(n.load)),
         "t load halo",
         Anchor::End,
-    ));
+    );
     marks
 }
 
@@ -389,18 +376,18 @@ fn friction(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let (left, right) = (BOLT_X + 38.0, BOLT_X + 38.0 + long);
     let (above, below) = (PLANE - NEAR_PLANE, PLANE + NEAR_PLANE);
     let mut marks = ground(n.friction, (left, right), (above, below));
-    marks.extend(force_arrow((right, above), (left, above), "clamp"));
-    marks.extend(force_arrow((left, below), (right, below), "clamp"));
+    marks.all(force_arrow((right, above), (left, above), "clamp"));
+    marks.all(force_arrow((left, below), (right, below), "clamp"));
     let (x, y) = (LOWER_ENDS.1 + 12.0, PLANE + 20.0);
     let has = format!("of {}", look.units.force(n.grips));
-    marks.push(Mark::text((x, y), "friction", "t clamp", Anchor::Start));
-    marks.push(Mark::text(
+    marks.text((x, y), "friction", "t clamp", Anchor::Start);
+    marks.text(
         (x, y + 17.0),
         look.units.force(n.friction),
         "t clamp",
         Anchor::Start,
-    ));
-    marks.push(Mark::text((x, y + 33.0), has, "t s soft", Anchor::Start));
+    );
+    marks.text((x, y + 33.0), has, "t s soft", Anchor::Start);
     marks
 }
 
@@ -411,20 +398,15 @@ fn pushes(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let (above, below) = (PLANE - IN_PLATE, PLANE + IN_PLATE);
     let (left, right) = (BOLT_X - r, BOLT_X + r);
     let mut marks = ground(n.on_bolt, (left - long, left), (above, above));
-    marks.extend(ground(n.on_bolt, (right, right + long), (below, below)));
-    marks.extend(force_arrow((left - long, above), (left, above), "load"));
-    marks.extend(force_arrow((right + long, below), (right, below), "load"));
+    marks.all(ground(n.on_bolt, (right, right + long), (below, below)));
+    marks.all(force_arrow((left - long, above), (left, above), "load"));
+    marks.all(force_arrow((right + long, below), (right, below), "load"));
     for (text, y) in [
         (String::from("on bolt"), 0.0),
         (look.units.force(n.on_bolt), 17.0),
     ] {
         let class = if n.slides { "t load" } else { "t" };
-        marks.push(Mark::text(
-            (4.0, TOP + 15.0 + y),
-            text,
-            class,
-            Anchor::Start,
-        ));
+        marks.text((4.0, TOP + 15.0 + y), text, class, Anchor::Start);
     }
     marks
 }
@@ -447,16 +429,12 @@ fn travel(n: &Numbers, slid: f64, look: &Look<'_>) -> Vec<Mark> {
         Mark::line((is, TOP - 2.0), (is, y - 4.0), "thin"),
     ];
     for (end, way) in [(was, 1.0), (is, -1.0)] {
-        marks.push(Mark::line(
-            (end - 15.0 * way, y),
-            (end - 8.0 * way, y),
-            "thin",
-        ));
+        marks.line((end - 15.0 * way, y), (end - 8.0 * way, y), "thin");
         marks.push(arrow_tip((end, y), (way, 0.0), 9.0, "tip"));
     }
     let how_far = look.units.length(n.play * 1e3);
-    marks.push(Mark::text((4.0, y - 23.0), "slid", "t s", Anchor::Start));
-    marks.push(Mark::text((4.0, y - 8.0), how_far, "t s", Anchor::Start));
+    marks.text((4.0, y - 23.0), "slid", "t s", Anchor::Start);
+    marks.text((4.0, y - 8.0), how_far, "t s", Anchor::Start);
     marks
 }
 

@@ -8,6 +8,7 @@ use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
 use calc_core::quantity::{Dimension, Unit};
 use calc_core::report::Part;
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Hollow;
@@ -77,27 +78,30 @@ const GIVEN_WAY: f64 = 0.01;
 /// A tie-down ring through the hollow cross-member of a flatbed, far from its ends. Nothing lies
 /// between washers and tube. Invented.
 fn input(state: &State) -> Input {
-    let mut input = Input {
-        joint: String::from("free"),
-        mount: String::from("from-top"),
-        tube_width_mm: WIDTH_MM,
-        tube_depth_mm: WIDTH_MM,
-        tube_wall_mm: state.number(WALL),
-        tube_material: String::from("s235"),
-        bolt: String::from("m12"),
-        bolt_grade: String::from("iso-8.8"),
-        fitting_thickness_mm: 0.0,
-        bolts_along: 1.0,
-        end_distance_mm: 400.0,
-        free_up_n: 5000.0,
-        ..Input::default()
-    };
+    let mut input = Input::with(
+        &[
+            (Field::TubeWidth, WIDTH_MM),
+            (Field::TubeDepth, WIDTH_MM),
+            (Field::TubeWall, state.number(WALL)),
+            (Field::FittingThickness, 0.0),
+            (Field::BoltsAlong, 1.0),
+            (Field::EndDistance, 400.0),
+            (Field::FreeUp, 5000.0),
+        ],
+        &[
+            (Field::Joint, "free"),
+            (Field::Mount, "from-top"),
+            (Field::TubeMaterial, "s235"),
+            (Field::Bolt, "m12"),
+            (Field::Grade, "iso-8.8"),
+        ],
+    );
     match state.choice(WASHER) {
         0 => {}
-        1 => input.washer = String::from("wide"),
+        1 => input.set_choice(Field::Washer, "wide"),
         _ => {
-            input.washer_outer_mm = Some(40.0);
-            input.washer_thickness_mm = Some(10.0);
+            input.set_number(Field::WasherOuter, Some(40.0));
+            input.set_number(Field::WasherThickness, Some(10.0));
         }
     }
     input
@@ -160,12 +164,9 @@ impl Model for Hollow {
         let n = numbers(state)?;
         let joint = input(state);
         // The same bolt and wrench on a bar without a hollow.
-        let bar = Joint::new(&Input {
-            support: String::from("solid"),
-            ..joint.clone()
-        })?
-        .curve
-        .at_wanted?;
+        let mut on_bar = joint.clone();
+        on_bar.set_choice(Field::Support, "solid");
+        let bar = Joint::new(&on_bar)?.curve.at_wanted?;
         let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
         let force = |name, n| value(name, n, Dimension::Force);
         let torque = |name, nm| value(name, nm, Dimension::Torque);

@@ -8,6 +8,7 @@ use super::model::{Look, Model, Outcome, Picture, value};
 use calc_core::catalog::{bolt_grade, material};
 use calc_core::mechanics::losses::flattening;
 use calc_core::quantity::{Dimension, InUnits, Unit};
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate, torque_turn};
 
 /// The lesson.
@@ -109,21 +110,24 @@ fn joint(event: usize, step: f64, grip: f64) -> Input {
     } else {
         "bare-clean"
     };
-    Input {
-        tube_depth_mm: grip - 2.0 * (CHEEK + WASHER.1),
-        tube_material: BETWEEN.into(),
-        support: String::from("solid"),
-        fitting_thickness_mm: CHEEK,
-        washer_outer_mm: Some(WASHER.0),
-        washer_thickness_mm: Some(WASHER.1),
-        bolt: BOLT.into(),
-        bolt_grade: GRADE.into(),
-        // The lesson follows one bolt; how far bolts differ is another one.
-        scatter_share: Some(0.0),
-        faying_surface: surface.into(),
-        temperature_swing_k: step.abs(),
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeDepth, grip - 2.0 * (CHEEK + WASHER.1)),
+            (Field::FittingThickness, CHEEK),
+            (Field::WasherOuter, WASHER.0),
+            (Field::WasherThickness, WASHER.1),
+            // The lesson follows one bolt; how far bolts differ is another one.
+            (Field::Scatter, 0.0),
+            (Field::TemperatureSwing, step.abs()),
+        ],
+        &[
+            (Field::TubeMaterial, BETWEEN),
+            (Field::Support, "solid"),
+            (Field::Bolt, BOLT),
+            (Field::Grade, GRADE),
+            (Field::Surface, surface),
+        ],
+    )
 }
 
 fn numbers(event: usize, step: f64, grip: f64) -> Option<Numbers> {

@@ -1,7 +1,7 @@
 //! A plate or wall in section, as wide as one likes, broken off where it goes on.
 
 use crate::parts::break_line;
-use crate::scene::{Hatch, Mark};
+use crate::scene::{Draw, Hatch, Mark};
 
 /// Which ends of a ply are cut off by a free-hand line because the ply goes on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -23,7 +23,7 @@ pub(super) fn ply(
     let mut marks = Vec::new();
     for (a, b, is_broken) in [(left, hole.0, broken.left), (hole.1, right, broken.right)] {
         if !is_broken {
-            marks.push(Mark::rect((a, top), (b, bottom), "edge", Some(hatch)));
+            marks.rect((a, top), (b, bottom), "edge", Some(hatch));
             continue;
         }
         // The rim of the hole is the sound end of each half.
@@ -32,10 +32,10 @@ pub(super) fn ply(
         } else {
             (a, b)
         };
-        marks.push(Mark::rect((a, top), (b, bottom), "none", Some(hatch)));
-        marks.push(Mark::line((end, top), (rim, top), "edge"));
-        marks.push(Mark::line((end, bottom), (rim, bottom), "edge"));
-        marks.push(Mark::line((rim, top), (rim, bottom), "edge"));
+        marks.rect((a, top), (b, bottom), "none", Some(hatch));
+        marks.line((end, top), (rim, top), "edge");
+        marks.line((end, bottom), (rim, bottom), "edge");
+        marks.line((rim, top), (rim, bottom), "edge");
         marks.push(break_line((end, top), bottom - top));
     }
     marks

@@ -9,7 +9,7 @@ use crate::parts::{
     ForceScale, Strip, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{nut_factor, thread};
@@ -17,6 +17,7 @@ use calc_core::mechanics::opening::{bolt_pull, clamp_left, gap, separation_load}
 use calc_core::mechanics::stiffness::load_factor;
 use calc_core::mechanics::tightening::torque_for;
 use calc_core::quantity::{Dimension, InUnits, Length, Unit, mm, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Share;
@@ -89,26 +90,29 @@ fn input(clamp: f64, pull: f64, tube: bool) -> Option<Input> {
         thread(BOLT)?.major(),
         newton(clamp),
     );
-    Some(Input {
-        mount: String::from("through-sides"),
-        support: String::from(if tube { "bare" } else { "solid" }),
-        tube_material: String::from("s235"),
-        tube_width_mm: SIDE,
-        tube_depth_mm: SIDE,
-        tube_wall_mm: WALL,
-        fitting_thickness_mm: STRAP,
-        bolt: String::from(BOLT),
-        bolt_grade: String::from("iso-8.8"),
-        lubrication: String::from(lubrication),
-        torque_nm: Some(torque.si().max(0.5)),
-        end_distance_mm: 200.0,
-        joint: String::from("free"),
-        // Two bolts share it.
-        free_side_n: 2.0 * pull,
-        ball_ahead_mm: 0.0,
-        ball_below_mm: 0.0,
-        ..Input::default()
-    })
+    Some(Input::with(
+        &[
+            (Field::TubeWidth, SIDE),
+            (Field::TubeDepth, SIDE),
+            (Field::TubeWall, WALL),
+            (Field::FittingThickness, STRAP),
+            (Field::Torque, torque.si().max(0.5)),
+            (Field::EndDistance, 200.0),
+            // Two bolts share it.
+            (Field::FreeSide, 2.0 * pull),
+            (Field::BallAhead, 0.0),
+            (Field::BallBelow, 0.0),
+        ],
+        &[
+            (Field::Mount, "through-sides"),
+            (Field::Support, if tube { "bare" } else { "solid" }),
+            (Field::TubeMaterial, "s235"),
+            (Field::Bolt, BOLT),
+            (Field::Grade, "iso-8.8"),
+            (Field::Lubrication, lubrication),
+            (Field::Joint, "free"),
+        ],
+    ))
 }
 
 struct Numbers {
@@ -276,43 +280,43 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
     let mut straps = Vec::new();
     for (upper, lean) in [(sheet.strap - thick, Lean::Left), (FLOOR, Lean::Left)] {
         for side in [-1.0, 1.0] {
-            straps.push(Mark::rect(
+            straps.rect(
                 (AXIS + side * bore, upper),
                 (AXIS + side * HALF, upper + thick),
                 "edge",
                 Some(Hatch::new(Material::Steel, lean)),
-            ));
+            );
         }
     }
-    marks.push(Mark::group(Placed::default(), "p-plate", straps));
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt(n, sheet)));
+    marks.group(Placed::default(), "p-plate", straps);
+    marks.group(Placed::default(), "p-bolt", bolt(n, sheet));
     // The pull, half on each side, up and down.
     let half = scale.length(n.pull / 2.0);
     let mut pulls = Vec::new();
     for x in [AXIS - HOLD, AXIS + HOLD] {
         let (up, down) = (sheet.strap - thick, FLOOR + thick);
-        pulls.extend(force_arrow((x, up), (x, up - half), "load"));
-        pulls.extend(force_arrow((x, down), (x, down + half), "load"));
+        pulls.all(force_arrow((x, up), (x, up - half), "load"));
+        pulls.all(force_arrow((x, down), (x, down + half), "load"));
     }
     if half > 14.0 {
         let y = sheet.strap - thick - half / 2.0 + 4.0;
         let at = (AXIS - HOLD + 8.0, y);
-        pulls.push(Mark::text(at, "half", "t s load", Anchor::Start));
+        pulls.text(at, "half", "t s load", Anchor::Start);
         // On the right the hand's ring is in the way of a short arrow's lettering.
         if half > 32.0 {
             let at = (AXIS + HOLD - 8.0, y + 8.0);
-            pulls.push(Mark::text(at, "half", "t s load", Anchor::End));
+            pulls.text(at, "half", "t s load", Anchor::End);
         }
     }
-    pulls.push(Mark::circle(sheet.tip(n, scale), 11.0, "grip"));
-    marks.push(Mark::group(Placed::default(), "p-load", pulls));
+    pulls.circle(sheet.tip(n, scale), 11.0, "grip");
+    marks.group(Placed::default(), "p-load", pulls);
     let words = if n.pull > 0.0 {
         format!("pull {}", force(n.pull))
     } else {
         String::from("no pull yet")
     };
-    marks.push(Mark::text((8.0, 18.0), words, "t load halo", Anchor::Start));
-    marks.extend(balance(n, scale, look));
+    marks.text((8.0, 18.0), words, "t load halo", Anchor::Start);
+    marks.all(balance(n, scale, look));
     let strip = Strip {
         fields: vec![
             StripField::new("drawing", "two straps, cut"),
@@ -320,7 +324,7 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
             StripField::scale(scale.text()),
         ],
     };
-    marks.extend(strip.marks(DRAWING_WIDTH, STRIP_TOP));
+    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
     let on = if n.tube { "a bare tube" } else { "a solid bar" };
     let touch = if n.pull > n.parts {
         String::from("the faces have parted")
@@ -371,14 +375,14 @@ fn between(n: &Numbers, sheet: &Sheet, bore: f64) -> Vec<Mark> {
             pen = to(pen, at(half - wall, top + outer));
             pen = corner(pen, inner, false, at(half - outer, top + wall));
             pen = to(pen, at(bore, top + wall));
-            marks.push(Mark::cut(pen.close().d(), hatch));
+            marks.cut(pen.close().d(), hatch);
         } else {
-            marks.push(Mark::rect(
+            marks.rect(
                 (AXIS + side * bore, sheet.top),
                 (AXIS + side * half, FLOOR),
                 "edge",
                 Some(hatch),
-            ));
+            );
         }
     }
     marks
@@ -396,7 +400,7 @@ fn bolt(n: &Numbers, sheet: &Sheet) -> Vec<Mark> {
     let end = seat - thick - nut_height - 2.0 * units(thread.pitch());
     let length = mm((head - end) / PER_MM);
     let mut marks = washer_cut(AXIS, outer, bore, seat - thick, seat, Lean::Right);
-    marks.extend(washer_cut(
+    marks.all(washer_cut(
         AXIS,
         outer,
         bore,
@@ -405,17 +409,17 @@ fn bolt(n: &Numbers, sheet: &Sheet) -> Vec<Mark> {
         Lean::Right,
     ));
     let threaded = units(thread.thread_length(length));
-    marks.extend(threaded_shank(AXIS, d, head, end, threaded));
-    marks.extend(bolt_head(
+    marks.all(threaded_shank(AXIS, d, head, end, threaded));
+    marks.all(bolt_head(
         AXIS,
         head,
         flats,
         units(thread.head_height()),
         false,
     ));
-    marks.extend(nut(AXIS, seat - thick, flats, nut_height, true));
+    marks.all(nut(AXIS, seat - thick, flats, nut_height, true));
     let foot = head + units(thread.head_height());
-    marks.push(Mark::line((AXIS, end - 7.0), (AXIS, foot + 7.0), "centre"));
+    marks.line((AXIS, end - 7.0), (AXIS, foot + 7.0), "centre");
     marks
 }
 
@@ -486,7 +490,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
         ),
     ];
     if bolt > 0.0 {
-        marks.push(Mark::line((left - 8.0, top), (right + 8.0, top), "thin"));
+        marks.line((left - 8.0, top), (right + 8.0, top), "thin");
     }
     marks.extend([
         part("p-bolt", pull),

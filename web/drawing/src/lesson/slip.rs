@@ -11,6 +11,7 @@ use calc_core::catalog::{
 };
 use calc_core::mechanics::{pin, shear};
 use calc_core::quantity::{Dimension, InUnits, Length, Stress, Unit, mm, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Slip;
@@ -254,22 +255,26 @@ impl Model for Slip {
 
 fn joint(n: &Numbers) -> Input {
     let worn = n.hole > n.cheek_hole;
-    Input {
-        tube_width_mm: TUBE_OTHER_MM,
-        tube_depth_mm: TUBE_MM,
-        tube_wall_mm: n.wall.si() * 1e3,
-        tube_material: TUBE.into(),
-        fitting_thickness_mm: CHEEK_MM,
-        fitting_gap_mm: Some(n.gap.si() * 1e3),
-        hole_mm: worn.then_some(n.hole.si() * 1e3),
-        fitting_hole_mm: Some(n.cheek_hole.si() * 1e3),
-        bolt: BOLT.into(),
-        bolt_grade: GRADE.into(),
-        bolts_along: 1.0,
-        joint: String::from("free"),
-        free_along_n: n.load,
-        ..Input::default()
-    }
+    let mut input = Input::with(
+        &[
+            (Field::TubeWidth, TUBE_OTHER_MM),
+            (Field::TubeDepth, TUBE_MM),
+            (Field::TubeWall, n.wall.si() * 1e3),
+            (Field::FittingThickness, CHEEK_MM),
+            (Field::FittingGap, n.gap.si() * 1e3),
+            (Field::FittingHole, n.cheek_hole.si() * 1e3),
+            (Field::BoltsAlong, 1.0),
+            (Field::FreeAlong, n.load),
+        ],
+        &[
+            (Field::TubeMaterial, TUBE),
+            (Field::Bolt, BOLT),
+            (Field::Grade, GRADE),
+            (Field::Joint, "free"),
+        ],
+    );
+    input.set_number(Field::Hole, worn.then_some(n.hole.si() * 1e3));
+    input
 }
 
 /// What wall, bending and shear are asked for, each as a share of what it may carry.

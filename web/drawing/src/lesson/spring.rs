@@ -10,7 +10,7 @@ use crate::parts::{
     thread_end_view, threaded_shank, washer_cut, wrench,
 };
 use crate::pen::polyline;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
@@ -18,6 +18,7 @@ use calc_core::mechanics::losses::embedding;
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::torque_for;
 use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm, newton};
+use calc_core::scenario::Field;
 
 /// The lesson.
 pub(super) struct Spring;
@@ -108,18 +109,21 @@ fn other(stack: f64) -> f64 {
 /// What is bolted: a plate on a bar, both steel, one bolt upright through them.
 fn input(stack: f64, choice: usize) -> Input {
     let (bolt, grade) = bolt(choice);
-    Input {
-        mount: String::from("from-top"),
-        support: String::from("solid"),
-        tube_material: String::from("a36"),
-        tube_width_mm: 64.0,
-        tube_depth_mm: stack - PLATE,
-        tube_wall_mm: 6.0,
-        fitting_thickness_mm: PLATE,
-        bolt: String::from(bolt),
-        bolt_grade: String::from(grade),
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeWidth, 64.0),
+            (Field::TubeDepth, stack - PLATE),
+            (Field::TubeWall, 6.0),
+            (Field::FittingThickness, PLATE),
+        ],
+        &[
+            (Field::Mount, "from-top"),
+            (Field::Support, "solid"),
+            (Field::TubeMaterial, "a36"),
+            (Field::Bolt, bolt),
+            (Field::Grade, grade),
+        ],
+    )
 }
 
 struct Numbers {
@@ -296,38 +300,30 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
     let mut stack = Vec::new();
     for (upper, lower, lean) in [(now, seam, Lean::Left), (seam, bottom, Lean::Right)] {
         for side in [-1.0, 1.0] {
-            stack.push(Mark::rect(
+            stack.rect(
                 (AXIS + side * hole, upper),
                 (AXIS + side * HALF, lower),
                 "edge",
                 Some(Hatch::new(Material::Steel, lean)),
-            ));
+            );
         }
     }
-    marks.push(Mark::group(Placed::default(), "p-plate", stack));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-bolt",
-        bolt_marks(n, (head, end), now),
-    ));
-    marks.push(Mark::line((AXIS, end - 7.0), (AXIS, head + 24.0), "centre"));
-    marks.extend(thickness((top, bottom), &look.units.length(n.stack)));
+    marks.group(Placed::default(), "p-plate", stack);
+    marks.group(Placed::default(), "p-bolt", bolt_marks(n, (head, end), now));
+    marks.line((AXIS, end - 7.0), (AXIS, head + 24.0), "centre");
+    marks.all(thickness((top, bottom), &look.units.length(n.stack)));
     if stretch >= 1.0 {
-        marks.extend(grown(
+        marks.all(grown(
             (AXIS + 5.0, 178.0),
             (end, rest),
             &format!("stretch {}", look.units.length(n.now.stretch_mm)),
         ));
         let text = format!("squeeze {}", look.units.length(n.squeeze));
-        marks.extend(grown((AXIS + HALF + 3.0, 198.0), (top, now), &text));
-        marks.push(Mark::line(
-            (AXIS - HALF, top),
-            (AXIS + HALF, top),
-            "phantom",
-        ));
+        marks.all(grown((AXIS + HALF + 3.0, 198.0), (top, now), &text));
+        marks.line((AXIS - HALF, top), (AXIS + HALF, top), "phantom");
     }
-    marks.extend(clamp(n, (now, bottom), scale, look));
-    marks.extend(plan(n, turn, look));
+    marks.all(clamp(n, (now, bottom), scale, look));
+    marks.all(plan(n, turn, look));
     let strip = Strip {
         fields: vec![
             StripField::new("drawing", "bolt and stack, cut"),
@@ -335,7 +331,7 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
             StripField::scale(scale.text()),
         ],
     };
-    marks.extend(strip.marks(DRAWING_WIDTH, STRIP_TOP));
+    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
     let force = look.units.force(n.now.clamp_n);
     Scene {
         id: look.id.into(),
@@ -367,7 +363,7 @@ fn bolt_marks(n: &Numbers, (head, end): (f64, f64), seat: f64) -> Vec<Mark> {
         bolting.washer.thickness * 2.0 + mm(n.stack) + thread.nut_height() + thread.pitch() * 2.0;
     let threaded = units(thread.thread_length(length)) * (head - end) / units(length);
     let mut marks = washer_cut(AXIS, outer, bore, seat - thick, seat, Lean::Right);
-    marks.extend(washer_cut(
+    marks.all(washer_cut(
         AXIS,
         outer,
         bore,
@@ -375,15 +371,15 @@ fn bolt_marks(n: &Numbers, (head, end): (f64, f64), seat: f64) -> Vec<Mark> {
         head,
         Lean::Left,
     ));
-    marks.extend(threaded_shank(AXIS, d, head, end, threaded));
-    marks.extend(bolt_head(
+    marks.all(threaded_shank(AXIS, d, head, end, threaded));
+    marks.all(bolt_head(
         AXIS,
         head,
         flats,
         units(thread.head_height()),
         false,
     ));
-    marks.extend(nut(
+    marks.all(nut(
         AXIS,
         seat - thick,
         flats,
@@ -431,7 +427,7 @@ fn clamp(n: &Numbers, (top, bottom): (f64, f64), scale: ForceScale, look: &Look<
     let x = AXIS - 36.0;
     let length = scale.length(n.now.clamp_n);
     let mut marks = force_arrow((x, top - length), (x, top), "clamp");
-    marks.extend(force_arrow((x, bottom + length), (x, bottom), "clamp"));
+    marks.all(force_arrow((x, bottom + length), (x, bottom), "clamp"));
     let (first, second) = if n.now.clamp_n > 0.0 {
         (String::from("clamp"), look.units.force(n.now.clamp_n))
     } else {
@@ -440,12 +436,7 @@ fn clamp(n: &Numbers, (top, bottom): (f64, f64), scale: ForceScale, look: &Look<
     // Beside the upper arrow, on two lines, because there is not more room left of the stack.
     let y = (top - (length / 2.0).max(26.0) - 2.0).max(16.0);
     for (line, text) in [(0.0, first), (16.0, second)] {
-        marks.push(Mark::text(
-            (x - 9.0, y + line),
-            text,
-            "t clamp halo",
-            Anchor::End,
-        ));
+        marks.text((x - 9.0, y + line), text, "t clamp halo", Anchor::End);
     }
     vec![Mark::group(Placed::default(), "p-clamp", marks)]
 }
@@ -464,7 +455,7 @@ fn plan(n: &Numbers, turn: f64, look: &Look<'_>) -> Vec<Mark> {
         ends(0.0, REACH + 4.0),
         "phantom",
     )];
-    inside.push(Mark::group(
+    inside.group(
         Placed {
             x: 0.0,
             y: 0.0,
@@ -472,18 +463,18 @@ fn plan(n: &Numbers, turn: f64, look: &Look<'_>) -> Vec<Mark> {
         },
         "",
         wrench(flats, REACH),
-    ));
+    );
     let d = flats * thread.major().si() / thread.width_across_flats().si();
-    inside.extend(thread_end_view(d));
-    inside.extend(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
+    inside.all(thread_end_view(d));
+    inside.all(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
     if turn >= 8.0 {
         let arc = (0..=24_u8).map(|i| ends((turn - 5.0) * f64::from(i) / 24.0, REACH + 4.0));
-        inside.push(Mark::path(polyline(arc), "turned"));
+        inside.path(polyline(arc), "turned");
         let (sin, cos) = (turn + FROM).to_radians().sin_cos();
         inside.push(arrow_tip(ends(turn, REACH + 4.0), (cos, sin), 9.0, "tip"));
     }
     let at = hand(turn);
-    inside.push(Mark::circle((at.0 - PLAN.0, at.1 - PLAN.1), 11.0, "grip"));
+    inside.circle((at.0 - PLAN.0, at.1 - PLAN.1), 11.0, "grip");
     let words = format!(
         "nut turned {}",
         calc_core::quantity::write(turn.to_radians(), Dimension::Angle, look.units)

@@ -5,13 +5,14 @@ use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, value};
 use super::tube::Joint;
-use crate::scene::{Anchor, Mark};
+use crate::scene::{Anchor, Draw};
 use crate::words::message;
 use calc_core::catalog::{material, sleeve};
 use calc_core::evaluate::TurnPoint;
 use calc_core::mechanics::sleeve::strength;
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::{CheckId, Verdict};
+use calc_core::scenario::Field;
 use calc_core::{Input, evaluate};
 
 /// The lesson.
@@ -110,30 +111,36 @@ const PIPE: (&str, &str) = ("nps-3.8-80", "6061-t6");
 /// The bow post of a small boat trailer on an aluminium tube, far from its ends. The post is left out.
 /// Invented.
 fn input(stand: usize, made: usize) -> Input {
-    let mut input = Input {
-        joint: String::from("free"),
-        mount: String::from("from-top"),
-        tube_width_mm: SIZE_MM,
-        tube_depth_mm: SIZE_MM,
-        tube_wall_mm: 3.175,
-        tube_material: String::from("6063-t6"),
-        bolt: String::from("unc-3.8"),
-        bolt_grade: String::from("sae-5"),
-        fitting_thickness_mm: 0.0,
-        end_distance_mm: 400.0,
-        free_along_n: 1200.0,
-        sleeve_short_mm: SHORT_MM.get(made).copied().unwrap_or_default(),
-        ..Input::default()
-    };
+    let mut input = Input::with(
+        &[
+            (Field::TubeWidth, SIZE_MM),
+            (Field::TubeDepth, SIZE_MM),
+            (Field::TubeWall, 3.175),
+            (Field::FittingThickness, 0.0),
+            (Field::EndDistance, 400.0),
+            (Field::FreeAlong, 1200.0),
+            (
+                Field::SleeveShort,
+                SHORT_MM.get(made).copied().unwrap_or_default(),
+            ),
+        ],
+        &[
+            (Field::Joint, "free"),
+            (Field::Mount, "from-top"),
+            (Field::TubeMaterial, "6063-t6"),
+            (Field::Bolt, "unc-3.8"),
+            (Field::Grade, "sae-5"),
+        ],
+    );
     let right = made == 0;
     let support = match stand {
         0 => {
             if right {
                 // 1-1/2 in wide, 1/4 in thick.
-                input.washer_outer_mm = Some(38.1);
-                input.washer_thickness_mm = Some(6.35);
+                input.set_number(Field::WasherOuter, Some(38.1));
+                input.set_number(Field::WasherThickness, Some(6.35));
             } else {
-                input.washer = String::from("wide");
+                input.set_choice(Field::Washer, "wide");
             }
             "bare"
         }
@@ -144,19 +151,19 @@ fn input(stand: usize, made: usize) -> Input {
             "spreader"
         }
         2 => {
-            input.sleeve = String::from("rt-0.875x0.188");
+            input.set_choice(Field::Sleeve, "rt-0.875x0.188");
             "loose-sleeve"
         }
         3 => {
             let (stock, metal) = if right { STEEL } else { PIPE };
-            input.sleeve = String::from(stock);
-            input.sleeve_material = String::from(metal);
-            input.sleeve_welded = String::from(if right { "no" } else { "yes" });
+            input.set_choice(Field::Sleeve, stock);
+            input.set_choice(Field::SleeveMaterial, metal);
+            input.set_choice(Field::SleeveWelded, if right { "no" } else { "yes" });
             "through-sleeve"
         }
         _ => "solid-insert",
     };
-    input.support = String::from(support);
+    input.set_choice(Field::Support, support);
     input
 }
 
@@ -270,7 +277,7 @@ impl Model for Stand {
         let words = WORDS.get(n.stand)?.get(n.made)?;
         let mut letter = |y, text: &str, class| {
             let at = (drawing.width - 8.0, y);
-            drawing.marks.push(Mark::text(at, text, class, Anchor::End));
+            drawing.marks.text(at, text, class, Anchor::End);
         };
         letter(302.0, words, "t s");
         if n.now.turn_deg > 0.0 {

@@ -9,7 +9,7 @@ use crate::parts::{
     threaded_shank, washer_cut, wrench,
 };
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::catalog::{Thread, nut_factor};
 use calc_core::mechanics::tightening::{clamp_from, scattered, torque_for};
@@ -17,6 +17,7 @@ use calc_core::quantity::{
     Dimension, InUnits, Length, Unit, newton, newton_metre, write, write_parts,
 };
 use calc_core::report::TighteningReport;
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate, torque_turn};
 
 /// The lesson.
@@ -111,25 +112,30 @@ fn factor(choice: usize) -> Option<f64> {
 
 /// What is bolted: a plate on a solid bar of steel.
 fn input(torque_nm: f64, state: &State) -> Input {
-    Input {
-        mount: String::from("from-top"),
-        support: String::from("solid"),
-        tube_material: String::from("a36"),
-        tube_depth_mm: 40.0,
-        tube_wall_mm: 6.0,
-        fitting_thickness_mm: 10.0,
-        bolt: String::from("m12"),
-        bolt_grade: String::from("iso-8.8"),
-        // Nobody pulls yet: then the joint is tightened as it should be.
-        torque_nm: (torque_nm >= 0.5).then_some(torque_nm),
-        lubrication: String::from(lubrication(state.choice(THREADS)).0),
-        tightening: String::from(
-            METHODS
-                .get(state.choice(METHOD))
-                .map_or("wrench", |c| c.key),
-        ),
-        ..Input::default()
-    }
+    let mut input = Input::with(
+        &[
+            (Field::TubeDepth, 40.0),
+            (Field::TubeWall, 6.0),
+            (Field::FittingThickness, 10.0),
+        ],
+        &[
+            (Field::Mount, "from-top"),
+            (Field::Support, "solid"),
+            (Field::TubeMaterial, "a36"),
+            (Field::Bolt, "m12"),
+            (Field::Grade, "iso-8.8"),
+            (Field::Lubrication, lubrication(state.choice(THREADS)).0),
+            (
+                Field::Method,
+                METHODS
+                    .get(state.choice(METHOD))
+                    .map_or("wrench", |c| c.key),
+            ),
+        ],
+    );
+    // Nobody pulls yet: then the joint is tightened as it should be.
+    input.set_number(Field::Torque, (torque_nm >= 0.5).then_some(torque_nm));
+    input
 }
 
 struct Numbers {
@@ -282,9 +288,9 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let units = look.units;
     let scale = ForceScale::fitting(n.report.yield_load_n, 52.0, units);
     let mut marks = section(n);
-    marks.extend(clamp_arrows(n, scale, look));
-    marks.extend(bar(n, look));
-    marks.extend(plan(n));
+    marks.all(clamp_arrows(n, scale, look));
+    marks.all(bar(n, look));
+    marks.all(plan(n));
     let torque = write(n.torque, Dimension::Torque, units);
     let on_wrench = if n.torque > 0.0 {
         format!("torque {torque}")
@@ -292,7 +298,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         String::from("no torque yet")
     };
     let x = PLAN.0 + 64.0;
-    marks.push(Mark::text((x, 238.0), on_wrench, "t load", Anchor::Start));
+    marks.text((x, 238.0), on_wrench, "t load", Anchor::Start);
     if n.torque > 0.0 {
         let low = write_parts(n.low, Dimension::Force, units).0;
         let lines = if n.yields() {
@@ -307,7 +313,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
             ]
         };
         for (y, text) in [260.0, 279.0].into_iter().zip(lines) {
-            marks.push(Mark::text((x, y), text, "t clamp", Anchor::Start));
+            marks.text((x, y), text, "t clamp", Anchor::Start);
         }
     }
     let strip = Strip {
@@ -316,7 +322,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
             StripField::scale(scale.text()),
         ],
     };
-    marks.extend(strip.marks(DRAWING_WIDTH, STRIP_TOP));
+    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
     Scene {
         id: look.id.into(),
         width: DRAWING_WIDTH,
@@ -372,12 +378,12 @@ fn section(n: &Numbers) -> Vec<Mark> {
     let mut stack = Vec::new();
     for (upper, lower, lean) in [(top, seam, Lean::Left), (seam, bottom, Lean::Right)] {
         for side in [-1.0, 1.0] {
-            stack.push(Mark::rect(
+            stack.rect(
                 (AXIS + side * bore / 2.0, upper),
                 (AXIS + side * HALF, lower),
                 "edge",
                 Some(Hatch::new(Material::Steel, lean)),
-            ));
+            );
         }
     }
     let mut marks = vec![Mark::group(Placed::default(), "p-plate", stack)];
@@ -385,9 +391,9 @@ fn section(n: &Numbers) -> Vec<Mark> {
     let end = SEAT - nut - 2.0 * units(thread.pitch());
     let head = bottom + thick;
     let mut bolt = washer_cut(AXIS, outer, bore, SEAT, top, Lean::Right);
-    bolt.extend(washer_cut(AXIS, outer, bore, bottom, head, Lean::Left));
-    bolt.extend(threaded_shank(AXIS, d, head, end, SEAT + 30.0 - end));
-    bolt.extend(bolt_head(
+    bolt.all(washer_cut(AXIS, outer, bore, bottom, head, Lean::Left));
+    bolt.all(threaded_shank(AXIS, d, head, end, SEAT + 30.0 - end));
+    bolt.all(bolt_head(
         AXIS,
         head,
         flats,
@@ -407,26 +413,22 @@ fn section(n: &Numbers) -> Vec<Mark> {
             at(corner, SEAT - nut),
             at(near, SEAT - nut),
         ];
-        bolt.push(Mark::cut(
+        bolt.cut(
             polyline(outline) + "Z",
             Hatch::new(
                 Material::Steel,
                 if side > 0.0 { Lean::Left } else { Lean::Right },
             ),
-        ));
+        );
         if n.torque > 0.0 {
             // Rubbing: zigzag along the thread, a bar under the face.
-            bolt.push(Mark::path(flanks(AXIS + side * near, nut), "force load"));
-            bolt.push(Mark::line(
-                at(near + 2.0, SEAT),
-                at(corner, SEAT),
-                "force load",
-            ));
+            bolt.path(flanks(AXIS + side * near, nut), "force load");
+            bolt.line(at(near + 2.0, SEAT), at(corner, SEAT), "force load");
         }
     }
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt));
+    marks.group(Placed::default(), "p-bolt", bolt);
     let foot = head + units(thread.head_height());
-    marks.push(Mark::line((AXIS, end - 7.0), (AXIS, foot + 7.0), "centre"));
+    marks.line((AXIS, end - 7.0), (AXIS, foot + 7.0), "centre");
     marks
 }
 
@@ -448,28 +450,20 @@ fn clamp_arrows(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let (top, bottom) = (SEAT + thick, SEAT + thick + 2.0 * PLIES);
     let length = scale.length(n.clamp);
     let mut marks = force_arrow((x, top - length), (x, top), "clamp");
-    marks.extend(force_arrow((x, bottom + length), (x, bottom), "clamp"));
+    marks.all(force_arrow((x, bottom + length), (x, bottom), "clamp"));
     if n.clamp > 0.0 {
         let (low, high) = (scale.length(n.low), scale.length(n.high));
         let beside = x - 11.0;
         for end in [low, high] {
-            marks.push(Mark::line(
-                (beside - 5.0, top - end),
-                (x + 5.0, top - end),
-                "thin",
-            ));
+            marks.line((beside - 5.0, top - end), (x + 5.0, top - end), "thin");
         }
-        marks.push(Mark::line(
-            (beside, top - low),
-            (beside, top - high),
-            "thin",
-        ));
-        marks.push(Mark::text(
+        marks.line((beside, top - low), (beside, top - high), "thin");
+        marks.text(
             (8.0, 24.0),
             format!("clamp {}", look.units.force(n.clamp)),
             "t clamp halo",
             Anchor::Start,
-        ));
+        );
     }
     vec![Mark::group(Placed::default(), "p-clamp", marks)]
 }
@@ -479,7 +473,7 @@ fn bar(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let (left, right) = BAR;
     let mut marks = Vec::new();
     if n.torque <= 0.0 {
-        marks.push(Mark::rect((left, BAR_TOP), (right, BAR_FOOT), "edge", None));
+        marks.rect((left, BAR_TOP), (right, BAR_FOOT), "edge", None);
         let x = right + 10.0;
         let middle = f64::midpoint(BAR_TOP, BAR_FOOT);
         for (y, text) in [
@@ -487,7 +481,7 @@ fn bar(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
             (14.0, "where does it"),
             (32.0, "go?"),
         ] {
-            marks.push(Mark::text((x, middle + y), text, "t", Anchor::Start));
+            marks.text((x, middle + y), text, "t", Anchor::Start);
         }
         return marks;
     }
@@ -520,37 +514,32 @@ fn bar(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     ];
     for (i, ((from, to), name, share, place)) in shown.into_iter().enumerate() {
         let middle = f64::midpoint(from, to);
-        marks.push(Mark::line(place, (left, middle), "thin"));
-        marks.push(Mark::circle(place, 2.4, "dot"));
+        marks.line(place, (left, middle), "thin");
+        marks.circle(place, 2.4, "dot");
         let (class, hatch) = match i {
             0 => ("edge", steel(Lean::Left)),
             1 => ("edge", steel(Lean::Right)),
             _ => ("force-tip clamp", None),
         };
-        marks.push(Mark::rect((left, from), (right, to), class, hatch));
+        marks.rect((left, from), (right, to), class, hatch);
         let text = if i == 2 { "t clamp" } else { "t" };
         // The small piece at the foot has its two lines about it, the others about their middle.
         let y = if i == 2 { to - 12.0 } else { middle - 2.0 };
-        marks.push(Mark::text((right + 8.0, y), name, text, Anchor::Start));
+        marks.text((right + 8.0, y), name, text, Anchor::Start);
         let amount = format!(
             "{}, {}",
             write(n.torque * share, Dimension::Torque, look.units),
             write(rounded(share), Dimension::Share, look.units)
         );
-        marks.push(Mark::text(
-            (right + 8.0, y + 15.0),
-            amount,
-            "t s",
-            Anchor::Start,
-        ));
+        marks.text((right + 8.0, y + 15.0), amount, "t s", Anchor::Start);
     }
-    marks.push(Mark::rect((left, BAR_TOP), (right, BAR_FOOT), "edge", None));
-    marks.push(Mark::text(
+    marks.rect((left, BAR_TOP), (right, BAR_FOOT), "edge", None);
+    marks.text(
         (left, BAR_TOP - 8.0),
         "where it goes",
         "t s soft",
         Anchor::Start,
-    ));
+    );
     marks
 }
 
@@ -573,7 +562,7 @@ fn plan(n: &Numbers) -> Vec<Mark> {
         ends(0.0, REACH + 4.0),
         "phantom",
     )];
-    inside.push(Mark::group(
+    inside.group(
         Placed {
             x: 0.0,
             y: 0.0,
@@ -581,11 +570,11 @@ fn plan(n: &Numbers) -> Vec<Mark> {
         },
         "",
         wrench(flats, REACH),
-    ));
-    inside.extend(thread_end_view(d));
+    );
+    inside.all(thread_end_view(d));
     if turn >= 6.0 {
         let arc = (0..=24_u8).map(|i| ends((turn - 5.0) * f64::from(i) / 24.0, REACH + 4.0));
-        inside.push(Mark::path(polyline(arc), "turned"));
+        inside.path(polyline(arc), "turned");
         let (sin, cos) = (turn + FROM).to_radians().sin_cos();
         inside.push(arrow_tip(ends(turn, REACH + 4.0), (cos, sin), 9.0, "tip"));
     }

@@ -1,7 +1,7 @@
 //! A tube with a bolt through it and a wrench on the nut: what two lessons have in common.
 
 use super::model::{Handle, Look};
-use crate::scene::{Mark, Scene};
+use crate::scene::{Draw, Scene};
 use crate::section::{Layout, SectionState, section, wrench_hand};
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::tightening::clamp_from;
@@ -83,7 +83,7 @@ impl Joint {
         };
         let mut scene = section(&state);
         let (at, along) = wrench_hand(&state);
-        scene.marks.push(Mark::circle(at, 11.0, "grip"));
+        scene.marks.circle(at, 11.0, "grip");
         (scene, Handle { control, at, along })
     }
 }

@@ -5,7 +5,7 @@ use crate::parts::{
     Dimension, Strip, StripField, bolt_head, leader, nut, threaded_shank, washer_cut,
 };
 use crate::pen::polyline;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Scene, text_width};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::quantity::UnitSystem;
 
@@ -22,12 +22,12 @@ const THIN: f64 = 2.0;
 pub fn member_section(state: &MemberState) -> Scene {
     let drawing = Drawing::new(state);
     let mut marks = drawing.metal();
-    marks.extend(drawing.fastener());
-    marks.extend(drawing.sizes());
-    marks.extend(drawing.names());
+    marks.all(drawing.fastener());
+    marks.all(drawing.sizes());
+    marks.all(drawing.names());
     let strip = strip(state);
     let height = HEIGHT + strip.height(WIDTH);
-    marks.extend(strip.marks(WIDTH, HEIGHT));
+    marks.all(strip.marks(WIDTH, HEIGHT));
     Scene {
         id: state.id.clone(),
         width: WIDTH,
@@ -187,26 +187,26 @@ impl<'a> Drawing<'a> {
             .map(|d| Mark::cut(d, hatch))
             .collect();
         if let Some((outer, inner, material, through)) = s.core {
-            marks.extend(self.core(outer / 2.0, inner / 2.0, material, through));
+            marks.all(self.core(outer / 2.0, inner / 2.0, material, through));
         }
         let (left, right) = p.edges();
         if let Some((thick, material)) = s.fitting {
             let hatch = Hatch::new(material, Lean::Left);
             let top = self.upper;
-            marks.extend(self.ply((left, right), (top, top + thick), hatch));
+            marks.all(self.ply((left, right), (top, top + thick), hatch));
             if s.both_sides {
-                marks.extend(self.ply((left, right), (self.lower - thick, self.lower), hatch));
+                marks.all(self.ply((left, right), (self.lower - thick, self.lower), hatch));
             }
         }
         if let Some((thick, material)) = s.plate {
             let hatch = Hatch::new(material, Lean::Left);
-            marks.extend(self.ply(
+            marks.all(self.ply(
                 (left + p.upright_mm, right),
                 (self.lower - thick, self.lower),
                 hatch,
             ));
         }
-        marks.extend(self.shaped());
+        marks.all(self.shaped());
         marks
     }
 
@@ -304,37 +304,33 @@ impl<'a> Drawing<'a> {
             )
         };
         let mut marks = washer(self.upper - thick);
-        marks.extend(washer(self.lower));
+        marks.all(washer(self.lower));
         let (head, end) = (
             self.lower + thick,
             self.upper - thick - b.nut_mm - 0.35 * b.diameter_mm,
         );
-        marks.extend(threaded_shank(
+        marks.all(threaded_shank(
             x,
             b.diameter_mm * scale,
             y(head),
             y(end),
             b.thread_mm.min(head - end) * scale,
         ));
-        marks.extend(bolt_head(
+        marks.all(bolt_head(
             x,
             y(head),
             b.flats_mm * scale,
             b.head_mm * scale,
             false,
         ));
-        marks.extend(nut(
+        marks.all(nut(
             x,
             y(self.upper - thick),
             b.flats_mm * scale,
             b.nut_mm * scale,
             true,
         ));
-        marks.push(Mark::line(
-            (x, y(end) - 7.0),
-            (x, y(head + b.head_mm) + 7.0),
-            "centre",
-        ));
+        marks.line((x, y(end) - 7.0), (x, y(head + b.head_mm) + 7.0), "centre");
         marks
     }
 
@@ -362,7 +358,7 @@ impl<'a> Drawing<'a> {
         }
         .level();
         if p.shape != Shape::Round {
-            marks.extend(
+            marks.all(
                 Dimension {
                     from: self.at(left, 0.0),
                     to: self.at(left, p.depth_mm),
@@ -373,7 +369,7 @@ impl<'a> Drawing<'a> {
             );
         }
         if matches!(p.shape, Shape::ChannelFlange | Shape::Angle) {
-            marks.extend(
+            marks.all(
                 Dimension {
                     from: self.at(left, p.depth_mm),
                     to: (self.origin.0, foot),
@@ -432,9 +428,9 @@ impl<'a> Drawing<'a> {
             next = y + 18.0;
             let at = (column.min(WIDTH - text_width(&text, "t s") - 4.0), y);
             if at.0 > point.0 + 8.0 {
-                marks.extend(leader(point, at, &text, "t s"));
+                marks.all(leader(point, at, &text, "t s"));
             } else {
-                marks.push(Mark::text(at, text, "t s halo", Anchor::Start));
+                marks.text(at, text, "t s halo", Anchor::Start);
             }
         }
         marks

@@ -3,7 +3,7 @@
 use super::{Profile, Shape};
 use crate::measure::Measure;
 use crate::parts::{Dimension, bolt_head, nut, short_across, threaded_shank, washer_cut};
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Scene};
 
 const WIDTH: f64 = 160.0;
 const HEIGHT: f64 = 128.0;
@@ -96,12 +96,12 @@ fn end_view(p: &Profile) -> Vec<Mark> {
         } else {
             p.thickness(-13.0)
         };
-    marks.extend(threaded_shank(x, 10.0, seat + 3.0, top - 17.0, 30.0));
-    marks.extend(washer_cut(x, 26.0, 10.0, top - 3.0, top, Lean::Left));
-    marks.extend(washer_cut(x, 26.0, 10.0, seat, seat + 3.0, Lean::Left));
-    marks.extend(nut(x, top - 3.0, 17.0, 9.0, true));
-    marks.extend(bolt_head(x, seat + 3.0, 17.0, 7.0, false));
-    marks.push(Mark::line((x, top - 21.0), (x, seat + 14.0), "centre"));
+    marks.all(threaded_shank(x, 10.0, seat + 3.0, top - 17.0, 30.0));
+    marks.all(washer_cut(x, 26.0, 10.0, top - 3.0, top, Lean::Left));
+    marks.all(washer_cut(x, 26.0, 10.0, seat, seat + 3.0, Lean::Left));
+    marks.all(nut(x, top - 3.0, 17.0, 9.0, true));
+    marks.all(bolt_head(x, seat + 3.0, 17.0, 7.0, false));
+    marks.line((x, top - 21.0), (x, seat + 14.0), "centre");
     marks
 }
 
@@ -118,7 +118,7 @@ fn width(p: &Profile) -> Vec<Mark> {
     } else {
         "width"
     };
-    marks.extend(
+    marks.all(
         Dimension {
             from: at(left, p.depth_mm * 0.5),
             to: at(right, foot),
@@ -127,7 +127,7 @@ fn width(p: &Profile) -> Vec<Mark> {
         }
         .level(),
     );
-    marks.push(Mark::text((104.0, 126.0), name, "t", Anchor::Start));
+    marks.text((104.0, 126.0), name, "t", Anchor::Start);
     marks
 }
 
@@ -136,7 +136,7 @@ fn depth(p: &Profile) -> Vec<Mark> {
     let (left, right) = p.edges();
     // The upright part stands at the left of a flange or leg; its foot is measured from there.
     let from = if p.shape == Shape::Angle { left } else { right };
-    marks.extend(
+    marks.all(
         Dimension {
             from: at(right, 0.0),
             to: at(from, p.depth_mm),
@@ -145,12 +145,7 @@ fn depth(p: &Profile) -> Vec<Mark> {
         }
         .upright(),
     );
-    marks.push(Mark::text(
-        (ORIGIN.0 + right + 21.0, 69.0),
-        "depth",
-        "t",
-        Anchor::Start,
-    ));
+    marks.text((ORIGIN.0 + right + 21.0, 69.0), "depth", "t", Anchor::Start);
     marks
 }
 
@@ -160,17 +155,12 @@ fn thickness(p: &Profile) -> Vec<Mark> {
     if p.shape == Shape::Round {
         let y = ORIGIN.1 + p.depth_mm * 0.5;
         let (outer, inner) = (ORIGIN.0 + right, ORIGIN.0 + right - WALL);
-        marks.extend(short_across(inner, outer, y, ""));
-        marks.push(Mark::text(
-            (outer + 20.0, y + 4.6),
-            "wall",
-            "t",
-            Anchor::Start,
-        ));
+        marks.all(short_across(inner, outer, y, ""));
+        marks.text((outer + 20.0, y + 4.6), "wall", "t", Anchor::Start);
         return marks;
     }
     let x = right - 5.0;
-    marks.extend(
+    marks.all(
         Dimension {
             from: at(x, 0.0),
             to: at(x, p.thickness(x)),
@@ -179,11 +169,11 @@ fn thickness(p: &Profile) -> Vec<Mark> {
         }
         .upright(),
     );
-    marks.push(Mark::text(
+    marks.text(
         (ORIGIN.0 + right + 19.0, ORIGIN.1 + 8.0),
         "thick",
         "t",
         Anchor::Start,
-    ));
+    );
     marks
 }

@@ -1,7 +1,7 @@
 //! Dimensions: extension lines, dimension line, arrows, text.
 
 use super::lines::arrow_tip;
-use crate::scene::{Anchor, Mark, text_width};
+use crate::scene::{Anchor, Draw, Mark, text_width};
 
 /// Length of a dimension arrow.
 const TIP: f64 = 9.0;
@@ -38,27 +38,17 @@ impl Dimension {
             .collect();
         let room = b.0 - a.0;
         let wide = text_width(&self.text, "t");
-        marks.extend(line_and_tips((a.0, y), (b.0, y)));
+        marks.all(line_and_tips((a.0, y), (b.0, y)));
         let middle = f64::midpoint(a.0, b.0);
         if room >= wide + 6.0 {
-            marks.push(Mark::text(
-                (middle, y - 4.0),
-                &self.text,
-                "t",
-                Anchor::Middle,
-            ));
+            marks.text((middle, y - 4.0), &self.text, "t", Anchor::Middle);
         } else {
             let end = if room < 3.0 * TIP {
                 b.0 + 2.0 * TIP
             } else {
                 b.0
             };
-            marks.push(Mark::text(
-                (end + 5.0, y + 4.6),
-                &self.text,
-                "t",
-                Anchor::Start,
-            ));
+            marks.text((end + 5.0, y + 4.6), &self.text, "t", Anchor::Start);
         }
         marks
     }
@@ -76,7 +66,7 @@ impl Dimension {
                 Mark::line((p.0 + GAP * way, p.1), (x + PAST * way, p.1), "thin")
             })
             .collect();
-        marks.extend(line_and_tips((x, a.1), (x, b.1)));
+        marks.all(line_and_tips((x, a.1), (x, b.1)));
         let middle = f64::midpoint(a.1, b.1);
         if b.1 - a.1 >= text_width(&self.text, "t") + 6.0 {
             marks.push(Mark::Text {
@@ -87,12 +77,7 @@ impl Dimension {
                 turn: -90.0,
             });
         } else {
-            marks.push(Mark::text(
-                (x + 7.0, middle + 4.6),
-                &self.text,
-                "t",
-                Anchor::Start,
-            ));
+            marks.text((x + 7.0, middle + 4.6), &self.text, "t", Anchor::Start);
         }
         marks
     }

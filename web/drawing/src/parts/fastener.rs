@@ -4,7 +4,7 @@
 //! thin, three quarters of a thin circle in the end view.
 
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material};
 
 /// Across corners of a hexagon 1 wide across flats.
 const CORNERS: f64 = 1.154_700_538;
@@ -47,7 +47,7 @@ fn hexagon(x: f64, base: f64, flats: f64, height: f64, up: f64, both: bool) -> V
         Mark::path(curves(top, up), "thin none"),
     ];
     if both {
-        marks.push(Mark::path(curves(base, -up), "thin none"));
+        marks.path(curves(base, -up), "thin none");
     }
     marks
 }
@@ -100,7 +100,7 @@ pub fn threaded_shank(x: f64, d: f64, foot: f64, end: f64, thread: f64) -> Vec<M
         Mark::line((x + root, end + chamfer), (x + root, runs_to), "thin"),
     ];
     if runs_to < foot - 1.0 {
-        marks.push(Mark::line((x - r, runs_to), (x + r, runs_to), "edge"));
+        marks.line((x - r, runs_to), (x + r, runs_to), "edge");
     }
     marks
 }
@@ -201,6 +201,6 @@ pub fn wrench(flats: f64, reach: f64) -> Vec<Mark> {
         .close()
         .d();
     let mut marks = vec![Mark::path(outline, "edge tool")];
-    marks.extend(hex_plan(flats));
+    marks.all(hex_plan(flats));
     marks
 }

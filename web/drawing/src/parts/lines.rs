@@ -1,7 +1,7 @@
 //! Arrow tips, centre marks, break lines and cutting-plane arrows.
 
 use crate::pen::Pen;
-use crate::scene::{Anchor, Mark};
+use crate::scene::{Anchor, Draw, Mark};
 
 /// Slender filled tip of a dimension line (ISO 129-1): at `tip`, pointing along `(dx, dy)`.
 #[must_use]
@@ -54,15 +54,15 @@ pub fn section_arrows(x: f64, top: f64, bottom: f64, letter: &str, looks_right: 
     let way = if looks_right { 1.0 } else { -1.0 };
     let mut marks = vec![Mark::line((x, top), (x, bottom), "centre")];
     for (end, inwards) in [(top, 1.0), (bottom, -1.0)] {
-        marks.push(Mark::line((x, end), (x, end + 10.0 * inwards), "cutting"));
-        marks.push(Mark::line((x, end), (x + 14.0 * way, end), "thin"));
+        marks.line((x, end), (x, end + 10.0 * inwards), "cutting");
+        marks.line((x, end), (x + 14.0 * way, end), "thin");
         marks.push(arrow_tip((x + 18.0 * way, end), (way, 0.0), 10.0, "tip"));
         let anchor = if looks_right {
             Anchor::End
         } else {
             Anchor::Start
         };
-        marks.push(Mark::text((x - 4.0 * way, end + 4.8), letter, "t", anchor));
+        marks.text((x - 4.0 * way, end + 4.8), letter, "t", anchor);
     }
     marks
 }

@@ -4,7 +4,7 @@
 //! hold ends in an arrow, not checked is a dotted line with no bar.
 
 use super::lines::arrow_tip;
-use crate::scene::{Anchor, Mark, Scene};
+use crate::scene::{Anchor, Draw, Mark, Scene};
 use calc_core::report::Verdict;
 
 const WIDTH: f64 = 220.0;
@@ -22,40 +22,31 @@ pub fn marked_rule(id: &str, utilisation: Option<f64>, verdict: Verdict) -> Scen
     for tenth in (0..=15_u8).filter(|t| *t != 10) {
         let tall = if tenth % 5 == 0 { 8.0 } else { 4.0 };
         let x = at(f64::from(tenth) / 10.0);
-        marks.push(Mark::line((x, LINE), (x, LINE - tall), "thin"));
+        marks.line((x, LINE), (x, LINE - tall), "thin");
     }
     let share = utilisation.filter(|u| u.is_finite() && *u >= 0.0);
     let words = match (verdict, share) {
         (Verdict::NotChecked, _) | (_, None) => {
-            marks.push(Mark::line((LEFT, LINE), (RIGHT, LINE), "bar dotted"));
+            marks.line((LEFT, LINE), (RIGHT, LINE), "bar dotted");
             String::from("not checked")
         }
         (Verdict::Holds, Some(u)) => {
-            marks.push(Mark::line((LEFT, LINE), (at(u), LINE), "bar"));
+            marks.line((LEFT, LINE), (at(u), LINE), "bar");
             format!("{:.0} % used: holds", u * 100.0)
         }
         (Verdict::Close, Some(u)) => {
-            marks.push(Mark::line((LEFT, LINE), (at(u), LINE), "bar dashed"));
+            marks.line((LEFT, LINE), (at(u), LINE), "bar dashed");
             format!("{:.0} % used: close", u * 100.0)
         }
         (Verdict::DoesNotHold, Some(u)) => {
-            marks.push(Mark::line((LEFT, LINE), (at(u) - 9.0, LINE), "bar load"));
+            marks.line((LEFT, LINE), (at(u) - 9.0, LINE), "bar load");
             marks.push(arrow_tip((at(u), LINE), (1.0, 0.0), 13.0, "force-tip load"));
             format!("{:.0} % used: does not hold", u * 100.0)
         }
     };
     // Last, so that the bar never hides it.
-    marks.push(Mark::line(
-        (at(1.0), LINE + 7.0),
-        (at(1.0), 3.0),
-        "capacity",
-    ));
-    marks.push(Mark::text(
-        (at(1.0) - 5.0, 11.0),
-        "100\u{a0}%",
-        "t s",
-        Anchor::End,
-    ));
+    marks.line((at(1.0), LINE + 7.0), (at(1.0), 3.0), "capacity");
+    marks.text((at(1.0) - 5.0, 11.0), "100\u{a0}%", "t s", Anchor::End);
     Scene {
         id: id.into(),
         width: WIDTH,

@@ -1,7 +1,7 @@
 //! The title strip under a drawing.
 
 use super::force::UNITS_PER_10_MM;
-use crate::scene::{Anchor, Mark, text_width};
+use crate::scene::{Anchor, Draw, Mark, text_width};
 
 /// One field of the strip.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,27 +83,23 @@ impl Strip {
             let mut right = width;
             for field in rest.iter().rev() {
                 let left = right - field.width();
-                marks.push(Mark::line((left, top), (left, top + ROW), "hair"));
-                marks.extend(cell(field, left, top));
+                marks.line((left, top), (left, top + ROW), "hair");
+                marks.all(cell(field, left, top));
                 right = left;
             }
-            marks.extend(cell(first, 0.0, top));
+            marks.all(cell(first, 0.0, top));
         } else {
-            marks.extend(cell(first, 0.0, top));
-            marks.push(Mark::line((0.0, top + ROW), (width, top + ROW), "hair"));
+            marks.all(cell(first, 0.0, top));
+            marks.line((0.0, top + ROW), (width, top + ROW), "hair");
             let needed: f64 = rest.iter().map(StripField::width).sum();
             // Cells share what is left over, or the lack of it, in proportion.
             let stretch = width / needed.max(1.0);
             let mut left = 0.0;
             for (i, field) in rest.iter().enumerate() {
                 if i > 0 {
-                    marks.push(Mark::line(
-                        (left, top + ROW),
-                        (left, top + 2.0 * ROW),
-                        "hair",
-                    ));
+                    marks.line((left, top + ROW), (left, top + 2.0 * ROW), "hair");
                 }
-                marks.extend(cell(field, left, top + ROW));
+                marks.all(cell(field, left, top + ROW));
                 left += field.width() * stretch;
             }
         }
@@ -139,6 +135,6 @@ fn bar(from: f64, y: f64) -> [Mark; 3] {
 #[must_use]
 pub fn scale_bar(right: f64, bottom: f64, text: &str) -> Vec<Mark> {
     let mut marks = bar(right - UNITS_PER_10_MM, bottom - 18.0).to_vec();
-    marks.push(Mark::text((right, bottom), text, "t s", Anchor::End));
+    marks.text((right, bottom), text, "t s", Anchor::End);
     marks
 }

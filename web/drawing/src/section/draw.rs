@@ -9,7 +9,7 @@ use crate::parts::{
     washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Hatch, Lean, Mark, Placed, Scene, text_width};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 
 /// The opening figure.
@@ -21,16 +21,16 @@ pub fn section(state: &SectionState) -> Scene {
         sheet: &sheet,
     };
     let mut marks = drawing.parts();
-    marks.extend(drawing.forces());
-    marks.extend(drawing.sizes());
+    marks.all(drawing.forces());
+    marks.all(drawing.sizes());
     if state.labels {
-        marks.extend(drawing.names());
+        marks.all(drawing.names());
     }
-    marks.extend(plan(state, &sheet));
+    marks.all(plan(state, &sheet));
     if state.strip {
-        marks.extend(sheet.strip.marks(sheet.width, sheet.strip_top));
+        marks.all(sheet.strip.marks(sheet.width, sheet.strip_top));
     } else {
-        marks.extend(scale_bar(
+        marks.all(scale_bar(
             sheet.width - 8.0,
             sheet.strip_top - 8.0,
             &sheet.force.text(),
@@ -123,14 +123,14 @@ impl Drawing<'_> {
         let hole = bolt.hole_mm.max(bolt.diameter_mm) * sheet.scale;
         let here = Placed::default();
         let mut marks = vec![Mark::group(here, "p-face", self.tube_marks())];
-        marks.push(Mark::group(here, "p-plate", self.support_marks()));
+        marks.group(here, "p-plate", self.support_marks());
         for nut_side in [true, false] {
-            marks.extend(self.ply_marks(nut_side));
+            marks.all(self.ply_marks(nut_side));
         }
         let (upper, lower) = self.washer_planes();
         let thick = state.washer.thickness_mm * sheet.scale;
         let outer = state.washer.outer_mm * sheet.scale;
-        marks.extend(washer_cut(
+        marks.all(washer_cut(
             sheet.axis,
             outer,
             hole,
@@ -138,7 +138,7 @@ impl Drawing<'_> {
             upper,
             Lean::Left,
         ));
-        marks.extend(washer_cut(
+        marks.all(washer_cut(
             sheet.axis,
             outer,
             hole,
@@ -155,26 +155,26 @@ impl Drawing<'_> {
             end,
             bolt.thread_mm * sheet.scale,
         );
-        shank.extend(bolt_head(
+        shank.all(bolt_head(
             sheet.axis,
             head,
             bolt.flats_mm * sheet.scale,
             bolt.head_mm * sheet.scale,
             false,
         ));
-        shank.extend(nut(
+        shank.all(nut(
             sheet.axis,
             upper - thick,
             bolt.flats_mm * sheet.scale,
             bolt.nut_mm * sheet.scale,
             true,
         ));
-        marks.push(Mark::group(here, "p-bolt", shank));
-        marks.push(Mark::line(
+        marks.group(here, "p-bolt", shank);
+        marks.line(
             (sheet.axis, end - 7.0),
             (sheet.axis, head + bolt.head_mm * sheet.scale + 7.0),
             "centre",
-        ));
+        );
         marks
     }
 
@@ -219,11 +219,11 @@ impl Drawing<'_> {
         if self.sheet.dent * self.sheet.scale > 1.0 {
             // Where the faces were: ISO 128 draws another position with a double-dotted chain line.
             for level in [0.0, depth] {
-                marks.push(Mark::line(
+                marks.line(
                     (self.x(-half * 0.82), self.y(level)),
                     (self.x(half * 0.82), self.y(level)),
                     "phantom",
-                ));
+                );
             }
         }
         marks.extend([-1.0, 1.0].map(|side| Mark::cut(self.half_tube(side), hatch)));
@@ -341,11 +341,11 @@ impl Drawing<'_> {
             .collect();
         // The edges of the bore behind the bolt.
         for level in [top, bottom] {
-            marks.push(Mark::line(
+            marks.line(
                 (self.x(-near), self.y(level)),
                 (self.x(near), self.y(level)),
                 "thin",
-            ));
+            );
         }
         marks
     }
@@ -373,7 +373,7 @@ impl Drawing<'_> {
                     .rev()
                     .map(|i| at(f64::from(i) / 16.0, off + ply.thickness_mm));
                 let d = crate::pen::polyline(near.chain(back)) + "Z";
-                marks.push(Mark::cut(d, Hatch::new(ply.material, lean)));
+                marks.cut(d, Hatch::new(ply.material, lean));
             }
             off += ply.thickness_mm;
         }
@@ -390,22 +390,18 @@ impl Drawing<'_> {
         let mut marks = Vec::new();
         if let Some(wanted) = self.state.clamp_wanted_n {
             let (x, y) = (sheet.axis - 11.0, end - 4.0 - sheet.force.length(wanted));
-            marks.push(Mark::line((x, y), (sheet.axis + 11.0, y), "thin"));
-            marks.push(Mark::line(
-                (sheet.axis, end - 8.0),
-                (sheet.axis, y),
-                "phantom",
-            ));
+            marks.line((x, y), (sheet.axis + 11.0, y), "thin");
+            marks.line((sheet.axis, end - 8.0), (sheet.axis, y), "phantom");
             let text = format!("wanted {}", self.state.units.force(wanted));
             let x = (x - 4.0).max(text_width(&text, "t s") + 4.0);
-            marks.push(Mark::text((x, y + 4.5), text, "t s soft", Anchor::End));
+            marks.text((x, y + 4.5), text, "t s soft", Anchor::End);
         }
-        marks.extend(force_arrow(
+        marks.all(force_arrow(
             (sheet.axis, end - 4.0 - length),
             (sheet.axis, end - 4.0),
             "clamp",
         ));
-        marks.extend(force_arrow(
+        marks.all(force_arrow(
             (sheet.axis, head + 4.0 + length),
             (sheet.axis, head + 4.0),
             "clamp",
@@ -417,12 +413,7 @@ impl Drawing<'_> {
         };
         // Beside the tail; at the left, because the plan of the wrench stands at the right.
         let x = (sheet.axis - 11.0).max(text_width(&text, "t") + 4.0);
-        marks.push(Mark::text(
-            (x, (end - 14.0).max(16.0)),
-            text,
-            "t clamp",
-            Anchor::End,
-        ));
+        marks.text((x, (end - 14.0).max(16.0)), text, "t clamp", Anchor::End);
         marks
     }
 
@@ -438,7 +429,7 @@ impl Drawing<'_> {
             text: state.units.size(depth),
         }
         .upright();
-        marks.extend(
+        marks.all(
             Dimension {
                 from: (left, self.y(depth)),
                 to: (right, self.y(depth)),
@@ -449,7 +440,7 @@ impl Drawing<'_> {
         );
         if !solid {
             let bulge = 0.1 * sheet.dent;
-            marks.extend(short_across(
+            marks.all(short_across(
                 self.x(-half - bulge),
                 self.x(-half + wall - bulge),
                 self.y(depth * 0.5),
@@ -462,25 +453,20 @@ impl Drawing<'_> {
             // The dented plane's extension starts at the washer's edge, inside the outline, so it is
             // drawn from where the face leaves it.
             let edge = self.x(state.washer.outer_mm / 2.0);
-            marks.push(Mark::line((edge + 2.0, bent), (line + 4.0, bent), "thin"));
-            marks.push(Mark::line(
+            marks.line((edge + 2.0, bent), (line + 4.0, bent), "thin");
+            marks.line(
                 (right - 0.25 * (right - edge), flat),
                 (line + 4.0, flat),
                 "thin",
-            ));
-            marks.extend(dent_arrows(line, bent, flat));
+            );
+            marks.all(dent_arrows(line, bent, flat));
             let x = line + 8.0;
             let middle = f64::midpoint(bent, flat);
             let text = format!("dent {}", state.units.length(state.dent_each_mm));
-            marks.push(Mark::text((x, middle + 1.0), text, "t", Anchor::Start));
+            marks.text((x, middle + 1.0), text, "t", Anchor::Start);
             if let Some(left) = state.dent_left_mm.filter(|d| *d > 0.005) {
                 let text = format!("{} stays", state.units.length(left));
-                marks.push(Mark::text(
-                    (x, middle + 16.0),
-                    text,
-                    "t s soft",
-                    Anchor::Start,
-                ));
+                marks.text((x, middle + 16.0), text, "t s soft", Anchor::Start);
             }
         }
         marks
@@ -506,18 +492,13 @@ impl Drawing<'_> {
         if let Some((x, text)) = inside
             && room(text)
         {
-            marks.extend(leader((self.x(x), y), (right + 12.0, y + 4.0), text, "t s"));
+            marks.all(leader((self.x(x), y), (right + 12.0, y + 4.0), text, "t s"));
             if let Some(short) = state.short_mm().filter(|s| *s > 0.005) {
                 let text = format!("short by {}", state.units.length(short));
-                marks.push(Mark::text(
-                    (right + 12.0, y + 19.0),
-                    text,
-                    "t s soft",
-                    Anchor::Start,
-                ));
+                marks.text((right + 12.0, y + 19.0), text, "t s soft", Anchor::Start);
             }
         } else if room("side wall") && !matches!(state.support, Support::Solid) {
-            marks.extend(leader(
+            marks.all(leader(
                 (self.x(half - wall / 2.0), y),
                 (right + 12.0, y + 4.0),
                 "side wall",
@@ -534,10 +515,10 @@ impl Drawing<'_> {
             .rev()
             .find(|(_, text)| Some(*text) != first);
         if let Some((ply, text)) = upper.first() {
-            marks.extend(self.ply_name(true, ply.thickness_mm, ply.width_mm, text));
+            marks.all(self.ply_name(true, ply.thickness_mm, ply.width_mm, text));
         }
         if let Some((ply, text)) = lower {
-            marks.extend(self.ply_name(false, ply.thickness_mm, ply.width_mm, text));
+            marks.all(self.ply_name(false, ply.thickness_mm, ply.width_mm, text));
         }
         marks
     }

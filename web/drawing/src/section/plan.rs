@@ -4,7 +4,7 @@ use super::layout::{SWEEP, Sheet};
 use super::state::SectionState;
 use crate::parts::{arrow_tip, centre_cross, thread_end_view, wrench};
 use crate::pen::polyline;
-use crate::scene::{Anchor, Mark, Placed, text_width};
+use crate::scene::{Anchor, Draw, Mark, Placed, text_width};
 
 /// Degrees as lettered, to a tenth; whole turns go on counting, as the exact field does.
 pub(super) fn turned(degrees: f64) -> String {
@@ -39,7 +39,7 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
     let flats = (state.bolt.flats_mm * sheet.scale).clamp(20.0, 32.0);
     let d = flats * (state.bolt.diameter_mm / state.bolt.flats_mm.max(0.1)).clamp(0.2, 0.9);
     let mut inside = vec![Mark::line((0.0, -flats), (0.0, -SWEEP - 8.0), "phantom")];
-    inside.push(Mark::group(
+    inside.group(
         Placed {
             x: 0.0,
             y: 0.0,
@@ -47,9 +47,9 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
         },
         "",
         wrench(flats, SWEEP - 8.0),
-    ));
-    inside.extend(thread_end_view(d));
-    inside.extend(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
+    );
+    inside.all(thread_end_view(d));
+    inside.all(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
     // The way the handle's end has gone; a second turn lies outside the first.
     let radius = |at: f64| SWEEP - 3.0 + 5.0 * (at / 360.0).min(3.0);
     let point = |at: f64| {
@@ -59,7 +59,7 @@ pub(super) fn plan(state: &SectionState, sheet: &Sheet) -> Vec<Mark> {
     if degrees >= 12.0 {
         let shown = degrees.min(1080.0);
         let steps = (0..=120_u8).map(|i| point((shown - 6.0) * f64::from(i) / 120.0));
-        inside.push(Mark::path(polyline(steps), "turned"));
+        inside.path(polyline(steps), "turned");
         let (sin, cos) = shown.to_radians().sin_cos();
         inside.push(arrow_tip(point(shown), (cos, sin), 10.0, "tip"));
     }

@@ -1,6 +1,6 @@
 //! What a reader can do to the figure: turn the nut, put it back, change what the clamp stands on.
 
-use calc_core::quantity::{Dimension, Unit, UnitSystem, read, write};
+use calc_core::quantity::{Dimension, Unit, UnitSystem, parse_number, read, write};
 use drawing::opening::{STEP, Stand};
 use leptos::prelude::*;
 
@@ -75,7 +75,7 @@ pub(super) fn control(shared: Shared) -> impl IntoView {
                 }
                 aria-valuetext=move || shared.spoken()
                 on:input:target=move |event| {
-                    if let Ok(turn) = event.target().value().parse::<f64>() {
+                    if let Some(turn) = parse_number(&event.target().value()) {
                         slide(turn);
                     }
                 } />

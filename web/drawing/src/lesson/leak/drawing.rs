@@ -1,12 +1,13 @@
 //! The joint with its layers, and under it the clamp step by step, each step an arrow to scale.
 
+use super::super::control::capital;
 use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
     Dimension as Measure, ForceScale, Strip, StripField, bolt_head, force_arrow, nut,
     threaded_shank,
 };
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::quantity::{Dimension, write};
 
@@ -48,9 +49,9 @@ fn nut_end(n: &Numbers) -> f64 {
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let mut marks = layers(n);
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt(n)));
-    marks.extend(named(n, look));
-    marks.push(Mark::group(Placed::default(), "p-clamp", steps(n, look)));
+    marks.group(Placed::default(), "p-bolt", bolt(n));
+    marks.all(named(n, look));
+    marks.group(Placed::default(), "p-clamp", steps(n, look));
     let strip = Strip {
         fields: vec![
             StripField::new("drawing", "M12 in section"),
@@ -58,7 +59,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         ],
     };
     let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.extend(strip.marks(DRAWING_WIDTH, top));
+    marks.all(strip.marks(DRAWING_WIDTH, top));
     let happened = super::EVENTS.get(n.event).map_or("", |e| e.name);
     Scene {
         id: look.id.into(),
@@ -74,13 +75,6 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         ),
         marks,
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// The change of temperature in words.
@@ -115,14 +109,14 @@ fn layers(n: &Numbers) -> Vec<Mark> {
     ] {
         for side in [-1.0, 1.0] {
             let (rim, out) = (AXIS + side * HOLE_HALF, AXIS + side * half);
-            marks.push(Mark::rect((left, rim), (right, out), "edge", Some(hatch)));
+            marks.rect((left, rim), (right, out), "edge", Some(hatch));
         }
     }
     if n.event >= PAINTED {
         for x in [c, d] {
             for side in [-1.0, 1.0] {
                 let ends = ((x, AXIS + side * HOLE_HALF), (x, AXIS + side * BAR_HALF));
-                marks.push(Mark::line(ends.0, ends.1, "force load"));
+                marks.line(ends.0, ends.1, "force load");
             }
         }
     }
@@ -135,9 +129,9 @@ fn bolt(n: &Numbers) -> Vec<Mark> {
     let end = -(grip + 10.8 * PER_MM + 7.0);
     // Upright, then laid on its side: what is up there is right here.
     let mut marks = threaded_shank(0.0, d, 0.0, end, 30.0 * PER_MM);
-    marks.extend(nut(0.0, -grip, flats, 10.8 * PER_MM, true));
-    marks.extend(bolt_head(0.0, 0.0, flats, 7.5 * PER_MM, false));
-    marks.push(Mark::line((0.0, 22.0), (0.0, end - 7.0), "centre"));
+    marks.all(nut(0.0, -grip, flats, 10.8 * PER_MM, true));
+    marks.all(bolt_head(0.0, 0.0, flats, 7.5 * PER_MM, false));
+    marks.line((0.0, 22.0), (0.0, end - 7.0), "centre");
     let laid = Placed {
         x: FACE,
         y: AXIS,
@@ -160,12 +154,12 @@ fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     }
     .level();
     let soft = "t s soft";
-    marks.push(Mark::text(
+    marks.text(
         (f64::midpoint(c, d), AXIS - CHEEK_HALF - 6.0),
         "aluminium",
         soft,
         Anchor::Middle,
-    ));
+    );
     if n.event != FRESH {
         for x in all {
             let half = if x == c || x == d {
@@ -173,17 +167,13 @@ fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
             } else {
                 WASHER_HALF
             };
-            marks.push(Mark::circle((x, AXIS - half + 5.0), 2.6, "force-tip load"));
+            marks.circle((x, AXIS - half + 5.0), 2.6, "force-tip load");
         }
     }
     if n.event >= PAINTED {
         let at = (first - 4.0, AXIS + CHEEK_HALF + 15.0);
-        marks.push(Mark::line(
-            (c, AXIS + BAR_HALF),
-            (at.0 + 3.0, at.1 - 4.0),
-            "thin",
-        ));
-        marks.push(Mark::text(at, "paint", soft, Anchor::End));
+        marks.line((c, AXIS + BAR_HALF), (at.0 + 3.0, at.1 - 4.0), "thin");
+        marks.text(at, "paint", soft, Anchor::End);
     }
     marks
 }
@@ -259,22 +249,13 @@ fn steps(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let mut now = n.fresh;
     let mut y = FIRST;
     for row in rows {
-        marks.push(Mark::line(
-            (at(now), y + 3.0),
-            (at(now), y + PITCH - 3.0),
-            "thin",
-        ));
+        marks.line((at(now), y + 3.0), (at(now), y + PITCH - 3.0), "thin");
         y += PITCH;
         marks.push(between(y));
-        marks.push(Mark::text((WORDS, y - 3.0), row.name, "t s", Anchor::Start));
+        marks.text((WORDS, y - 3.0), row.name, "t s", Anchor::Start);
         let Some(change) = row.change else {
-            marks.push(Mark::text(
-                (WORDS, y + 12.0),
-                row.before,
-                "t s soft",
-                Anchor::Start,
-            ));
-            marks.push(Mark::line((at(now), y - 3.0), (at(now), y + 3.0), "thin"));
+            marks.text((WORDS, y + 12.0), row.before, "t s soft", Anchor::Start);
+            marks.line((at(now), y - 3.0), (at(now), y + 3.0), "thin");
             continue;
         };
         match row.sign {
@@ -282,39 +263,31 @@ fn steps(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
             Sign::Dot => marks.push(dot((WORDS - 9.0, y - 7.0))),
             Sign::Line => {
                 let x = WORDS - 9.0;
-                marks.push(Mark::line((x, y - 13.0), (x, y - 2.0), "force load"));
+                marks.line((x, y - 13.0), (x, y - 2.0), "force load");
             }
         }
         let class = if change < 0.0 { "load" } else { "clamp" };
-        marks.extend(force_arrow((at(now), y), (at(now + change), y), class));
+        marks.all(force_arrow((at(now), y), (at(now + change), y), class));
         let (sign, words) = if change < 0.0 {
             ("−", "t load")
         } else {
             ("+", "t clamp")
         };
         let text = format!("{sign}{}", look.units.force(change.abs()));
-        marks.push(Mark::text((WORDS, y + 12.0), text, words, Anchor::Start));
+        marks.text((WORDS, y + 12.0), text, words, Anchor::Start);
         now += change;
     }
-    marks.push(Mark::line(
-        (at(now), y + 3.0),
-        (at(now), y + PITCH - 3.0),
-        "thin",
-    ));
+    marks.line((at(now), y + 3.0), (at(now), y + PITCH - 3.0), "thin");
     marks.push(between(y + PITCH));
     let share = write(n.left / n.fresh, Dimension::Share, look.units);
-    marks.extend(whole(
+    marks.all(whole(
         (y + PITCH, n.left),
         &format!("left: {share}"),
         scale,
         look,
     ));
     // Where every clamp begins.
-    marks.push(Mark::line(
-        (FROM, FIRST - 8.0),
-        (FROM, y + PITCH + 8.0),
-        "axis",
-    ));
+    marks.line((FROM, FIRST - 8.0), (FROM, y + PITCH + 8.0), "axis");
     marks
 }
 
@@ -327,12 +300,12 @@ fn between(y: f64) -> Mark {
 /// A clamp from nothing to what it is.
 fn whole((y, clamp): (f64, f64), name: &str, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let mut marks = force_arrow((FROM, y), (FROM + scale.length(clamp), y), "clamp");
-    marks.push(Mark::text((WORDS, y - 3.0), name, "t s", Anchor::Start));
-    marks.push(Mark::text(
+    marks.text((WORDS, y - 3.0), name, "t s", Anchor::Start);
+    marks.text(
         (WORDS, y + 12.0),
         look.units.force(clamp),
         "t clamp",
         Anchor::Start,
-    ));
+    );
     marks
 }

@@ -8,6 +8,7 @@ use super::model::{Look, Model, Outcome, Picture, value};
 use calc_core::caliper::{DentReading, OvalReading, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate};
 use picture::{drawing, hole_grip, plot};
 
@@ -62,18 +63,21 @@ const PRESSED_MM: f64 = 20.0;
 /// The coupler of a small stock trailer on a steel tube, two M10 bolts; coupler and bolts are off for
 /// the measurement. Invented.
 fn input(state: &State) -> Input {
-    Input {
-        tube_width_mm: WIDTH_MM,
-        tube_depth_mm: DEPTH_MM,
-        tube_wall_mm: state.number(WALL),
-        tube_material: String::from("s235"),
-        bolt: String::from("m10"),
-        bolt_grade: String::from("iso-5.8"),
-        preload_share: 0.5,
-        trailer_mass_kg: 300.0,
-        end_distance_mm: 60.0,
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeWidth, WIDTH_MM),
+            (Field::TubeDepth, DEPTH_MM),
+            (Field::TubeWall, state.number(WALL)),
+            (Field::PreloadShare, 0.5),
+            (Field::TrailerMass, 300.0),
+            (Field::EndDistance, 60.0),
+        ],
+        &[
+            (Field::TubeMaterial, "s235"),
+            (Field::Bolt, "m10"),
+            (Field::Grade, "iso-5.8"),
+        ],
+    )
 }
 
 struct Numbers {

@@ -8,7 +8,7 @@ use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM, says};
 use crate::measure::caliper;
 use crate::parts::{Dimension as Measured, Strip, StripField, centre_cross, nut};
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::section::Sag;
 use crate::units::Lettering;
 use calc_core::caliper::dent;
@@ -35,11 +35,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         (AT, "at the bolt", n.narrower),
         (BESIDE, "a hand away", 0.0),
     ] {
-        marks.push(Mark::text((x, 16.0), name, "t", Anchor::Middle));
-        marks.extend(measured(n, x, dent, &units.length(n.away() - dent)));
+        marks.text((x, 16.0), name, "t", Anchor::Middle);
+        marks.all(measured(n, x, dent, &units.length(n.away() - dent)));
     }
-    marks.push(Mark::line((0.0, 226.0), (DRAWING_WIDTH, 226.0), "hair"));
-    marks.extend(hole(n, look));
+    marks.line((0.0, 226.0), (DRAWING_WIDTH, 226.0), "hair");
+    marks.all(hole(n, look));
     let [low, likely, high] = n.clamp();
     let below = says(&n.dent.said, "caliper-dent-below");
     let fits = !n.doubtful();
@@ -51,7 +51,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     };
     let verdict = verdict_words(n.verdict());
     let mut letter = |y, text: String, class| {
-        marks.push(Mark::text((332.0, y), text, class, Anchor::End));
+        marks.text((332.0, y), text, class, Anchor::End);
     };
     letter(247.0, "clamp that was reached".into(), "t s soft");
     letter(265.0, words.clone(), "t clamp");
@@ -74,7 +74,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
             StripField::new("joint", "invented"),
         ],
     };
-    marks.extend(strip.marks(DRAWING_WIDTH, BOTTOM));
+    marks.all(strip.marks(DRAWING_WIDTH, BOTTOM));
     Scene {
         id: look.id.into(),
         width: DRAWING_WIDTH,
@@ -98,7 +98,7 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
     if dent > 0.0 {
         for y in [top, bottom] {
             let reach = WIDTH_MM / 2.0 * SCALE - 6.0;
-            marks.push(Mark::line((x - reach, y), (x + reach, y), "phantom"));
+            marks.line((x - reach, y), (x + reach, y), "phantom");
         }
     }
     let tube = [-1.0, 1.0].map(|side| {
@@ -107,17 +107,17 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
             Hatch::new(Material::Steel, Lean::Right),
         )
     });
-    marks.push(Mark::group(Placed::default(), "p-face", tube.to_vec()));
+    marks.group(Placed::default(), "p-face", tube.to_vec());
     // Bare jaws would rest on the corners; a nut on each face lifts them clear.
     let (tall, flats) = (
         n.nut() * SCALE,
         n.scenario.bolting.thread.width_across_flats().si() * 1e3 * SCALE,
     );
     let (upper, lower) = (top + drawn * SCALE, bottom - drawn * SCALE);
-    marks.extend(nut(x, upper, flats, tall, true));
-    marks.extend(nut(x, lower, flats, tall, false));
+    marks.all(nut(x, upper, flats, tall, true));
+    marks.all(nut(x, lower, flats, tall, false));
     let (from, to) = (upper - tall, lower + tall);
-    marks.push(Mark::group(
+    marks.group(
         Placed {
             x: x + 54.0,
             y: from,
@@ -125,9 +125,9 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
         },
         "",
         caliper(to - from, 66.0, to - from + 43.0),
-    ));
+    );
     let left = x - WIDTH_MM / 2.0 * SCALE;
-    marks.extend(
+    marks.all(
         Measured {
             from: (left, from),
             to: (left, to),
@@ -222,16 +222,16 @@ fn hole(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
         Mark::path(outline.d(), "edge none"),
         Mark::circle((x, y), bolt, "hidden none"),
     ];
-    marks.extend(centre_cross((x, y), r + 6.0));
+    marks.all(centre_cross((x, y), r + 6.0));
     let dimension = |from, to, line, mm| Measured {
         from,
         to,
         line,
         text: look.units.length(mm),
     };
-    marks.extend(dimension((x - r, y), (far + r, y), y + r + 26.0, n.long).level());
-    marks.extend(dimension((far, y - r), (far, y + r), far + r + 36.0, n.short).upright());
-    marks.push(Mark::circle((far + r + GRIP, y), 13.0, "grip"));
+    marks.all(dimension((x - r, y), (far + r, y), y + r + 26.0, n.long).level());
+    marks.all(dimension((far, y - r), (far, y + r), far + r + 36.0, n.short).upright());
+    marks.circle((far + r + GRIP, y), 13.0, "grip");
     marks
 }
 

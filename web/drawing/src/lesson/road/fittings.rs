@@ -5,7 +5,7 @@ use super::picture::{PER_MM, Sheet};
 use super::{END_MM, FITTING_EDGE_MM, TUBE_MM};
 use crate::parts::{break_line, centre_cross};
 use crate::pen::{Pen, polyline};
-use crate::scene::{Mark, Placed};
+use crate::scene::{Draw, Mark, Placed};
 
 /// Half the depth of the tube as drawn.
 pub(super) const TUBE: f64 = TUBE_MM / 2.0 * PER_MM;
@@ -78,16 +78,16 @@ pub(super) fn coupler(sheet: &Sheet, hitched: bool) -> Vec<Mark> {
         .d();
     let mut marks = tube(y, end, false);
     if hitched {
-        marks.push(Mark::circle((ball, y), BALL, "edge part"));
+        marks.circle((ball, y), BALL, "edge part");
     }
-    marks.push(Mark::path(latch, "edge part"));
-    marks.push(Mark::path(outline, "edge glass"));
-    marks.push(Mark::line((end, top), (end, bottom), "hidden"));
+    marks.path(latch, "edge part");
+    marks.path(outline, "edge glass");
+    marks.line((end, top), (end, bottom), "hidden");
     if hitched {
-        marks.extend(centre_cross((ball, y), BALL + 4.0));
+        marks.all(centre_cross((ball, y), BALL + 4.0));
     } else {
-        marks.push(Mark::circle((ball, y), BALL, "hidden none"));
-        marks.extend(centre_cross((ball, y), BALL + 4.0));
+        marks.circle((ball, y), BALL, "hidden none");
+        marks.all(centre_cross((ball, y), BALL + 4.0));
     }
     marks
 }
@@ -98,7 +98,7 @@ fn eye((x, y): (f64, f64)) -> Vec<Mark> {
         Mark::circle((x, y), PIN + 3.0, "edge part"),
         Mark::circle((x, y), PIN, "edge part"),
     ];
-    marks.extend(centre_cross((x, y), LUG + 4.0));
+    marks.all(centre_cross((x, y), LUG + 4.0));
     marks
 }
 
@@ -131,9 +131,9 @@ pub(super) fn hanger(sheet: &Sheet) -> Vec<Mark> {
         .bow(under.1, under.0)
         .d();
     let mut marks = tube(y, 170.0, true);
-    marks.push(Mark::path(spring, "edge part"));
-    marks.push(Mark::path(outline, "edge glass"));
-    marks.extend(eye(at));
+    marks.path(spring, "edge part");
+    marks.path(outline, "edge glass");
+    marks.all(eye(at));
     marks
 }
 
@@ -151,9 +151,9 @@ pub(super) fn chain(sheet: &Sheet, pull: Option<(f64, f64)>) -> Vec<Mark> {
         .close()
         .d();
     let mut marks = tube(y, 330.0, true);
-    marks.push(Mark::path(outline, "edge glass"));
-    marks.extend(eye(at));
-    marks.extend(links(at, pull));
+    marks.path(outline, "edge glass");
+    marks.all(eye(at));
+    marks.all(links(at, pull));
     marks
 }
 
@@ -199,7 +199,7 @@ fn links(eye: (f64, f64), pull: Option<(f64, f64)>) -> Vec<Mark> {
         } else {
             Mark::path(polyline([(-half, 0.0), (half, 0.0)]), "stamp")
         };
-        marks.push(Mark::group(
+        marks.group(
             Placed {
                 x: middle.0,
                 y: middle.1,
@@ -207,7 +207,7 @@ fn links(eye: (f64, f64), pull: Option<(f64, f64)>) -> Vec<Mark> {
             },
             "",
             vec![link],
-        ));
+        );
         (from, flat) = (to, !flat);
     }
     marks

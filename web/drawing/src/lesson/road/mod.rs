@@ -13,6 +13,7 @@ use calc_core::catalog::{Size, Trailer};
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
 use calc_core::quantity::{Dimension, Unit, kilogram};
 use calc_core::report::CaseReport;
+use calc_core::scenario::Field;
 use calc_core::{Input, Scenario, evaluate};
 
 /// The lesson.
@@ -181,34 +182,45 @@ impl Jolt {
 /// The lesson's joint as the calculation takes it, with the road as hard as asked.
 fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
     let (bolts_along, spacing_along_mm) = kind.row();
-    let text = String::from;
-    Input {
-        tube_width_mm: TUBE_MM,
-        tube_depth_mm: 50.0,
-        tube_wall_mm: 3.0,
-        tube_material: text("s235"),
-        bolt: text("m10"),
-        bolt_grade: text("iso-8.8"),
-        support: text("through-sleeve"),
-        sleeve: text("rt-0.750x0.156"),
-        fitting_edge_mm: FITTING_EDGE_MM,
-        end_distance_mm: END_MM,
-        bolts_along,
-        spacing_along_mm,
-        joint: text(match kind {
-            Kind::Hanger => "spring-hanger",
-            Kind::Chain => "chain-bracket",
-            _ => "coupler",
-        }),
-        ball_ahead_mm: distance_mm,
-        ball_below_mm: 0.0,
-        hanger_height_mm: distance_mm,
-        trailer_mass_kg: MASS_KG,
-        tongue_share: TONGUE_SHARE,
-        vertical_factor: if jolt == Jolt::Still { 1.0 } else { BUMP },
-        braking_g: if jolt == Jolt::Worst { BRAKING_G } else { 0.0 },
-        ..Input::default()
-    }
+    Input::with(
+        &[
+            (Field::TubeWidth, TUBE_MM),
+            (Field::TubeDepth, 50.0),
+            (Field::TubeWall, 3.0),
+            (Field::FittingEdge, FITTING_EDGE_MM),
+            (Field::EndDistance, END_MM),
+            (Field::BoltsAlong, bolts_along),
+            (Field::SpacingAlong, spacing_along_mm),
+            (Field::BallAhead, distance_mm),
+            (Field::BallBelow, 0.0),
+            (Field::HangerHeight, distance_mm),
+            (Field::TrailerMass, MASS_KG),
+            (Field::TongueShare, TONGUE_SHARE),
+            (
+                Field::VerticalFactor,
+                if jolt == Jolt::Still { 1.0 } else { BUMP },
+            ),
+            (
+                Field::Braking,
+                if jolt == Jolt::Worst { BRAKING_G } else { 0.0 },
+            ),
+        ],
+        &[
+            (Field::TubeMaterial, "s235"),
+            (Field::Bolt, "m10"),
+            (Field::Grade, "iso-8.8"),
+            (Field::Support, "through-sleeve"),
+            (Field::Sleeve, "rt-0.750x0.156"),
+            (
+                Field::Joint,
+                match kind {
+                    Kind::Hanger => "spring-hanger",
+                    Kind::Chain => "chain-bracket",
+                    _ => "coupler",
+                },
+            ),
+        ],
+    )
 }
 
 /// Sizes of the figure that are also the joint's, mm.

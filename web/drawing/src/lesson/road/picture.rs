@@ -2,6 +2,7 @@
 //! shared alike, and the twist as a pair of forces.
 
 use super::super::DRAWING_WIDTH;
+use super::super::control::capital;
 use super::super::model::{Handle, Look};
 use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
 use super::{DISTANCE, Jolt, Kind, Numbers, largest};
@@ -9,7 +10,7 @@ use crate::parts::{
     Dimension, ForceScale, Strip, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Mark, Placed, Scene, text_width};
+use crate::scene::{Anchor, Draw, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::catalog::thread;
 use calc_core::mechanics::bolt_group::Share;
@@ -68,35 +69,31 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     };
     for place in &n.places {
         let at = (sheet.middle.0 + place.x * 1e3 * PER_MM, sheet.middle.1);
-        marks.push(Mark::group(Placed::at(at.0, at.1), "p-bolt", bolt()));
+        marks.group(Placed::at(at.0, at.1), "p-bolt", bolt());
     }
-    marks.extend(lever(n, &sheet, look));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-load",
-        load(n, &sheet, scale, look),
-    ));
-    marks.push(Mark::circle(sheet.load, 13.0, "grip"));
-    marks.push(Mark::group(
+    marks.all(lever(n, &sheet, look));
+    marks.group(Placed::default(), "p-load", load(n, &sheet, scale, look));
+    marks.circle(sheet.load, 13.0, "grip");
+    marks.group(
         Placed::default(),
         "p-bolt",
         on_bolts(n, &sheet, scale, look),
-    ));
+    );
     let words = happens(n);
     let (x, anchor) = if n.kind == Kind::Hanger {
         (8.0, Anchor::Start)
     } else {
         (DRAWING_WIDTH - 8.0, Anchor::End)
     };
-    marks.push(Mark::text((x, 20.0), words, "t halo", anchor));
-    marks.extend(taken_apart(n, &sheet, scale, look));
+    marks.text((x, 20.0), words, "t halo", anchor);
+    marks.all(taken_apart(n, &sheet, scale, look));
     let strip = Strip {
         fields: vec![
             StripField::new("from the side", format!("{}, invented", thing(n.kind))),
             StripField::scale(scale.text()),
         ],
     };
-    marks.extend(strip.marks(DRAWING_WIDTH, HEIGHT - strip.height(DRAWING_WIDTH)));
+    marks.all(strip.marks(DRAWING_WIDTH, HEIGHT - strip.height(DRAWING_WIDTH)));
     let scene = Scene {
         id: look.id.into(),
         width: DRAWING_WIDTH,
@@ -124,8 +121,8 @@ fn bolt() -> Vec<Mark> {
     let flats = thread("m10").map_or(0.0, |t| t.width_across_flats().si() * 1e3);
     let washer = flats * 1.25 / 2.0 * PER_MM;
     let mut marks = vec![Mark::circle((0.0, 0.0), washer, "turned part")];
-    marks.extend(hex_plan(flats * PER_MM));
-    marks.extend(centre_cross((0.0, 0.0), washer + 4.0));
+    marks.all(hex_plan(flats * PER_MM));
+    marks.all(centre_cross((0.0, 0.0), washer + 4.0));
     marks
 }
 
@@ -166,10 +163,10 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
         let from = (x + 8.0 * ux - 15.0 * uy, y + 8.0 * uy + 15.0 * ux);
         let length = scale.length(size);
         let tip = (from.0 + length * ux, from.1 + length * uy);
-        marks.extend(force_arrow(from, tip, "load"));
+        marks.all(force_arrow(from, tip, "load"));
         let text = look.units.force(size);
         let left = (x + 24.0).min(DRAWING_WIDTH - 2.0 - text_width(&text, class));
-        marks.push(Mark::text((left, y + 25.0), text, class, Anchor::Start));
+        marks.text((left, y + 25.0), text, class, Anchor::Start);
         return marks;
     }
     let up = scale.length(n.up);
@@ -179,25 +176,25 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
     } else {
         (BALL + 3.0, SOCKET + 3.0)
     };
-    marks.extend(force_arrow((x, y + under + up), (x, y + under), "load"));
+    marks.all(force_arrow((x, y + under + up), (x, y + under), "load"));
     let low = if n.kind == Kind::Hanger { 50.0 } else { 44.0 };
     let at = (x + 9.0, y + (under + up + 2.0).max(low));
-    marks.push(Mark::text(at, look.units.force(n.up), class, Anchor::Start));
+    marks.text(at, look.units.force(n.up), class, Anchor::Start);
     if along < 0.5 {
         return marks;
     }
     let text = look.units.force(n.along.abs());
     if n.kind == Kind::Hanger {
         let tip = (x - beside - along, y);
-        marks.extend(force_arrow((x - beside, y), tip, "load"));
-        marks.push(Mark::text((tip.0 - 5.0, y + 4.6), text, class, Anchor::End));
+        marks.all(force_arrow((x - beside, y), tip, "load"));
+        marks.text((tip.0 - 5.0, y + 4.6), text, class, Anchor::End);
     } else {
         let tip = (x + beside, y);
-        marks.extend(force_arrow((tip.0 + along, y), tip, "load"));
+        marks.all(force_arrow((tip.0 + along, y), tip, "load"));
         let half = text_width(&text, class) / 2.0;
         let over = (tip.0 + along / 2.0).min(DRAWING_WIDTH - half - 2.0);
         let at = (over, y - SOCKET - 8.0);
-        marks.push(Mark::text(at, text, class, Anchor::Middle));
+        marks.text(at, text, class, Anchor::Middle);
     }
     marks
 }
@@ -220,7 +217,7 @@ fn on_bolts(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> V
     let (mid, y) = sheet.middle;
     for (i, (place, share)) in n.places.iter().zip(&n.all).enumerate() {
         let (tip, drawn) = arrow((mid + place.x * 1e3 * PER_MM, y), share, scale);
-        marks.extend(drawn);
+        marks.all(drawn);
         let inner = i > 0 && i + 1 < n.places.len();
         if inner || share.in_plane() < 1.0 {
             continue;
@@ -239,9 +236,9 @@ fn on_bolts(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> V
             let below = (tip.1 + 16.0).max(y + TUBE + 17.0);
             (tip.0.min(right).max(half + 4.0), below)
         };
-        letters.push(Mark::text(at, text, "t clamp halo", Anchor::Middle));
+        letters.text(at, text, "t clamp halo", Anchor::Middle);
     }
-    marks.extend(letters);
+    marks.all(letters);
     marks
 }
 
@@ -251,25 +248,15 @@ fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -
     let beside = n.kind == Kind::Hanger;
     let mut marks = Vec::new();
     let plus = if beside {
-        marks.push(Mark::line((194.0, 0.0), (194.0, 362.0), "hair"));
-        marks.push(Mark::text(
-            (202.0, 20.0),
-            "made up of",
-            "t s soft",
-            Anchor::Start,
-        ));
+        marks.line((194.0, 0.0), (194.0, 362.0), "hair");
+        marks.text((202.0, 20.0), "made up of", "t s soft", Anchor::Start);
         (alike.0, 166.0)
     } else {
-        marks.push(Mark::line((0.0, 199.0), (DRAWING_WIDTH, 199.0), "hair"));
-        marks.push(Mark::text(
-            (8.0, 216.0),
-            "made up of",
-            "t s soft",
-            Anchor::Start,
-        ));
+        marks.line((0.0, 199.0), (DRAWING_WIDTH, 199.0), "hair");
+        marks.text((8.0, 216.0), "made up of", "t s soft", Anchor::Start);
         (f64::midpoint(alike.0, pair.0), alike.1 + 6.0)
     };
-    marks.push(Mark::text(plus, "+", "t", Anchor::Middle));
+    marks.text(plus, "+", "t", Anchor::Middle);
     let force = |newtons: f64| look.units.force(newtons);
     let share = largest(&n.alike);
     let each = largest(&n.pair);
@@ -292,18 +279,13 @@ fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -
     let drop = if beside { 44.0 } else { 75.0 };
     for (i, (at, what, how_much)) in words.into_iter().enumerate() {
         let low = at.1 + if i == 0 || !beside { drop } else { 62.0 };
-        marks.push(Mark::text((at.0, low), what, "t s halo", Anchor::Middle));
-        marks.push(Mark::text(
-            (at.0, low + 15.0),
-            how_much,
-            "t clamp halo",
-            Anchor::Middle,
-        ));
+        marks.text((at.0, low), what, "t s halo", Anchor::Middle);
+        marks.text((at.0, low + 15.0), how_much, "t clamp halo", Anchor::Middle);
     }
     for (at, shares) in [(alike, &n.alike), (pair, &n.pair)] {
-        marks.extend(row(n, at, shares, scale));
+        marks.all(row(n, at, shares, scale));
     }
-    marks.extend(turning(pair, n.twist));
+    marks.all(turning(pair, n.twist));
     marks
 }
 
@@ -314,10 +296,10 @@ fn row(n: &Numbers, (x, y): (f64, f64), shares: &[Share], scale: ForceScale) -> 
     let mut arrows = Vec::new();
     for (place, share) in n.places.iter().zip(shares) {
         let at = (x + place.x * 1e3 * PER_MM, y);
-        marks.push(Mark::circle(at, 3.2, "turned part"));
-        arrows.extend(arrow(at, share, scale).1);
+        marks.circle(at, 3.2, "turned part");
+        arrows.all(arrow(at, share, scale).1);
     }
-    marks.push(Mark::group(Placed::default(), "p-bolt", arrows));
+    marks.group(Placed::default(), "p-bolt", arrows);
     marks
 }
 
@@ -390,11 +372,4 @@ fn describe(n: &Numbers, look: &Look<'_>) -> String {
         force(largest(&n.alike)),
         force(largest(&n.pair)),
     )
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

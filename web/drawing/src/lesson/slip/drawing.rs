@@ -7,7 +7,7 @@ use crate::parts::{
     ForceScale, Strip, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut, washer_cut,
 };
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::catalog::thread;
 use calc_core::mechanics::pin;
@@ -123,16 +123,12 @@ fn load_end(place: &Place<'_>, look: &Look<'_>) -> (f64, f64) {
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let place = Place::new(n);
     let mut marks = tube(&place);
-    marks.extend(cheeks(&place));
-    marks.push(Mark::group(Placed::default(), "p-bolt", bolt(&place)));
-    marks.push(Mark::group(Placed::default(), "p-wall", contacts(&place)));
-    marks.push(Mark::group(
-        Placed::default(),
-        "p-load",
-        loads(&place, look),
-    ));
-    marks.push(Mark::group(Placed::default(), "p-wall", view(&place, look)));
-    marks.extend(letters(&place, look));
+    marks.all(cheeks(&place));
+    marks.group(Placed::default(), "p-bolt", bolt(&place));
+    marks.group(Placed::default(), "p-wall", contacts(&place));
+    marks.group(Placed::default(), "p-load", loads(&place, look));
+    marks.group(Placed::default(), "p-wall", view(&place, look));
+    marks.all(letters(&place, look));
     let strip = Strip {
         fields: vec![
             StripField::new("from above, cut", "M12, tube, cheeks"),
@@ -141,7 +137,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         ],
     };
     let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.extend(strip.marks(DRAWING_WIDTH, top));
+    marks.all(strip.marks(DRAWING_WIDTH, top));
     Scene {
         id: look.id.into(),
         width: DRAWING_WIDTH,
@@ -173,7 +169,7 @@ fn tube(place: &Place<'_>) -> Vec<Mark> {
     let middle = AXIS + shift;
     let mut marks = Vec::new();
     for (side, lean) in [(-1.0, Lean::Right), (1.0, Lean::Left)] {
-        marks.extend(ply(
+        marks.all(ply(
             (TUBE.0 + shift, TUBE.1 + shift),
             place.wall(side),
             (middle - r, middle + r),
@@ -187,7 +183,7 @@ fn tube(place: &Place<'_>) -> Vec<Mark> {
     // The open end of the tube, seen beyond the cut.
     let (upper, lower) = (place.wall(-1.0).1, place.wall(1.0).0);
     let end = TUBE.1 + shift;
-    marks.push(Mark::line((end, upper), (end, lower), "edge"));
+    marks.line((end, upper), (end, lower), "edge");
     marks
 }
 
@@ -201,7 +197,7 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
     let mut marks = Vec::new();
     for (side, lean) in [(-1.0, Lean::Left), (1.0, Lean::Right)] {
         let hatch = Hatch::new(Material::Steel, lean);
-        marks.extend(ply(
+        marks.all(ply(
             (CHEEK.0 + shift, CHEEK.1 + shift),
             place.cheek(side),
             hole,
@@ -213,7 +209,7 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
         ));
         if place.gap > 0.0 {
             let half = WASHER.0 / 2.0 * PER_MM;
-            marks.extend(ply(
+            marks.all(ply(
                 (middle - half, middle + half),
                 place.packing(side),
                 hole,
@@ -252,18 +248,18 @@ fn bolt(place: &Place<'_>) -> Vec<Mark> {
     let runs_out = (end + threaded * PER_MM).min(under_head);
     for beside in [-root, root] {
         let line = polyline(along(end, runs_out, beside));
-        marks.push(Mark::path(line, "thin none"));
+        marks.path(line, "thin none");
     }
     let at = AXIS + place.bow(runs_out);
-    marks.push(Mark::line((at - r, runs_out), (at + r, runs_out), "thin"));
+    marks.line((at - r, runs_out), (at + r, runs_out), "thin");
     let centre = polyline(along(under_head + HEAD * PER_MM + 6.0, end - 6.0, 0.0));
     marks.push(turned(place, nut_base, |marks| {
-        marks.extend(nut_and_washer());
+        marks.all(nut_and_washer());
     }));
     marks.push(turned(place, head_base, |marks| {
-        marks.extend(head_and_washer());
+        marks.all(head_and_washer());
     }));
-    marks.push(Mark::path(centre, "centre none"));
+    marks.path(centre, "centre none");
     marks
 }
 
@@ -292,7 +288,7 @@ fn nut_and_washer() -> Vec<Mark> {
         0.0,
         Lean::Right,
     );
-    marks.extend(nut(0.0, -thick, FLATS * PER_MM, NUT * PER_MM, true));
+    marks.all(nut(0.0, -thick, FLATS * PER_MM, NUT * PER_MM, true));
     marks
 }
 
@@ -306,7 +302,7 @@ fn head_and_washer() -> Vec<Mark> {
         thick,
         Lean::Left,
     );
-    marks.extend(bolt_head(0.0, thick, FLATS * PER_MM, HEAD * PER_MM, false));
+    marks.all(bolt_head(0.0, thick, FLATS * PER_MM, HEAD * PER_MM, false));
     marks
 }
 
@@ -319,7 +315,7 @@ fn contacts(place: &Place<'_>) -> Vec<Mark> {
     for side in [-1.0, 1.0] {
         for ((top, bottom), way) in [(place.wall(side), 1.0), (place.cheek(side), -1.0)] {
             let x = AXIS + place.bow(f64::midpoint(top, bottom)) + way * place.way * place.radius;
-            marks.push(Mark::line((x, top), (x, bottom), "force load"));
+            marks.line((x, top), (x, bottom), "force load");
         }
     }
     marks
@@ -337,9 +333,9 @@ fn loads(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
         let y = f64::midpoint(top, bottom);
         if place.way < 0.0 {
             let (a, b) = ((end - 2.0, y - 6.5), (from + 2.0, y + 6.5));
-            marks.push(Mark::rect(a, b, "part", None));
+            marks.rect(a, b, "part", None);
         }
-        marks.extend(force_arrow((from, y), (end, y), "load"));
+        marks.all(force_arrow((from, y), (end, y), "load"));
         let (top, bottom) = place.wall(side);
         let y = f64::midpoint(top, bottom);
         let (tail, tip) = if place.way < 0.0 {
@@ -347,9 +343,9 @@ fn loads(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
         } else {
             (tube, tube - long)
         };
-        marks.extend(force_arrow((tail, y), (tip, y), "load"));
+        marks.all(force_arrow((tail, y), (tip, y), "load"));
     }
-    marks.push(Mark::circle(load_end(place, look), 12.0, "grip"));
+    marks.circle(load_end(place, look), 12.0, "grip");
     marks
 }
 
@@ -372,24 +368,24 @@ fn view(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     let mut marks = vec![Mark::path(slot, "edge none")];
     if place.way != 0.0 {
         let other = (x - place.way * (long - r), y);
-        marks.push(Mark::circle(other, r, "phantom"));
+        marks.circle(other, r, "phantom");
     }
-    marks.push(Mark::circle((at, y), r, "edge part"));
-    marks.extend(centre_cross((at, y), r + 4.0));
+    marks.circle((at, y), r, "edge part");
+    marks.all(centre_cross((at, y), r + 4.0));
     if place.way != 0.0 {
         // The arc on which it rests, half a right angle to each side.
         let (dx, dy) = (place.way * r * 0.71, r * 0.71);
         let arc = Pen::at(at + dx, y - dy)
             .arc(r, place.way > 0.0, at + dx, y + dy)
             .d();
-        marks.push(Mark::path(arc, "force load none"));
+        marks.path(arc, "force load none");
     }
-    marks.push(Mark::text(
+    marks.text(
         (x, y - 40.0),
         "hole in the wall",
         "t s soft",
         Anchor::Middle,
-    ));
+    );
     // From where the bolt is to where it may go.
     let (a, b) = if place.way == 0.0 {
         (at + r, x + long)
@@ -399,21 +395,17 @@ fn view(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     let line = y + tall + 11.0;
     let (a, b) = (a.min(b), a.max(b));
     for (end, way) in [(a, 1.0), (b, -1.0)] {
-        marks.push(Mark::line((end, y + 6.0), (end, line + 4.0), "thin"));
-        marks.push(Mark::line(
-            (end - 15.0 * way, line),
-            (end - 8.0 * way, line),
-            "thin",
-        ));
+        marks.line((end, y + 6.0), (end, line + 4.0), "thin");
+        marks.line((end - 15.0 * way, line), (end - 8.0 * way, line), "thin");
         marks.push(arrow_tip((end, line), (way, 0.0), 9.0, "tip"));
     }
     let play = if place.way == 0.0 { 0.5 } else { 1.0 } * (n.hole - n.d).si() * 1e3;
-    marks.push(Mark::text(
+    marks.text(
         (x, line + 19.0),
         format!("free {}", look.units.length(play)),
         "t",
         Anchor::Middle,
-    ));
+    );
     marks
 }
 
@@ -457,23 +449,23 @@ fn letters(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     ];
     let (top, bottom) = place.wall(-1.0);
     let part = (66.0 + place.wall_shift, f64::midpoint(top, bottom));
-    marks.push(Mark::line(part, (40.0, 62.0), "thin"));
-    marks.push(Mark::circle(part, 1.8, "dot"));
-    marks.push(Mark::text(
+    marks.line(part, (40.0, 62.0), "thin");
+    marks.circle(part, 1.8, "dot");
+    marks.text(
         (250.0, place.cheek(1.0).1 + 16.0),
         "cheek",
         "t s soft",
         Anchor::Start,
-    ));
-    marks.push(Mark::text(
+    );
+    marks.text(
         (182.0 + place.wall_shift, MIDDLE + 44.0),
         "tube",
         "t s soft",
         Anchor::Start,
-    ));
+    );
     if place.gap > 0.0 {
         let at = (206.0, place.packing(-1.0).1 - 8.0);
-        marks.push(Mark::text(at, "packing", "t s soft", Anchor::Start));
+        marks.text(at, "packing", "t s soft", Anchor::Start);
     }
     marks
 }
