@@ -157,8 +157,8 @@ impl El {
 
 /// Runs again whenever a signal changes that it read; boxed, so that all share one type.
 pub fn follow(run: impl FnMut() + 'static) {
-    fn boxed(mut run: Box<dyn FnMut()>) {
-        Effect::new(move || run());
+    fn boxed(run: Box<dyn FnMut()>) {
+        Effect::new(run);
     }
     boxed(Box::new(run));
 }
