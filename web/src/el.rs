@@ -155,6 +155,14 @@ impl El {
     }
 }
 
+/// Runs again whenever a signal changes that it read; boxed, so that all share one type.
+pub fn follow(run: impl FnMut() + 'static) {
+    fn boxed(run: Box<dyn FnMut()>) {
+        Effect::new(run);
+    }
+    boxed(Box::new(run));
+}
+
 /// What stands in the field or choice that an event came from.
 #[must_use]
 pub fn value_of(event: &Event) -> String {

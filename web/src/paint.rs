@@ -10,13 +10,15 @@ use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::web_sys::{Document, Element};
 
+use crate::el::follow;
+
 const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// A drawing that follows its scene.
 #[must_use]
 pub fn drawing(scene: Signal<Scene>) -> AnyView {
     let place = NodeRef::<Div>::new();
-    Effect::new(move || {
+    follow(move || {
         if let Some(place) = place.get() {
             scene.with(|scene| paint(&place, scene));
         }

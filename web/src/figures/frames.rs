@@ -23,6 +23,15 @@ where
     }
 }
 
+/// Does something once, after a while; boxed, so that all share one type. `None` where the browser
+/// refuses.
+pub fn later(rest: Duration, then: impl FnOnce() + 'static) -> Option<TimeoutHandle> {
+    fn boxed(rest: Duration, then: Box<dyn FnOnce()>) -> Option<TimeoutHandle> {
+        set_timeout_with_handle(then, rest).ok()
+    }
+    boxed(rest, Box::new(then))
+}
+
 /// Follows a text once it has rested for a while; the first text does not count as a change.
 #[must_use]
 pub fn settled(text: Memo<String>, rest: Duration) -> ReadSignal<String> {
@@ -35,13 +44,10 @@ pub fn settled(text: Memo<String>, rest: Duration) -> ReadSignal<String> {
                 timer.clear();
             }
             let words = now.clone();
-            let timer = set_timeout_with_handle(
-                move || {
-                    say.try_set(words.clone());
-                },
-                rest,
-            );
-            waiting.set_value(timer.ok());
+            let timer = later(rest, move || {
+                say.try_set(words);
+            });
+            waiting.set_value(timer);
         }
         now
     });

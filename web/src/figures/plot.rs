@@ -13,6 +13,7 @@ use leptos::web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 use plotters_canvas::CanvasBackend;
 
 use super::screen::{inks, on_change_of_look, pixel_ratio};
+use crate::el::follow;
 use crate::paint::paint;
 
 /// Size of the plot on paper, where a vector drawing takes the place of the canvases.
@@ -44,7 +45,7 @@ pub fn Plot(
     let paper = NodeRef::<Div>::new();
     let look = RwSignal::new(None::<Look>);
 
-    Effect::new(move || {
+    follow(move || {
         let Some(element) = place.get() else {
             return;
         };
@@ -78,7 +79,7 @@ pub fn Plot(
     let below = Memo::new(move |_| Some((look.get()?, frame.get()?, ground.get())));
     let above = Signal::derive(move || Some((look.get()?, frame.get()?, plot.get())));
 
-    Effect::new(move || {
+    follow(move || {
         below.with(|drawn| {
             let (Some(canvas), Some((look, frame, plot))) = (lower.get(), drawn) else {
                 return;
@@ -88,7 +89,7 @@ pub fn Plot(
             }
         });
     });
-    Effect::new(move || {
+    follow(move || {
         above.with(|drawn| {
             let (Some(canvas), Some((look, frame, plot))) = (upper.get(), drawn) else {
                 return;

@@ -23,7 +23,7 @@ use leptos::web_sys::{self, Element, Event, KeyboardEvent, PointerEvent};
 use self::page::{attribute, closest, unlock};
 use self::present::Show;
 use self::stage::Stage;
-use crate::el::value_of;
+use crate::el::{follow, value_of};
 use crate::figures::frames::per_frame;
 
 /// All lessons that the page holds.
@@ -57,7 +57,7 @@ pub fn upgrade(units: RwSignal<UnitSystem>) {
     }
     unlock(&main);
     let watched = school.clone();
-    Effect::new(move || {
+    follow(move || {
         let units = watched.units.get();
         for stage in &watched.stages {
             stage.set_units(units);

@@ -8,11 +8,12 @@ use calc_core::quantity::{Dimension, UnitSystem, spoken, write};
 use calc_core::report::Amount;
 use drawing::Scene;
 use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, State};
-use leptos::prelude::{TimeoutHandle, set_timeout_with_handle};
+use leptos::prelude::TimeoutHandle;
 use leptos::web_sys::{Document, Element};
 
 use super::drag::Drag;
 use super::page::{all, attribute, closest, field, first, show, write_into};
+use crate::figures::frames::later;
 use crate::paint::{paint, repaint};
 
 /// How long a figure must rest before its sentence is read out.
@@ -351,8 +352,7 @@ impl Stage {
                 write_into(&told, &said);
             }
         };
-        self.resting
-            .replace(set_timeout_with_handle(told, REST).ok());
+        self.resting.replace(later(REST, told));
     }
 }
 

@@ -12,6 +12,7 @@ use leptos::web_sys;
 use super::desk::Desk;
 use super::words::{self, Words};
 use crate::el::{El, classed, el};
+use crate::figures::frames::later;
 
 /// Browsers refuse to have the address written more often than a hundred times in half a minute.
 const REST: Duration = Duration::from_millis(500);
@@ -38,7 +39,7 @@ pub(super) fn follow(desk: Desk) {
             if let Some(Some(timer)) = waiting.try_get_value() {
                 timer.clear();
             }
-            waiting.set_value(set_timeout_with_handle(move || write(&link), REST).ok());
+            waiting.set_value(later(REST, move || write(&link)));
         }
         link
     });
@@ -72,14 +73,11 @@ fn read(desk: Desk) {
 
 fn show_section() {
     // After the views are in place, else the section has no height yet.
-    set_timeout(
-        || {
-            if let Some(section) = document().get_element_by_id(SECTION) {
-                section.scroll_into_view();
-            }
-        },
-        Duration::ZERO,
-    );
+    later(Duration::ZERO, || {
+        if let Some(section) = document().get_element_by_id(SECTION) {
+            section.scroll_into_view();
+        }
+    });
 }
 
 fn write(link: &str) {

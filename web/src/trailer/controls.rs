@@ -9,7 +9,7 @@ use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement};
 use super::desk::Desk;
 use super::state::{offered, used};
 use super::words::{self, Words};
-use crate::el::{El, classed, el, value_of};
+use crate::el::{El, classed, el, follow, value_of};
 
 /// The fields that stand before "the rest".
 pub(super) const MEASURED: [Field; 14] = [
@@ -236,7 +236,7 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         }
     };
     let open = RwSignal::new(false);
-    Effect::new(move || {
+    follow(move || {
         let wrong = desk
             .faults
             .read()

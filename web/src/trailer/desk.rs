@@ -11,6 +11,8 @@ use calc_core::scenario::{Field, Input, Scenario};
 use leptos::prelude::*;
 
 use super::state::{Fault, Form};
+use crate::el::follow;
+use crate::figures::frames::later;
 
 /// How long the form must rest before the slow part is computed.
 const REST: Duration = Duration::from_millis(350);
@@ -126,7 +128,7 @@ impl Desk {
                 .then(|| shown.answer.as_ref().map(|(scenario, _)| scenario.clone()))
                 .flatten()
         });
-        Effect::new(move || {
+        follow(move || {
             let (joint, rates) = (joint.get(), self.rates.get());
             if let Some(Some(timer)) = waiting.try_get_value() {
                 timer.clear();
@@ -137,7 +139,7 @@ impl Desk {
                     .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
                 self.repairs_late.set(false);
             };
-            waiting.set_value(set_timeout_with_handle(find, REST).ok());
+            waiting.set_value(later(REST, find));
         });
     }
 }

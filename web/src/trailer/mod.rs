@@ -30,8 +30,8 @@ pub fn Trailer(
 ) -> impl IntoView {
     let desk = Desk::new();
     // The units are those of the whole page, wherever they are chosen.
-    Effect::new(move |_| units.set(desk.units()));
-    Effect::new(move |_| {
+    el::follow(move || units.set(desk.units()));
+    el::follow(move || {
         let units = units.get();
         if desk.form.read_untracked().units() != units {
             desk.form.update(|form| form.set_units(units));
