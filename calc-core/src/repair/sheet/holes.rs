@@ -212,11 +212,13 @@ fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
         .collect()
 }
 
-/// To the end, to the next hole, and to the rounded corners, where no washer lies flat and no sleeve can
-/// be flush.
+/// To the end, to the next hole, and from a sleeve to the rounded corners, where its end cannot be flush.
 fn in_the_tube(s: &Scenario, checks: &[Check], hole: f64) -> Vec<Distance> {
     let mut distances = of(checks, CheckId::EndDistance, "distance-end");
     distances.extend(of(checks, CheckId::Spacing, "distance-next"));
+    if s.support != SupportKind::ThroughSleeve {
+        return distances;
+    }
     let b = &s.bolting;
     let outermost = (b.rows.saturating_sub(1)) as f64 / 2.0 * b.spacing_across.si();
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
