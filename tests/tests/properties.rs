@@ -2,9 +2,9 @@
 //!
 //! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
 
-use calc_core::quantity::InUnits;
+use calc_core::quantity::{Dimension, InUnits};
 use calc_core::repair::{Rates, repairs};
-use calc_core::report::{CheckId, Report};
+use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::{Field, Input, Kind, SupportKind, options};
 use calc_core::{Scenario, evaluate, torque_turn};
 use proptest::prelude::*;
@@ -223,6 +223,180 @@ fn a_heavier_trailer_never_grips_better() {
                 before.verdict,
                 after.verdict
             );
+            Ok(())
+        },
+    );
+}
+
+fn check(report: &Report, id: CheckId) -> Option<&calc_core::report::Check> {
+    report.checks.iter().find(|c| c.id == id)
+}
+
+/// Neither use nor verdict of a check is worse; what cannot be judged on one side is passed over.
+fn not_worse(before: &Report, after: &Report, ids: &[CheckId]) -> Result<(), TestCaseError> {
+    for &id in ids {
+        let (Some(then), Some(now)) = (check(before, id), check(after, id)) else {
+            continue;
+        };
+        if [then, now].iter().any(|c| c.verdict == Verdict::NotChecked) {
+            continue;
+        }
+        // Where nothing is left that could carry, the share used is only a large number.
+        if let (Some(then), Some(now)) = (then.utilisation, now.utilisation)
+            && then < 1e6
+        {
+            at_least("used", then, now)?;
+        }
+        prop_assert!(
+            now.verdict <= then.verdict || (now.utilisation == then.utilisation),
+            "{id:?}: {:?} → {:?}",
+            then.verdict,
+            now.verdict
+        );
+    }
+    Ok(())
+}
+
+/// Strength of what has slipped is asked in proportion to the load.
+#[test]
+fn forces_follow_the_load() {
+    compare(
+        |input, _, times| {
+            input.load_rule = String::from("road-service");
+            input.joint = String::from("free");
+            let loads = [
+                Field::FreeAlong,
+                Field::FreeUp,
+                Field::FreeSide,
+                Field::FreeAboutAlong,
+                Field::FreeAboutSide,
+                Field::FreeAboutUp,
+            ];
+            // Loads that differ from joint to joint, and not by chance all nought.
+            for (at, field) in loads.into_iter().enumerate() {
+                let base = f64::from(u8::try_from(at).unwrap_or(0)) * 700.0 - 1500.0;
+                let base = if at > 2 { base * 0.01 } else { base };
+                input.set_number(field, Some(base));
+            }
+            let Ok(one) = Scenario::new(input) else {
+                return false;
+            };
+            let demands = |s: &Scenario| {
+                let report = evaluate(s);
+                [
+                    CheckId::BoltShear,
+                    CheckId::WallBearing,
+                    CheckId::FittingBearing,
+                    CheckId::BoltBending,
+                    CheckId::NetSection,
+                ]
+                // Holes that leave no section are told by their size, not by a stress.
+                .map(|id| check(&report, id).filter(|c| c.demand.dimension != Dimension::Length))
+                .map(|found| found.map(|c| (c.demand.si, c.utilisation)))
+            };
+            let before = demands(&one);
+            for field in loads {
+                let value = input.number(field).unwrap_or(0.0);
+                input.set_number(field, Some(value * times));
+            }
+            let Ok(more) = Scenario::new(input) else {
+                return false;
+            };
+            for (then, now) in before.into_iter().zip(demands(&more)) {
+                let (Some(then), Some(now)) = (then, now) else {
+                    continue;
+                };
+                let pairs = [
+                    (then.0, now.0),
+                    (then.1.unwrap_or(0.0), now.1.unwrap_or(0.0)),
+                ];
+                for (then, now) in pairs {
+                    let off = (now - then * times).abs();
+                    assert!(off <= 1e-6 * now.abs() + 1e-9, "{then} → {now}, {times}");
+                }
+            }
+            true
+        },
+        |_, _| Ok(()),
+    );
+}
+
+#[test]
+fn rougher_faces_never_grip_worse() {
+    compare(
+        |input, before, times| {
+            let own = before.tightening.faying_friction;
+            input.faying_friction = Some((own * times).min(0.8));
+            own < 0.8
+        },
+        |before, after| not_worse(before, after, &[CheckId::Slip, CheckId::Loosening]),
+    );
+}
+
+#[test]
+fn more_metal_towards_the_edges_never_tears_sooner() {
+    compare(
+        |input, _, times| {
+            input.end_distance_mm = (input.end_distance_mm * times).min(5000.0);
+            input.fitting_edge_mm = (input.fitting_edge_mm * times).min(500.0);
+            // Where a fitting touches farther out the pull changes too: only forces in the plane.
+            input.mount == "through-sides"
+        },
+        |before, after| {
+            let ids = [
+                CheckId::TubeTearOut,
+                CheckId::EndDistance,
+                CheckId::FittingTearOut,
+                CheckId::FittingEdge,
+            ];
+            not_worse(before, after, &ids)
+        },
+    );
+}
+
+#[test]
+fn a_thicker_wall_never_crushes_sooner_at_its_holes() {
+    compare(
+        |input, before, times| {
+            input.tube_corner_radius_mm = Some(before.tube.corner_radius.si() * 1e3);
+            input.tube_wall_mm *= times;
+            input.mount == "from-top"
+        },
+        |before, after| {
+            let ids = [CheckId::WallBearing, CheckId::TubeTearOut];
+            not_worse(before, after, &ids)
+        },
+    );
+}
+
+/// What turns the joint round its middle line turns its forces: left for right gives the same use.
+#[test]
+fn left_and_right_are_alike() {
+    compare(
+        |input, _, _| {
+            for field in [Field::FreeSide, Field::FreeAboutAlong, Field::FreeAboutUp] {
+                let value = input.number(field).unwrap_or(0.0);
+                input.set_number(field, Some(-value));
+            }
+            true
+        },
+        |before, after| {
+            prop_assert_eq!(before.verdict, after.verdict);
+            for then in &before.checks {
+                let now = check(after, then.id);
+                prop_assert!(
+                    now.is_some_and(|now| now.verdict == then.verdict),
+                    "{:?}",
+                    then.id
+                );
+                let used = |c: &calc_core::report::Check| c.utilisation.unwrap_or(0.0);
+                let (a, b) = (used(then), now.map_or(0.0, used));
+                prop_assert!(
+                    (a - b).abs() <= 1e-9 * a.abs().max(1e-3),
+                    "{:?} {a} {b}",
+                    then.id
+                );
+            }
             Ok(())
         },
     );

@@ -121,7 +121,7 @@ def t_stub(t, b, a, p, d, hole, fu, bolt, pull):
     return -most.fun, pull + (least.x[0] if least.success else net / a1)
 
 
-def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth):
+def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth, mirrored=False):
     """First and last bolt: along, across, pull. x forward, y to the left, z up; N and mm."""
     p = pattern(na, nr, px, py)
     n = len(p)
@@ -135,6 +135,7 @@ def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth)
         # N at (x, z) has the moment (-z·N, 0, x·N), of which the part about x goes into the two cheeks.
         plane, twist, pull, by_x, by_y = (f[0], f[2]), -m[1], abs(f[1]), m[2], 0.0
         couple = 2 * abs(m[0]) / depth / n
+        by_x = -by_x if mirrored else by_x
     shares = elastic(p, plane, twist)
     shares[:, 1] += np.where(shares[:, 1] >= 0, couple, -couple)
     basis = np.c_[np.ones(n), p]
@@ -146,6 +147,10 @@ def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth)
         lift = half[axis] + np.sign(turning) * p[:, axis]
         about_edge += np.abs(turning) * lift / (lift @ lift)
     pulls = np.maximum(about_middle, about_edge)
+    if mount == "through-sides" and not mirrored:
+        # A bolt goes through both cheeks; the other one is lifted where this one is pressed.
+        other = free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth, mirrored=True)
+        return [*shares[0], max(pulls[0], other[2]), *shares[-1], max(pulls[-1], other[5])]
     return [*shares[0], pulls[0], *shares[-1], pulls[-1]]
 
 

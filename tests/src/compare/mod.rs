@@ -93,14 +93,14 @@ pub const TOPICS: &[Topic] = &[
         checks: &[fatigue::fatigue],
     },
     Topic {
-        id: "repairs",
-        title: "Work sheets: drills, welds, masses",
-        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
-    },
-    Topic {
         id: "readings",
         title: "Readings taken back",
         checks: &[formulas::readings],
+    },
+    Topic {
+        id: "repairs",
+        title: "Drills, welds and masses of repairs",
+        checks: &[repairs::drills, repairs::welds, repairs::sleeve_masses],
     },
     Topic {
         id: "chance",

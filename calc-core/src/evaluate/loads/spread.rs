@@ -27,7 +27,9 @@ impl Spread {
     /// The second one also serves a single row, which has no lever about its middle.
     ///
     /// Two cheeks on a tube do not tip about the tube: they take that moment as opposite forces in their
-    /// two planes, which are added to the force across as if both planes had the larger one.
+    /// two planes, which are added to the force across as if both planes had the larger one. A moment
+    /// that lifts one cheek in front lifts the other behind, and a bolt goes through both: it has the pull
+    /// of the cheek that lifts there.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
         let mut group = case.on_group(s.bolting.mount);
         let count = places.len().max(1) as f64;
@@ -38,12 +40,26 @@ impl Spread {
         }
         let (mut shares, mut not_taken) = elastic(places, &group);
         let edges = Edges::new(s, places);
-        let pitched = opened(
-            places.iter().map(|p| p.x),
+        let along = places.iter().map(|p| p.x);
+        let mut pitched = opened(
+            along.clone(),
             group.pitch,
             edges.along,
             &mut not_taken.pitch,
         );
+        if s.bolting.mount == Mount::ThroughSides && group.pitch != 0.0 {
+            let other = GroupLoad {
+                pitch: -group.pitch,
+                ..group
+            };
+            for (share, other) in shares.iter_mut().zip(elastic(places, &other).0) {
+                share.pull = share.pull.max(other.pull);
+            }
+            let other = opened(along, -group.pitch, edges.along, &mut not_taken.pitch);
+            for (pull, other) in pitched.iter_mut().flatten().zip(other.iter().flatten()) {
+                *pull = pull.max(*other);
+            }
+        }
         let rolled = opened(
             places.iter().map(|p| p.y),
             group.roll,
