@@ -219,13 +219,14 @@ fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
         .collect()
 }
 
-/// To the end, to the next hole, and to the rounded corners, where no washer lies flat and no sleeve can
-/// be flush.
+/// To the end, to the next hole, and from a sleeve to the rounded corners, where its end cannot be flush.
 fn in_the_tube(s: &Scenario, checks: &[Check], hole: f64) -> Vec<Distance> {
     let mut distances = of(checks, CheckId::EndDistance, "distance-end");
     distances.extend(of(checks, CheckId::Spacing, "distance-next"));
     distances.extend(of(checks, CheckId::MemberEdge, "distance-free-edge"));
-    if s.member.kind != MemberKind::RectangularTube {
+    let sleeved_tube =
+        s.member.kind == MemberKind::RectangularTube && s.support == SupportKind::ThroughSleeve;
+    if !sleeved_tube {
         return distances;
     }
     let b = &s.bolting;
