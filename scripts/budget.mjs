@@ -9,15 +9,16 @@ import { brotliCompressSync, constants } from 'node:zlib';
 
 const dist = fileURLToPath(new URL('../dist', import.meta.url));
 const LIMITS = {
-  // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that. This
-  // is a ceiling against growth, not a size to be proud of. Work sheets of repairs took 25 kB of it, 3 kB
-  // of them words.
-  '.wasm': { most: 330_000, warn: 320_000 },
+  // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that, the
+  // figures of the ten lessons to 50 to 70 kB on top. This is a ceiling against growth, not a size to be
+  // proud of.
+  '.wasm': { most: 370_000, warn: 360_000 },
   '.js': { most: 12_000 },
-  '.html': { most: 40_000 },
+  // Ten lessons in words, with two still drawings each: it is read while the program loads.
+  '.html': { most: 48_000 },
   '.css': { most: 12_000 },
 };
-const TOTAL = 380_000;
+const TOTAL = 436_000;
 // Described for developers, or opened by whoever wants to see the checks: never loaded by the page.
 const NOT_LOADED = /(\.ts|^checks\.(html|css))$/;
 

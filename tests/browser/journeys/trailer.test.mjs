@@ -349,7 +349,7 @@ test('prints the result with inputs, sources and link, and no controls', async (
       globalThis.printed = document.documentElement.dataset.print;
     };
   });
-  await page.getByRole('button', { name: 'Print' }).click();
+  await page.getByRole('button', { name: 'Print', exact: true }).click();
   assert.equal(await page.evaluate(() => globalThis.printed), 'joint');
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => {
