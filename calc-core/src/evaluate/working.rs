@@ -25,7 +25,7 @@ impl Working {
     /// Adds a line.
     pub(crate) fn step(
         &mut self,
-        (symbol, what, formula): (&'static str, &'static str, &'static str),
+        &(symbol, what, formula): &(&'static str, &'static str, &'static str),
         inputs: &[(&'static str, f64, Dimension)],
         (si, dimension): (f64, Dimension),
         cite: Cite,

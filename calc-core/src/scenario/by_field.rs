@@ -3,7 +3,7 @@
 use super::fields::Field;
 
 /// Values of fields in list order. A plain sorted list: there are never more than a hundred, and the
-/// standard library's trees would be 20 kB of a page.
+/// standard library's trees would be 25 kB of the program.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ByField<T>(Vec<(Field, T)>);
 

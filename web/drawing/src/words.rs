@@ -4,7 +4,7 @@ use calc_core::quantity::{UnitSystem, write};
 use calc_core::report::Amount;
 
 /// Flat `key = "text"` lines.
-const MESSAGES: &str = include_str!("../../../content/messages.toml");
+const MESSAGES: &str = include_str!(concat!(env!("OUT_DIR"), "/messages.toml"));
 
 /// The text of a key; `None` where there is none.
 #[must_use]

@@ -18,12 +18,25 @@ use crate::figures::frames::later;
 const REST: Duration = Duration::from_millis(350);
 
 /// The last joint that could be computed.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Shown {
     /// The joint and its report; none before anything could be computed.
     pub answer: Option<(Scenario, Report)>,
     /// Whether it is the joint that the form says now.
     pub current: bool,
+}
+
+impl Shown {
+    fn joint(&self) -> Option<&Scenario> {
+        self.answer.as_ref().map(|(joint, _)| joint)
+    }
+}
+
+impl PartialEq for Shown {
+    /// The report follows from the joint.
+    fn eq(&self, other: &Self) -> bool {
+        self.current == other.current && self.joint() == other.joint()
+    }
 }
 
 /// The signals.

@@ -16,7 +16,7 @@ impl Joint<'_> {
         self.tightening_lines(&mut w);
         self.scatter_line(&mut w);
         w.step(
-            ("F_y", "yield load", "S_y·A_t"),
+            &("F_y", "yield load", "S_y·A_t"),
             &[
                 ("S_y", s.bolting.yield_strength().si(), Stress),
                 ("A_t", s.bolting.thread.stress_area().si(), Area),
@@ -26,7 +26,7 @@ impl Joint<'_> {
         );
         let combined = Cite::new("vdi-2230", "combined stress while tightening", Flag::Memory);
         w.step(
-            (
+            &(
                 "σ_v",
                 "combined stress at the nominal clamp",
                 "√(σ² + 3·τ²)",
@@ -39,7 +39,7 @@ impl Joint<'_> {
             combined,
         );
         w.step(
-            (
+            &(
                 "σ_v,max",
                 "combined stress at the largest clamp, slippery threads",
                 "√(σ² + 3·τ²)",
@@ -83,7 +83,7 @@ impl Joint<'_> {
         }
         let mut w = self.sheet();
         w.step(
-            (
+            &(
                 "–",
                 "grade that may be tightened to a stated clamp",
                 "not allowed for this grade",

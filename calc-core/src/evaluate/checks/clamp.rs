@@ -17,7 +17,7 @@ impl Joint<'_> {
         let (k, d) = (s.tightening.nut_factor, s.bolting.thread.major().si());
         let area = s.bolting.thread.stress_area().si();
         w.step(
-            (
+            &(
                 "A_t",
                 "tensile stress area",
                 if s.bolting.thread.system() == crate::catalog::System::Inch {
@@ -34,7 +34,7 @@ impl Joint<'_> {
             s.bolting.thread.cite(),
         );
         w.step(
-            ("F_p", "proof load", "S_p·A_t"),
+            &("F_p", "proof load", "S_p·A_t"),
             &[
                 ("S_p", s.bolting.proof_strength().si(), Stress),
                 ("A_t", area, Area),
@@ -44,7 +44,7 @@ impl Joint<'_> {
         );
         if s.tightening.torque.is_none() {
             w.step(
-                ("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
+                &("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
                 &[
                     ("K", k, Ratio),
                     ("d", d, Length),
@@ -56,7 +56,7 @@ impl Joint<'_> {
             );
         }
         w.step(
-            (
+            &(
                 "F",
                 "clamp that this torque would give on something solid",
                 "T/(K·d)",
@@ -73,7 +73,7 @@ impl Joint<'_> {
 
     pub(super) fn scatter_line(&self, w: &mut Working) {
         w.step(
-            ("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
+            &("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
             &[
                 ("F", self.tight.nominal.si(), Force),
                 ("Γ", self.s.tightening.scatter, Share),
@@ -145,7 +145,7 @@ impl Joint<'_> {
         let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
         if self.stands.least.sides().is_some() && s.support != SupportKind::Spreader {
             w.step(
-                (
+                &(
                     "d_w",
                     "washer diameter that counts (a thin washer dishes)",
                     "from washer and face together",
@@ -158,7 +158,7 @@ impl Joint<'_> {
                 Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
             );
             w.step(
-                (
+                &(
                     "F_1%",
                     "clamp at which each face is in by 1 % of its width",
                     "0.90·F(δ = 0.01·b)",
@@ -182,7 +182,7 @@ impl Joint<'_> {
             SupportKind::LooseSleeve | SupportKind::ThroughSleeve => {
                 let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
                 w.step(
-                    ("A", "section of the sleeve", "(π/4)·(D² − d²)"),
+                    &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
                     &[
                         ("D", s.sleeve.outer.si(), Length),
                         ("d", s.sleeve.inner.si(), Length),
@@ -191,7 +191,7 @@ impl Joint<'_> {
                     Cite::new("elementary", "circle ring", Flag::Computed),
                 );
                 w.step(
-                    (
+                    &(
                         "R",
                         "what sleeve and faces carry when the sleeve is squashed",
                         "f_y·A (+ faces)",
@@ -202,7 +202,7 @@ impl Joint<'_> {
                 );
             }
             SupportKind::Spreader => w.step(
-                (
+                &(
                     "R",
                     "least of plate, corner and side walls, or the 1 % limit",
                     "see the method page",
@@ -232,7 +232,7 @@ impl Joint<'_> {
     fn pressed_line(&self, w: &mut Working, governs: &Limit) {
         let s = self.s;
         w.step(
-            ("R", "pressure under the washer", "1.8·f_y·A_w"),
+            &("R", "pressure under the washer", "1.8·f_y·A_w"),
             &[
                 ("d_w", s.washer_on_metal().si(), Length),
                 ("d_h", s.bolting.hole.si(), Length),

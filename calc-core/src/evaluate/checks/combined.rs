@@ -124,7 +124,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         self.pried_line(&mut w, spread.largest_pull.max(0.0), all.pull);
         w.step(
-            (
+            &(
                 "R_t",
                 "strength of the bolt in tension",
                 "F_u·min(0.75·A_b, A_t)",
@@ -138,13 +138,13 @@ impl Joint<'_> {
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
         );
         w.step(
-            ("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
+            &("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
             &[("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
             (all.american, Ratio),
             Cite::new("aisc-360-22", "J3.8", Flag::Read),
         );
         w.step(
-            (
+            &(
                 "F_t,Rd",
                 "tension by the European column",
                 "0.9·f_ub·A_s/γ_M2",
@@ -158,7 +158,7 @@ impl Joint<'_> {
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         w.step(
-            (
+            &(
                 "U_2",
                 "shear and pull by the European column",
                 "max(u_t, u_v + u_t/1.4)",
@@ -169,7 +169,7 @@ impl Joint<'_> {
         );
         if strengths.bending.is_some() {
             w.step(
-                ("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
+                &("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
                 &[("u_v", shear_us.max(shear_eu), Ratio)],
                 (all.pin, Ratio),
                 Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
@@ -177,7 +177,7 @@ impl Joint<'_> {
         }
         if spread.case.kind == LoadKind::Proof {
             w.step(
-                ("U_y", "onset of yield", "√((N/N_y + M/M_y)² + (V/V_y)²)"),
+                &("U_y", "onset of yield", "√((N/N_y + M/M_y)² + (V/V_y)²)"),
                 &[
                     ("N", all.pull, Force),
                     ("V", spread.largest_in_plane, Force),

@@ -34,7 +34,7 @@ impl Joint<'_> {
         };
         let mut w = self.sheet();
         w.step(
-            ("σ_a", "stress amplitude at the full pull", "C·ΔN/(2·A_t)"),
+            &("σ_a", "stress amplitude at the full pull", "C·ΔN/(2·A_t)"),
             &[
                 ("C", view.bolt_share, Ratio),
                 ("ΔN", pull, Force),
@@ -44,7 +44,7 @@ impl Joint<'_> {
             Cite::new("shigley-9e", "section 8-11", Flag::Read),
         );
         w.step(
-            (
+            &(
                 "σ_e",
                 "lowest of the published amplitudes that a bolt endures",
                 "least capacity for its demand",
@@ -54,7 +54,7 @@ impl Joint<'_> {
             view.cite,
         );
         w.step(
-            (
+            &(
                 "r·σ_a",
                 "amplitude of two million cycles that do what the road does",
                 "(Σ n·s³·L/2·10⁶)^(1/3)·σ_a",

@@ -53,13 +53,13 @@ impl Joint<'_> {
         let d = self.s.bolting.thread.major().si();
         let (us, eu) = (1.5 * d, 1.2 * hole.si());
         w.step(
-            ("e_min", "least distance from bolt to edge", "1.5·d"),
+            &("e_min", "least distance from bolt to edge", "1.5·d"),
             &[("d", d, Length)],
             (us, Length),
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
         w.step(
-            ("e_1,min", "the same by the European column", "1.2·d_0"),
+            &("e_1,min", "the same by the European column", "1.2·d_0"),
             &[("d_0", hole.si(), Length)],
             (eu, Length),
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
@@ -110,13 +110,13 @@ impl Joint<'_> {
             }
             let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
             w.step(
-                ("s_min", "least distance between bolts", "2⅔·d"),
+                &("s_min", "least distance between bolts", "2⅔·d"),
                 &[("d", d, Length)],
                 (us, Length),
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
             w.step(
-                ("p_min", "the same by the European column", place),
+                &("p_min", "the same by the European column", place),
                 &[("d_0", hole, Length)],
                 (eu, Length),
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
@@ -155,7 +155,7 @@ impl Joint<'_> {
             ("d_l", "loose clearance hole", loose),
         ] {
             w.step(
-                (symbol, what, "as listed"),
+                &(symbol, what, "as listed"),
                 &[("d", thread.major().si(), Length)],
                 (listed.diameter.si(), Length),
                 listed.cite,
@@ -202,7 +202,7 @@ impl Joint<'_> {
         let needed = WASHER_RIM * s.bolting.thread.major().si();
         let mut w = self.sheet();
         w.step(
-            ("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
+            &("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
             &[
                 ("D_w", s.bolting.washer.outer.si(), Length),
                 ("d_0", hole.si(), Length),
@@ -211,7 +211,7 @@ impl Joint<'_> {
             Cite::new("elementary", "geometry", Flag::Computed),
         );
         w.step(
-            ("c_min", "rim asked for", "0.2·d"),
+            &("c_min", "rim asked for", "0.2·d"),
             &[("d", s.bolting.thread.major().si(), Length)],
             (needed, Length),
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
@@ -245,7 +245,7 @@ impl Joint<'_> {
         };
         let mut w = self.sheet();
         w.step(
-            ("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
+            &("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
             &[
                 ("d_i", s.sleeve.inner.si(), Length),
                 ("d", s.bolting.thread.major().si(), Length),

@@ -42,7 +42,7 @@ impl Joint<'_> {
         let (demand, capacity) = (plane(&share), limit(&share));
         let mut w = self.sheet();
         w.step(
-            (
+            &(
                 "F_Q",
                 "transverse force that cannot shake the nut loose, one plane",
                 "μ·(F_left − (1 − C)·N)",

@@ -36,7 +36,7 @@ impl Joint<'_> {
             let round = s.member.kind == MemberKind::RoundTube;
             let steepest = Cite::new("rcsc", "6.1.1 (1:20)", Flag::ReadSecondHand);
             w.step(
-                (
+                &(
                     "s",
                     "slope of the surface under head or nut",
                     if round { "d_w/D" } else { "as given" },
@@ -49,7 +49,7 @@ impl Joint<'_> {
                 Cite::new("elementary", "geometry", Flag::Computed),
             );
             w.step(
-                ("s_max", "steepest that they may bear on", "1/20"),
+                &("s_max", "steepest that they may bear on", "1/20"),
                 &[],
                 (STEEPEST, Share),
                 steepest,
@@ -57,7 +57,7 @@ impl Joint<'_> {
             if !round {
                 let (e, d) = (s.bolting.grade.modulus(), s.bolting.thread.major());
                 w.step(
-                    (
+                    &(
                         "σ_b",
                         "bending of the bolt if the nut is pulled down flat on it",
                         "E·d·s/(2·l)",
@@ -76,7 +76,7 @@ impl Joint<'_> {
         let needed = s.bolting.washer.outer * 0.5;
         if let Some(room) = room {
             w.step(
-                ("r", "half of the washer beside the upright part", "d_w/2"),
+                &("r", "half of the washer beside the upright part", "d_w/2"),
                 &[
                     ("d_w", s.bolting.washer.outer.si(), Length),
                     ("room", room.si(), Length),
@@ -167,7 +167,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         w.step(
-            (
+            &(
                 "c",
                 "lever of the pull on what holds the strip",
                 match held {
@@ -180,7 +180,7 @@ impl Joint<'_> {
             Cite::new("elementary", "statics", Flag::Computed),
         );
         w.step(
-            (
+            &(
                 "w",
                 "length of flange counted with one bolt",
                 "45° to either side, to half of the spacing and to the end",
@@ -193,7 +193,7 @@ impl Joint<'_> {
             Cite::new("aisc-manual", "Part 9, tributary length", Flag::Memory),
         );
         w.step(
-            ("T", "pull at which that strip is plastic", "w·t²·f_y/(4·c)"),
+            &("T", "pull at which that strip is plastic", "w·t²·f_y/(4·c)"),
             &[
                 ("w", width.si(), Length),
                 ("t", t.si(), Length),

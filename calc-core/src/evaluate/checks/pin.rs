@@ -59,7 +59,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         let statics = Cite::new("elementary", "beam", Flag::Computed);
         w.step(
-            ("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
+            &("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
             &[
                 ("t_c", s.fitting.thickness.si(), Length),
                 ("g", s.fitting.gap.si(), Length),
@@ -69,19 +69,19 @@ impl Joint<'_> {
             statics,
         );
         w.step(
-            ("M", "bending of the bolt as an axle", "V/m·a"),
+            &("M", "bending of the bolt as an axle", "V/m·a"),
             &[("V/m", plane, Force), ("a", self.lever().si(), Length)],
             (demand, Moment),
             statics,
         );
         w.step(
-            ("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
+            &("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
             &[("d", d.si(), Length), ("f_y", fy.si(), Stress)],
             (pin::first_yield(fy, d).si(), Moment),
             statics,
         );
         w.step(
-            ("M_R", "bending strength counted on", "1.5·M_y"),
+            &("M_R", "bending strength counted on", "1.5·M_y"),
             &[("M_y", pin::first_yield(fy, d).si(), Moment)],
             (capacity, Moment),
             Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
@@ -102,7 +102,7 @@ impl Joint<'_> {
         ] {
             if thickness.si() > 0.0 {
                 w.step(
-                    (symbol, what, "R/(d·t)"),
+                    &(symbol, what, "R/(d·t)"),
                     &[
                         ("R", force, Force),
                         ("d", major.si(), Length),

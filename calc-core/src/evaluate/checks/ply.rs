@@ -141,7 +141,7 @@ impl Joint<'_> {
         };
         let size = [("d", d.si(), Length), ("t", ply.thickness.si(), Length)];
         w.step(
-            ("R", ply.bears, formula),
+            &("R", ply.bears, formula),
             &[size[0], size[1], strength],
             (us, Force),
             Cite::new(
@@ -152,7 +152,7 @@ impl Joint<'_> {
         );
         let eu = self.en_bearing(ply, None);
         w.step(
-            (
+            &(
                 "F_b,Rd",
                 "the same by the European column, for a design load, far from edges",
                 "k_1·α_b·f_u·d·t/γ_M2",
@@ -177,7 +177,7 @@ impl Joint<'_> {
             let soft = bearing::aluminium_ply(fu, d, ply.thickness, None).si();
             ways[2] = Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
             w.step(
-                ("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
+                &("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
                 &[size[0], size[1], ("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
@@ -217,7 +217,7 @@ impl Joint<'_> {
         let (way, asked) = self.asked(&[way], |spread| self.on_wall(spread.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
-            (
+            &(
                 "R",
                 "tear-out of one wall to the end or the next hole",
                 "1.2·l_c·t·F_u",
@@ -264,7 +264,7 @@ impl Joint<'_> {
         let (way, asked) = self.asked(ways, |spread| self.per_plane(spread.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
-            ("R", ply.tears, "1.2·l_c·t·F_u"),
+            &("R", ply.tears, "1.2·l_c·t·F_u"),
             &[
                 ("l_c", clear.si(), Length),
                 ("t", ply.thickness.si(), Length),
@@ -276,7 +276,7 @@ impl Joint<'_> {
         let place = self.hole_place(Some(ply.edge));
         let bolt_over_ply = s.bolting.strength.tensile.si() / fu.si();
         w.step(
-            (
+            &(
                 "F_b,Rd",
                 "the same by the European column, for a design load",
                 "k_1·α_b·f_u·d·t/γ_M2",
@@ -292,7 +292,7 @@ impl Joint<'_> {
         );
         if ply.aluminium {
             w.step(
-                ("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
+                &("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
                 &[("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),

@@ -27,7 +27,7 @@ impl Joint<'_> {
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.force, pull);
         w.step(
-            (
+            &(
                 "F_b",
                 "largest bolt force in service",
                 "max(F_max + C·N, N)",
@@ -82,7 +82,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         w.step(
-            (
+            &(
                 "t_c",
                 "thickness at which the flange adds nothing",
                 "√(4·B·b'/(p·F_u))",
@@ -95,7 +95,7 @@ impl Joint<'_> {
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
         w.step(
-            (
+            &(
                 "T_max",
                 "pull that flange and bolt hold together",
                 "B·min(1, (t/t_c)²·(1 + δ·α'))",
@@ -125,7 +125,7 @@ impl Joint<'_> {
     pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
         let case = &demand.spread.case;
         w.step(
-            (
+            &(
                 "V, N",
                 "most that the case asks of one bolt, here",
                 "elastic vector method; pull about middle or edge, the larger",
@@ -143,7 +143,7 @@ impl Joint<'_> {
     pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
         if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
             w.step(
-                ("N", "pull on the bolt with prying", "T + q"),
+                &("N", "pull on the bolt with prying", "T + q"),
                 &[("T", pull, Force)],
                 (with, Force),
                 Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),

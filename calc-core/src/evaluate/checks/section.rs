@@ -86,7 +86,7 @@ impl Joint<'_> {
             ("M_2", side, Moment),
         ];
         w.step(
-            (
+            &(
                 "σ_g",
                 "stress of the whole section behind the last bolt",
                 match s.member.kind {
@@ -102,7 +102,7 @@ impl Joint<'_> {
             Cite::new("elementary", "bending", Flag::Computed),
         );
         w.step(
-            (
+            &(
                 "σ_n",
                 "stress of the section with the holes out",
                 if s.member.is_open() {
@@ -121,7 +121,7 @@ impl Joint<'_> {
             Cite::new("elementary", "bending", Flag::Computed),
         );
         w.step(
-            (
+            &(
                 "f_y/Ω",
                 "allowed on the whole section under a service load",
                 "f_y/Ω",
@@ -131,7 +131,7 @@ impl Joint<'_> {
             cite,
         );
         w.step(
-            (
+            &(
                 "F_u/Ω",
                 "allowed on the section with the holes out under a service load",
                 "F_u/Ω",
@@ -241,7 +241,7 @@ impl Joint<'_> {
         for (what, ply, block) in rows.chain(to_edge) {
             let force = block_shear(ply.fy, ply.fu, &block).si();
             w.step(
-                ("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
+                &("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
                 &[
                     ("F_u", ply.fu.si(), Stress),
                     ("f_y", ply.fy.si(), Stress),
@@ -291,7 +291,7 @@ impl Joint<'_> {
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {
             let eu = en_bolt::punching(fu, width, thickness).si();
             w.step(
-                ("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
+                &("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
                 &[
                     ("d_m", width.si(), Length),
                     ("t_p", thickness.si(), Length),
@@ -302,7 +302,7 @@ impl Joint<'_> {
             );
             let us = eu * crate::mechanics::bearing::GAMMA_M2;
             w.step(
-                (
+                &(
                     "R",
                     "the same as shear rupture round the head",
                     "0.60·F_u·π·d_m·t_p",

@@ -22,7 +22,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         let limit = self.stands.least.limit();
         w.step(
-            (
+            &(
                 "F_0",
                 "least clamp right after tightening",
                 "min(F·(1 − Γ), limit of the support)",
@@ -39,7 +39,7 @@ impl Joint<'_> {
             ),
         );
         w.step(
-            (
+            &(
                 "F_R",
                 "what goes by itself in the first days",
                 "0.025·F_0 bare, 0.065·F_0 coated",
@@ -49,7 +49,7 @@ impl Joint<'_> {
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
         w.step(
-            ("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
+            &("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
             &[
                 ("k_b", g.bolt.si(), Stiffness),
                 ("k_m", g.members.si(), Stiffness),
@@ -58,7 +58,7 @@ impl Joint<'_> {
             Cite::new("vdi-2230", "Table 5", Flag::Memory),
         );
         w.step(
-            ("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
+            &("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
             &[
                 ("ΔT", s.loads.temperature_swing, TemperatureStep),
                 ("l", g.length.si(), Length),
@@ -67,13 +67,13 @@ impl Joint<'_> {
             Cite::new("elementary", "thermal strain", Flag::Computed),
         );
         w.step(
-            ("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
+            &("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
             &[("F_0", g.fresh_min, Force)],
             (g.left_min, Force),
             Cite::new("elementary", "sum", Flag::Computed),
         );
         w.step(
-            (
+            &(
                 "V",
                 "largest force in the faying plane on one bolt",
                 "elastic vector method",
@@ -87,7 +87,7 @@ impl Joint<'_> {
             Cite::new("shigley-9e", "section 8-12", Flag::Read),
         );
         w.step(
-            (
+            &(
                 "R",
                 "slip resistance of that bolt",
                 "m·μ·(F_left − (1 − C)·N)",
@@ -190,7 +190,7 @@ impl Joint<'_> {
         let opens_at = opening::separation_load(newton(g.left_min), g.bolt_share).si();
         let mut w = self.sheet();
         w.step(
-            (
+            &(
                 "C",
                 "share of an outside pull that the bolt feels",
                 "k_b/(k_b + k_m)",
@@ -203,7 +203,7 @@ impl Joint<'_> {
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
         w.step(
-            ("N_0", "pull at which the faces part", "F_left/(1 − C)"),
+            &("N_0", "pull at which the faces part", "F_left/(1 − C)"),
             &[("F_left", g.left_min, Force), ("C", g.bolt_share, Ratio)],
             (opens_at, Force),
             Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),

@@ -90,7 +90,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         self.case_line(&mut w, &asked);
         w.step(
-            ("R", "shear strength of one bolt", "m·c·F_u·A_b"),
+            &("R", "shear strength of one bolt", "m·c·F_u·A_b"),
             &[
                 ("m", b.slip_planes(), Count),
                 ("c", if threads { 0.450 } else { 0.563 }, Ratio),
@@ -101,7 +101,7 @@ impl Joint<'_> {
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
         );
         w.step(
-            (
+            &(
                 "F_v,Rd",
                 "the same by the European column, for a design load",
                 "m·α_v·f_ub·A/γ_M2",
@@ -118,7 +118,7 @@ impl Joint<'_> {
         );
         match asked.spread.case.kind {
             LoadKind::Service => w.step(
-                (
+                &(
                     "R/Ω",
                     "the safer of the two, for a service load",
                     "min(R/2.00, F_v,Rd/γ_Q)",
@@ -132,7 +132,7 @@ impl Joint<'_> {
                 Cite::new("en-1990", "variable action", Flag::Memory),
             ),
             LoadKind::Proof => w.step(
-                ("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
+                &("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
                 &[
                     ("m", b.slip_planes(), Count),
                     ("A", self.shear_area().si(), Area),
@@ -162,7 +162,7 @@ impl Joint<'_> {
             return;
         };
         w.step(
-            (
+            &(
                 "λ",
                 "second opinion: breaking load of the whole group, times this case",
                 "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
@@ -263,7 +263,7 @@ impl Joint<'_> {
             shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
         w.step(
-            (
+            &(
                 "R",
                 "bearing of the bolt on the walls that it pushes",
                 "n·1.8·f_y·d·t",
@@ -282,7 +282,7 @@ impl Joint<'_> {
             let at_weld =
                 shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
             w.step(
-                (
+                &(
                     "R_w",
                     "bearing of the welded sleeve on the weakened walls",
                     "n·1.8·f_y,w·D·t",

@@ -209,19 +209,19 @@ fn steps(
 ) -> Vec<Step> {
     let mut sheet = Working::new(true);
     sheet.step(
-        ("E", "throat of the groove, bevelled by 60°", "S"),
+        &("E", "throat of the groove, bevelled by 60°", "S"),
         &[("S", w.throat.si(), Length)],
         (w.throat.si(), Length),
         Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
     );
     sheet.step(
-        ("L", "length of one weld", "π·D"),
+        &("L", "length of one weld", "π·D"),
         &[("D", s.sleeve.outer.si(), Length)],
         (w.length.si(), Length),
         Cite::new("elementary", "circumference", Flag::Computed),
     );
     sheet.step(
-        ("R_w", "strength of the weld metal in shear", "f_w·E·L"),
+        &("R_w", "strength of the weld metal in shear", "f_w·E·L"),
         &[
             ("f_w", w.filler.shear_strength().si(), Stress),
             ("E", w.throat.si(), Length),
@@ -231,7 +231,7 @@ fn steps(
         w.filler.cite(),
     );
     sheet.step(
-        (
+        &(
             "R_b",
             "strength in shear of the metal beside it",
             "0.60·f_u·t·L",
@@ -246,7 +246,7 @@ fn steps(
     );
     if let Some(a) = asked {
         sheet.step(
-            (
+            &(
                 "V",
                 "force of one slip plane and pull along the bolt, together",
                 "√(V_p² + N²)",
@@ -261,7 +261,7 @@ fn steps(
         );
         let used = a.factor * a.force() / w.strength().max(1e-9);
         sheet.step(
-            ("u", "share used", "Ω·V/min(R_w, R_b)"),
+            &("u", "share used", "Ω·V/min(R_w, R_b)"),
             &[
                 ("Ω", a.factor, Ratio),
                 ("V", a.force(), Force),

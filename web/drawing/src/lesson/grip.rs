@@ -154,7 +154,7 @@ impl Model for Grip {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/30-grip.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/30-grip.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

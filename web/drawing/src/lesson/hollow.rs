@@ -153,7 +153,7 @@ impl Model for Hollow {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/60-hollow.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/60-hollow.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

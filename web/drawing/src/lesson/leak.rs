@@ -168,7 +168,7 @@ impl Model for Leak {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/74-leak.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/74-leak.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

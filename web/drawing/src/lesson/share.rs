@@ -160,7 +160,7 @@ impl Model for Share {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/50-share.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/50-share.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

@@ -194,7 +194,7 @@ impl Model for Slip {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/40-slip.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/40-slip.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

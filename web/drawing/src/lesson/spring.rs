@@ -170,7 +170,7 @@ impl Model for Spring {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/10-spring.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/10-spring.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

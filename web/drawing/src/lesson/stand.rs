@@ -225,7 +225,7 @@ impl Model for Stand {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/70-stand.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/70-stand.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

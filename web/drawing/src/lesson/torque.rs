@@ -190,7 +190,7 @@ impl Model for Torque {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../content/20-torque.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/20-torque.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

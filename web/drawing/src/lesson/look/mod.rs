@@ -190,7 +190,7 @@ impl Model for Measure {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../../content/76-look.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/76-look.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {

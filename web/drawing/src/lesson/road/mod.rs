@@ -348,7 +348,7 @@ impl Model for Road {
     }
 
     fn words(&self) -> &'static str {
-        include_str!("../../../../../content/72-road.toml")
+        include_str!(concat!(env!("OUT_DIR"), "/72-road.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {
