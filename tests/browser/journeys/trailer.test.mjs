@@ -358,6 +358,12 @@ test('prints the result with inputs, sources and link, and no controls', async (
   for (const control of await page.locator('button, input, select, textarea').all()) {
     assert.ok(await control.isHidden(), `hidden on paper: ${await control.evaluate((e) => e.outerHTML.slice(0, 80))}`);
   }
+  // Paper shows the working that the reader opened, and no other.
+  const working = page.locator('ol.checks details', { hasText: 'T/(K·d)' }).first();
+  assert.ok(await working.isHidden());
+  await working.evaluate((details) => {
+    details.open = true;
+  });
   const paper = await words(page.locator('#your-trailer'));
   for (const part of [
     'does not hold',

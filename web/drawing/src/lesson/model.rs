@@ -15,7 +15,7 @@ pub struct Outcome {
     /// Key of the sentence that says what happened and why, in the lesson's words.
     pub said: &'static str,
     /// Amounts by name: what sentences, worked examples and problems are filled with. The numbers of
-    /// the controls are added to these by [`Model::values`].
+    /// the controls are added to these by `values`.
     pub values: Vec<(&'static str, Amount)>,
     /// The lesson's joint, for the check of the reader's own.
     pub joint: Input,
