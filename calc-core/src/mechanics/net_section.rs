@@ -62,18 +62,15 @@ impl Block {
         hole: Length,
         thickness: Length,
     ) -> Self {
-        let (n, m) = (along.max(1) as f64, rows.max(1) as f64);
-        let length = end + (n - 1.0) * pitch;
-        let across = |of: Length| mm2(of.max(mm(0.0)).si() * thickness.si() * 1e6);
+        let m = rows.max(1) as f64;
+        let (gross, net) = sheared(along, end, pitch, hole, thickness);
         Self {
-            shear_gross: 2.0 * across(length),
-            shear_net: 2.0 * across(length - (n - 0.5) * hole),
-            tension_net: (m - 1.0) * across(gauge - hole),
+            shear_gross: 2.0 * gross,
+            shear_net: 2.0 * net,
+            tension_net: (m - 1.0) * cut(gauge - hole, thickness),
         }
     }
-}
 
-impl Block {
     /// The block between a row of bolts and the free edge beside it, pulled towards the end of a ply:
     /// sheared along the row that is farthest from the edge, torn from there across to the edge.
     ///
@@ -95,15 +92,35 @@ impl Block {
         hole: Length,
         thickness: Length,
     ) -> Self {
-        let (n, m) = (along.max(1) as f64, rows.max(1) as f64);
-        let length = end + (n - 1.0) * pitch;
-        let across = |of: Length| mm2(of.max(mm(0.0)).si() * thickness.si() * 1e6);
+        let m = rows.max(1) as f64;
+        let (gross, net) = sheared(along, end, pitch, hole, thickness);
         Self {
-            shear_gross: across(length),
-            shear_net: across(length - (n - 0.5) * hole),
-            tension_net: across(edge + (m - 1.0) * gauge - (m - 0.5) * hole),
+            shear_gross: gross,
+            shear_net: net,
+            tension_net: cut(edge + (m - 1.0) * gauge - (m - 0.5) * hole, thickness),
         }
     }
+}
+
+/// Area of a cut through a ply, none where holes take all of it.
+fn cut(length: Length, thickness: Length) -> Area {
+    mm2(length.max(mm(0.0)).si() * thickness.si() * 1e6)
+}
+
+/// Gross and net area along one row of bolts to the end of the ply.
+fn sheared(
+    along: usize,
+    end: Length,
+    pitch: Length,
+    hole: Length,
+    thickness: Length,
+) -> (Area, Area) {
+    let n = along.max(1) as f64;
+    let length = end + (n - 1.0) * pitch;
+    (
+        cut(length, thickness),
+        cut(length - (n - 0.5) * hole, thickness),
+    )
 }
 
 /// Block shear.

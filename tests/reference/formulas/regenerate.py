@@ -23,7 +23,7 @@ import shapely.affinity
 from scipy.optimize import brentq, linprog
 from sectionproperties.analysis import Section
 from sectionproperties.pre import CompoundGeometry, Geometry
-from sectionproperties.pre.library import circular_section
+from sectionproperties.pre import library as shapes
 
 OUT = pathlib.Path(__file__).parent.parent / "formulas_computed.toml"
 rows = []
@@ -62,7 +62,7 @@ for k in (0.15, 0.20, 0.30):
 
 area = np.pi / 4 * (D - 0.9743 * P) ** 2
 ds = np.sqrt(4 * area / np.pi)
-bar = Section(circular_section(d=ds, n=256).create_mesh([0.15]))
+bar = Section(shapes.circular_section(d=ds, n=256).create_mesh([0.15]))
 bar.calculate_geometric_properties()
 bar.calculate_warping_properties()
 j = bar.get_j()
@@ -117,7 +117,7 @@ for name, (o, i, wo, wi) in {
     both = disc(o).difference(disc(i)).intersection(disc(wo).difference(disc(wi)))
     row(f"covered-end-{name}", "springs", "covered-end", "overlap of two rings by a geometry library, mm2",
         both.area, 1e-6, outer_mm=o, inner_mm=i, washer_mm=wo, bore_mm=wi)
-ring = Section(circular_section(d=20, n=192).create_mesh([0.4]))
+ring = Section(shapes.circular_section(d=20, n=192).create_mesh([0.4]))
 ring.calculate_geometric_properties()
 # A bar that stores F²L/(2EA): k = F²/(2U).
 energy = 1e3**2 * 50 / (2 * 200e3 * ring.get_area())
@@ -157,7 +157,7 @@ for v, t in ((0.4, 0.5), (0.9, 0.1), (0.05, 0.7)):
     by_tension = brentq(lambda x: x * t * 90 - left(x), 1e-6, 1e3, xtol=1e-13)
     row(f"us-together-{v}-{t}", "slipped", "aisc", "J3.8 of AISC 360-22, solved for the load factor",
         max(1 / by_tension, v), 1e-9, shear=v, tension=t)
-pin = Section(circular_section(d=12, n=256).create_mesh([0.2]))
+pin = Section(shapes.circular_section(d=12, n=256).create_mesh([0.2]))
 pin.calculate_geometric_properties()
 wxx = min(pin.get_z()[:2])
 row("pin-strength-12", "slipped", "pin-strength", "elastic modulus by finite elements, 1.5 W f_y, N mm",

@@ -387,6 +387,23 @@ pub fn text_width(text: &str, class: &str) -> f64 {
     letters * LETTER_WIDTH * Mark::letter_size(class)
 }
 
+/// Left, top, right and bottom that a level text takes at most.
+#[must_use]
+pub fn text_bounds(
+    at: (f64, f64),
+    text: &str,
+    class: &str,
+    anchor: Anchor,
+) -> (f64, f64, f64, f64) {
+    let wide = text_width(text, class);
+    let left = match anchor {
+        Anchor::Start => at.0,
+        Anchor::Middle => at.0 - wide / 2.0,
+        Anchor::End => at.0 - wide,
+    };
+    (left, at.1 - 11.0, left + wide, at.1 + 3.5)
+}
+
 /// A figure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scene {

@@ -2,7 +2,7 @@
 
 use drawing::words::message;
 
-use super::page::{all, attribute, closest, field, first, focus, show, write_into};
+use super::page::{all, closest, field, first, focus, show, write_into};
 use super::stage::Stage;
 
 impl Stage {
@@ -90,12 +90,11 @@ impl Stage {
                     reason.trim()
                 )
             });
-        let right =
-            if attribute(&mine, "data-right").is_empty() && !mine.has_attribute("data-right") {
-                "guess.other"
-            } else {
-                "guess.right"
-            };
+        let right = if mine.has_attribute("data-right") {
+            "guess.right"
+        } else {
+            "guess.other"
+        };
         let text = format!(
             "{} “{}”{because} {} {}",
             message("guess.yours").unwrap_or_default(),

@@ -4,7 +4,7 @@ use std::cell::{Cell, RefCell};
 use std::time::Duration;
 
 use calc_core::link::{Sheet, encode};
-use calc_core::quantity::{Dimension, UnitSystem, spoken, write};
+use calc_core::quantity::{UnitSystem, spoken, write};
 use calc_core::report::Amount;
 use drawing::Scene;
 use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, State};
@@ -37,7 +37,6 @@ pub(super) struct Stage {
     slots: Vec<Slot>,
     state: Cell<State>,
     units: Cell<UnitSystem>,
-    moved: Cell<bool>,
     drawn: RefCell<[Option<Scene>; 2]>,
     handles: RefCell<Vec<Handle>>,
     drag: Cell<Option<Drag>>,
@@ -64,7 +63,6 @@ impl Stage {
             state: Cell::new(state),
             // The still page is written in these.
             units: Cell::new(UnitSystem::Us),
-            moved: Cell::new(false),
             drawn: RefCell::default(),
             handles: RefCell::default(),
             drag: Cell::new(None),
@@ -313,7 +311,7 @@ impl Stage {
             } = control.kind
             {
                 if let Some(slider) = self.of_control(i, "") {
-                    let says = speak(unit.to_si(value), dimension, units);
+                    let says = spoken(unit.to_si(value), dimension, units);
                     slider.set_attribute("aria-valuetext", &says).ok();
                     if let Some(input) = field(&slider) {
                         input.set_value(&value.to_string());
@@ -342,10 +340,7 @@ impl Stage {
             waiting.clear();
         }
         let section = self.section.clone();
-        let first_time = !self.moved.replace(true);
-        if first_time {
-            self.reveal();
-        }
+        self.reveal();
         let told = move || {
             let said = first(&section, "[data-at=said]").and_then(|e| e.text_content());
             if let (Some(told), Some(said)) = (first(&section, "[data-at=told]"), said) {
@@ -354,10 +349,6 @@ impl Stage {
         };
         self.resting.replace(later(REST, told));
     }
-}
-
-fn speak(si: f64, dimension: Dimension, units: UnitSystem) -> String {
-    spoken(si, dimension, units)
 }
 
 /// The state of the problem around an element.

@@ -1,7 +1,8 @@
 //! What only a channel, an angle or a round tube is asked: how the washer sits, how far the hole is from
 //! the free edge, whether the flange bends under an outside pull.
 
-use super::{Joint, amount, of_forces, said};
+use super::pull::bending;
+use super::{Joint, amount, said};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::seat;
 use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
@@ -203,20 +204,7 @@ impl Joint<'_> {
             (capacity, Force),
             Cite::new("own-derivation", "strip of a flange", Flag::Computed),
         );
-        let check = of_forces(
-            CheckId::MemberFlange,
-            (pulled.force, capacity),
-            (pulled.factor, pulled.factor_is),
-            said(
-                if pulled.factor * pulled.force > capacity {
-                    "member-flange-bends"
-                } else {
-                    "member-flange-holds"
-                },
-                &[(pulled.force, Force), (capacity, Force)],
-            ),
-            w,
-        );
-        Some(pulled.name(check))
+        let words = ["member-flange-bends", "member-flange-holds"];
+        Some(bending(CheckId::MemberFlange, &pulled, capacity, words, w))
     }
 }

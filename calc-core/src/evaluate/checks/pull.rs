@@ -104,21 +104,8 @@ impl Joint<'_> {
             (capacity, Force),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
-        let check = of_forces(
-            CheckId::FittingFlange,
-            (pulled.force, capacity),
-            (pulled.factor, pulled.factor_is),
-            said(
-                if pulled.factor * pulled.force > capacity {
-                    "flange-bends"
-                } else {
-                    "flange-holds"
-                },
-                &[(pulled.force, Force), (capacity, Force)],
-            ),
-            w,
-        );
-        Some(pulled.name(check))
+        let words = ["flange-bends", "flange-holds"];
+        Some(bending(CheckId::FittingFlange, &pulled, capacity, words, w))
     }
 
     /// The forces of the case that decides.
@@ -150,4 +137,27 @@ impl Joint<'_> {
             );
         }
     }
+}
+
+/// Whether what bends under the pull of one bolt can take it; what to say if not, and if so.
+pub(super) fn bending(
+    id: CheckId,
+    pulled: &Demand<'_>,
+    capacity: f64,
+    [bends, holds]: [&'static str; 2],
+    w: super::Working,
+) -> Check {
+    let code = if pulled.factor * pulled.force > capacity {
+        bends
+    } else {
+        holds
+    };
+    let check = of_forces(
+        id,
+        (pulled.force, capacity),
+        (pulled.factor, pulled.factor_is),
+        said(code, &[(pulled.force, Force), (capacity, Force)]),
+        w,
+    );
+    pulled.name(check)
 }

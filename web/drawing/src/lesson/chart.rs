@@ -2,7 +2,7 @@
 
 use super::control::capital;
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Mark, Scene, text_width};
+use crate::scene::{Anchor, Draw, Mark, Scene, text_bounds};
 use crate::units::step_up;
 use calc_core::quantity::{Dimension, UnitSystem, unit_for, write};
 use calc_core::report::Amount;
@@ -167,18 +167,8 @@ struct Setter {
 }
 
 impl Setter {
-    fn bounds(at: (f64, f64), text: &str, class: &str, anchor: Anchor) -> (f64, f64, f64, f64) {
-        let wide = text_width(text, class);
-        let left = match anchor {
-            Anchor::Start => at.0,
-            Anchor::Middle => at.0 - wide / 2.0,
-            Anchor::End => at.0 - wide,
-        };
-        (left, at.1 - 11.0, left + wide, at.1 + 3.5)
-    }
-
     fn fixed(&mut self, at: (f64, f64), text: String, class: &'static str, anchor: Anchor) {
-        self.taken.push(Self::bounds(at, &text, class, anchor));
+        self.taken.push(text_bounds(at, &text, class, anchor));
         self.marks.text(at, text, class, anchor);
     }
 
@@ -194,13 +184,13 @@ impl Setter {
             .copied()
             .map(|((x, y), anchor)| {
                 // Slid into the field rather than cut off at its edge.
-                let b = Self::bounds((x, y), text, class, anchor);
+                let b = text_bounds((x, y), text, class, anchor);
                 let dx = (left + 3.0 - b.0).max(0.0) - (b.2 - right).max(0.0);
                 let dy = (top + 2.0 - b.1).max(0.0) - (b.3 - bottom + 2.0).max(0.0);
                 ((x + dx, y + dy), anchor)
             })
             .collect();
-        let bounds = |&(at, anchor): &((f64, f64), Anchor)| Self::bounds(at, text, class, anchor);
+        let bounds = |&(at, anchor): &((f64, f64), Anchor)| text_bounds(at, text, class, anchor);
         let clear = |place: &&((f64, f64), Anchor)| {
             let a = bounds(place);
             self.taken

@@ -3,7 +3,7 @@
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, value};
-use super::tube::Joint;
+use super::tube::{self, Joint};
 use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
 use calc_core::quantity::{Dimension, Unit};
@@ -33,18 +33,7 @@ const WASHERS: &[Choice] = &[
 ];
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "turn",
-        label: "turn of the nut",
-        kind: ControlKind::Number {
-            dimension: Dimension::Angle,
-            unit: Unit::Degree,
-            min: 0.0,
-            max: 540.0,
-            step: 5.0,
-            start: 0.0,
-        },
-    },
+    tube::TURN,
     Control {
         key: "wall",
         label: "wall of the tube",

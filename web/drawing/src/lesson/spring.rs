@@ -6,10 +6,9 @@ use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Handle, Look, Model, Outcome, Picture, value};
 use super::sprung::{Sprung, rigid, squeeze, travel};
 use crate::parts::{
-    ForceScale, Strip, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut,
-    thread_end_view, threaded_shank, washer_cut, wrench,
+    ForceScale, Strip, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut,
+    threaded_shank, washer_cut,
 };
-use crate::pen::polyline;
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::Input;
@@ -237,16 +236,14 @@ impl Model for Spring {
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
         let turn = state.number(TURN);
-        let at = hand(turn);
-        let (sin, cos) = (turn + FROM).to_radians().sin_cos();
-        let per_degree = (REACH - 8.0) * 1_f64.to_radians();
+        let ((x, y), along) = on_nut(&n, turn).hand();
         Some(Picture {
             drawing: drawing(&n, turn, look),
             plot: Some(plot(&n, turn, look)),
             handles: vec![Handle {
                 control: TURN,
-                at,
-                along: (cos * per_degree, sin * per_degree),
+                at: (PLAN.0 + x, PLAN.1 + y),
+                along,
             }],
         })
     }
@@ -268,11 +265,17 @@ const FROM: f64 = -30.0;
 const STRIP_TOP: f64 = 354.0;
 const HEIGHT: f64 = 392.0;
 
-/// Where the hand holds the wrench after a turn.
-fn hand(turn: f64) -> (f64, f64) {
-    let (sin, cos) = (turn + FROM).to_radians().sin_cos();
-    let r = REACH - 8.0;
-    (PLAN.0 + r * sin, PLAN.1 - r * cos)
+fn on_nut(n: &Numbers, turn: f64) -> TurnedWrench {
+    let thread = n.this.thread();
+    let millimetres = |l: Length| l.si() * 1e3;
+    let flats = (millimetres(thread.width_across_flats()) * PER_MM).min(30.0);
+    TurnedWrench {
+        flats,
+        d: flats * thread.major().si() / thread.width_across_flats().si(),
+        reach: REACH,
+        from: FROM,
+        turn,
+    }
 }
 
 fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
@@ -443,38 +446,9 @@ fn clamp(n: &Numbers, (top, bottom): (f64, f64), scale: ForceScale, look: &Look<
 
 /// The wrench on the nut from above.
 fn plan(n: &Numbers, turn: f64, look: &Look<'_>) -> Vec<Mark> {
-    let thread = n.this.thread();
-    let units = |l: Length| l.si() * 1e3 * PER_MM;
-    let flats = units(thread.width_across_flats()).min(30.0);
-    let ends = |degrees: f64, r: f64| {
-        let (sin, cos) = (degrees + FROM).to_radians().sin_cos();
-        (r * sin, -r * cos)
-    };
-    let mut inside = vec![Mark::line(
-        ends(0.0, flats),
-        ends(0.0, REACH + 4.0),
-        "phantom",
-    )];
-    inside.group(
-        Placed {
-            x: 0.0,
-            y: 0.0,
-            degrees: turn + FROM,
-        },
-        "",
-        wrench(flats, REACH),
-    );
-    let d = flats * thread.major().si() / thread.width_across_flats().si();
-    inside.all(thread_end_view(d));
-    inside.all(centre_cross((0.0, 0.0), d / 2.0 + 5.0));
-    if turn >= 8.0 {
-        let arc = (0..=24_u8).map(|i| ends((turn - 5.0) * f64::from(i) / 24.0, REACH + 4.0));
-        inside.path(polyline(arc), "turned");
-        let (sin, cos) = (turn + FROM).to_radians().sin_cos();
-        inside.push(arrow_tip(ends(turn, REACH + 4.0), (cos, sin), 9.0, "tip"));
-    }
-    let at = hand(turn);
-    inside.circle((at.0 - PLAN.0, at.1 - PLAN.1), 11.0, "grip");
+    let nut = on_nut(n, turn);
+    let mut inside = nut.marks();
+    inside.circle(nut.hand().0, 11.0, "grip");
     let words = format!(
         "nut turned {}",
         calc_core::quantity::write(turn.to_radians(), Dimension::Angle, look.units)

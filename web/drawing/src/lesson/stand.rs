@@ -4,7 +4,7 @@
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, value};
-use super::tube::Joint;
+use super::tube::{self, Joint, MOST_TURN};
 use crate::scene::{Anchor, Draw};
 use crate::words::message;
 use calc_core::catalog::{material, sleeve};
@@ -82,22 +82,9 @@ const CONTROLS: &[Control] = &[
             start: 0,
         },
     },
-    Control {
-        key: "turn",
-        label: "turn of the nut",
-        kind: ControlKind::Number {
-            dimension: Dimension::Angle,
-            unit: Unit::Degree,
-            min: 0.0,
-            max: MOST_TURN,
-            step: 5.0,
-            start: 0.0,
-        },
-    },
+    tube::TURN,
 ];
 
-/// Turn up to which the figure goes, degrees.
-const MOST_TURN: f64 = 540.0;
 /// Largest dent that comes up, mm: all of that turn in two faces.
 const MOST_DENT: f64 = 1.2;
 /// Shortfall of a sleeve or insert that was cut to fit, and of one cut too short, mm. Invented.

@@ -1,12 +1,30 @@
 //! A tube with a bolt through it and a wrench on the nut: what two lessons have in common.
 
+use super::control::{Control, ControlKind};
 use super::model::{Handle, Look};
 use crate::scene::{Draw, Scene};
 use crate::section::{Layout, SectionState, section, wrench_hand};
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::tightening::clamp_from;
-use calc_core::quantity::{InUnits, newton_metre};
+use calc_core::quantity::{Dimension, InUnits, Unit, newton_metre};
 use calc_core::{Input, Scenario, torque_turn};
+
+/// Turn of the nut that these lessons go to, degrees.
+pub(super) const MOST_TURN: f64 = 540.0;
+
+/// The wrench.
+pub(super) const TURN: Control = Control {
+    key: "turn",
+    label: "turn of the nut",
+    kind: ControlKind::Number {
+        dimension: Dimension::Angle,
+        unit: Unit::Degree,
+        min: 0.0,
+        max: MOST_TURN,
+        step: 5.0,
+        start: 0.0,
+    },
+};
 
 /// A joint with its curve.
 #[derive(Clone, Debug)]
@@ -90,7 +108,7 @@ impl Joint {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{ControlKind, State, lesson};
+    use super::super::{State, lesson};
     use super::*;
     use crate::scene::{Anchor, Mark, Placed, text_width};
     use calc_core::quantity::UnitSystem;

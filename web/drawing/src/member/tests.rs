@@ -1,5 +1,5 @@
 use super::*;
-use crate::scene::{Anchor, Mark, Scene, text_width};
+use crate::scene::{Mark, Scene, text_bounds};
 use calc_core::{Input, Scenario};
 
 fn scenario(change: impl FnOnce(&mut Input)) -> Scenario {
@@ -54,13 +54,8 @@ fn texts(scene: &Scene) -> Vec<(f64, f64, f64, String)> {
                 anchor,
                 turn,
             } if *turn == 0.0 => {
-                let wide = text_width(text, class);
-                let left = match anchor {
-                    Anchor::Start => at.0,
-                    Anchor::Middle => at.0 - wide / 2.0,
-                    Anchor::End => at.0 - wide,
-                };
-                Some((left, left + wide, at.1, text.clone()))
+                let (left, _, right, _) = text_bounds(*at, text, class, *anchor);
+                Some((left, right, at.1, text.clone()))
             }
             _ => None,
         })

@@ -6,6 +6,7 @@ mod force;
 mod lines;
 mod rule;
 mod strip;
+mod turned;
 
 pub use dimension::{Dimension, leader, short_across};
 pub use fastener::{
@@ -15,3 +16,4 @@ pub use force::{ForceScale, UNITS_PER_10_MM, force_arrow};
 pub use lines::{arrow_tip, break_line, centre_cross, section_arrows};
 pub use rule::marked_rule;
 pub use strip::{Strip, StripField, scale_bar};
+pub use turned::TurnedWrench;

@@ -2,7 +2,7 @@
 
 use super::frame::Frame;
 use super::{CurveKind, TorqueTurnPlot};
-use crate::scene::{Anchor, text_width};
+use crate::scene::{Anchor, text_bounds, text_width};
 use crate::units::Lettering;
 
 /// What a label is.
@@ -41,13 +41,7 @@ impl Label {
         } else {
             "t s"
         };
-        let wide = text_width(&self.text, class);
-        let left = match self.anchor {
-            Anchor::Start => self.at.0,
-            Anchor::Middle => self.at.0 - wide / 2.0,
-            Anchor::End => self.at.0 - wide,
-        };
-        (left, self.at.1 - 11.0, left + wide, self.at.1 + 3.5)
+        text_bounds(self.at, &self.text, class, self.anchor)
     }
 
     pub(super) fn hits(&self, other: &Self) -> bool {

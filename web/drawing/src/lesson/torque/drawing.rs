@@ -4,8 +4,7 @@ use super::super::DRAWING_WIDTH;
 use super::super::model::Look;
 use super::Numbers;
 use crate::parts::{
-    ForceScale, Strip, StripField, arrow_tip, bolt_head, force_arrow, thread_end_view,
-    threaded_shank, washer_cut, wrench,
+    ForceScale, Strip, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
 };
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
@@ -296,32 +295,12 @@ fn rounded(share: f64) -> f64 {
 /// The wrench from above, turned as far as this torque takes the nut.
 fn plan(n: &Numbers) -> Vec<Mark> {
     let flats = 27.0;
-    let d = flats * n.thread().major().si() / n.thread().width_across_flats().si();
-    let ends = |degrees: f64, r: f64| {
-        let (sin, cos) = (degrees + FROM).to_radians().sin_cos();
-        (r * sin, -r * cos)
+    let nut = TurnedWrench {
+        flats,
+        d: flats * n.thread().major().si() / n.thread().width_across_flats().si(),
+        reach: REACH,
+        from: FROM,
+        turn: n.turn_deg,
     };
-    let turn = n.turn_deg;
-    let mut inside = vec![Mark::line(
-        ends(0.0, flats),
-        ends(0.0, REACH + 4.0),
-        "phantom",
-    )];
-    inside.group(
-        Placed {
-            x: 0.0,
-            y: 0.0,
-            degrees: turn + FROM,
-        },
-        "",
-        wrench(flats, REACH),
-    );
-    inside.all(thread_end_view(d));
-    if turn >= 6.0 {
-        let arc = (0..=24_u8).map(|i| ends((turn - 5.0) * f64::from(i) / 24.0, REACH + 4.0));
-        inside.path(polyline(arc), "turned");
-        let (sin, cos) = (turn + FROM).to_radians().sin_cos();
-        inside.push(arrow_tip(ends(turn, REACH + 4.0), (cos, sin), 9.0, "tip"));
-    }
-    vec![Mark::group(Placed::at(PLAN.0, PLAN.1), "plan", inside)]
+    vec![Mark::group(Placed::at(PLAN.0, PLAN.1), "plan", nut.marks())]
 }
