@@ -2,8 +2,11 @@
 //! `content/`.
 
 pub mod fatigue;
+mod put_in;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
+pub(crate) use put_in::put_in;
+pub use put_in::{PutIn, Term};
 
 use crate::catalog::LoadKind;
 use crate::cite::Cite;
@@ -79,22 +82,12 @@ pub struct Step {
     /// The formula, right-hand side.
     pub formula: &'static str,
     /// What was put in.
-    pub inputs: Vec<Term>,
+    pub inputs: PutIn,
     /// What came out.
     pub result: Amount,
     /// Where the formula comes from.
     #[serde(flatten)]
     pub cite: Cite,
-}
-
-/// A symbol with the number that was put in.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Term {
-    /// Symbol in the formula.
-    pub symbol: &'static str,
-    /// The number.
-    #[serde(flatten)]
-    pub amount: Amount,
 }
 
 /// A sentence by key, with the amounts that fill it. The words stand in `content/messages.toml`.

@@ -2,8 +2,9 @@
 
 /// Where a continuous function that does not fall crosses zero in `low..=high`.
 ///
-/// False position with the Illinois correction, closed by bisection: cannot leave the bracket and
-/// cannot loop for ever. Gives the nearer end where there is no sign change.
+/// Inverse quadratic interpolation wherever the last three points allow it, bisection wherever they do
+/// not: cannot leave the bracket and cannot loop for ever. Gives the nearer end where there is no sign
+/// change.
 ///
 /// | symbol | meaning |
 /// |---|---|
@@ -11,45 +12,58 @@
 /// | `relative` | wanted width of the last bracket, relative to `high` |
 ///
 /// # Sources
-/// Standard numerical analysis; the correction is known as the Illinois rule.
+/// Chandrupatla, T. R. (1997), "A new hybrid quadratic/bisection algorithm for finding the zero of a
+/// nonlinear function without using derivatives", Advances in Engineering Software 28, 145–149; the
+/// steps from memory.
 pub fn rising_root(low: f64, high: f64, relative: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
-    let (mut a, mut b) = (low, high);
-    let (mut fa, mut fb) = (f(a), f(b));
-    if fa >= 0.0 {
-        return a;
+    let at_low = f(low);
+    if at_low >= 0.0 {
+        return low;
     }
-    if fb <= 0.0 {
-        return b;
+    let at_high = f(high);
+    if at_high <= 0.0 {
+        return high;
     }
-    let width = relative * high.abs();
-    let mut same_side = 0i8;
-    for round in 0..80 {
-        // Every fourth step halves the bracket, whatever the function looks like.
-        let c = if round % 4 == 3 {
-            0.5 * (a + b)
+    between((low, at_low), (high, at_high), relative, f)
+}
+
+/// The same where the values at both ends are known, the first below zero and the second above.
+pub(crate) fn between(
+    low: (f64, f64),
+    high: (f64, f64),
+    relative: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
+    let width = relative * high.0.abs();
+    // The newest point, the one across the root from it, and the one that was given up.
+    let ((mut a, mut fa), (mut b, mut fb)) = (high, low);
+    let mut part = 0.5;
+    for _ in 0..80 {
+        let x = a + part * (b - a);
+        let fx = f(x);
+        let (c, fc) = if (fx < 0.0) == (fa < 0.0) {
+            (a, fa)
         } else {
-            (a * fb - b * fa) / (fb - fa)
+            let gone = (b, fb);
+            (b, fb) = (a, fa);
+            gone
         };
-        let c = if c > a && c < b { c } else { 0.5 * (a + b) };
-        let fc = f(c);
-        if fc == 0.0 || b - a <= width {
-            return c;
+        (a, fa) = (x, fx);
+        let least = 0.5 * width / (b - a).abs();
+        if fa == 0.0 || least > 0.5 {
+            break;
         }
-        if fc < 0.0 {
-            (a, fa) = (c, fc);
-            if same_side == -1 {
-                fb *= 0.5;
-            }
-            same_side = -1;
+        let (place, height) = ((a - b) / (c - b), (fa - fb) / (fc - fb));
+        let smooth = height * height < place && (1.0 - height).powi(2) < 1.0 - place;
+        part = if smooth {
+            fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
         } else {
-            (b, fb) = (c, fc);
-            if same_side == 1 {
-                fa *= 0.5;
-            }
-            same_side = 1;
-        }
+            0.5
+        };
+        // So far past the root that the bracket closes from both sides.
+        part = part.clamp(least, 1.0 - least);
     }
-    0.5 * (a + b)
+    if fa.abs() < fb.abs() { a } else { b }
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
 use crate::quantity::Dimension::{Area, Count, Force, Ratio, Stress};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 impl Joint<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
@@ -17,7 +17,7 @@ impl Joint<'_> {
         self.scatter_line(&mut w);
         w.step(
             &("F_y", "yield load", "S_y·A_t"),
-            &[
+            put_in![
                 ("S_y", s.bolting.yield_strength().si(), Stress),
                 ("A_t", s.bolting.thread.stress_area().si(), Area),
             ],
@@ -31,7 +31,7 @@ impl Joint<'_> {
                 "combined stress at the nominal clamp",
                 "√(σ² + 3·τ²)",
             ),
-            &[
+            put_in![
                 ("F", self.tight.nominal.si(), Force),
                 ("μ", self.tight.friction, Ratio),
             ],
@@ -44,7 +44,7 @@ impl Joint<'_> {
                 "combined stress at the largest clamp, slippery threads",
                 "√(σ² + 3·τ²)",
             ),
-            &[("F_max", self.tight.max.si(), Force)],
+            put_in![("F_max", self.tight.max.si(), Force)],
             (self.tight.combined_max(s).si(), Stress),
             combined,
         );
@@ -88,7 +88,7 @@ impl Joint<'_> {
                 "grade that may be tightened to a stated clamp",
                 "not allowed for this grade",
             ),
-            &[],
+            put_in![],
             (0.0, Count),
             BoltGrade::PRETENSION_CITE,
         );

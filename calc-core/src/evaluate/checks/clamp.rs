@@ -7,7 +7,7 @@ use crate::evaluate::stand::{self, Limit};
 use crate::evaluate::working::Working;
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 use crate::scenario::SupportKind;
 
 impl Joint<'_> {
@@ -26,7 +26,7 @@ impl Joint<'_> {
                     "(π/4)·((d₂ + d₃)/2)²"
                 },
             ),
-            &[
+            put_in![
                 ("d", d, Length),
                 ("p", s.bolting.thread.pitch().si(), Length),
             ],
@@ -35,7 +35,7 @@ impl Joint<'_> {
         );
         w.step(
             &("F_p", "proof load", "S_p·A_t"),
-            &[
+            put_in![
                 ("S_p", s.bolting.proof_strength().si(), Stress),
                 ("A_t", area, Area),
             ],
@@ -45,7 +45,7 @@ impl Joint<'_> {
         if s.tightening.torque.is_none() {
             w.step(
                 &("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
-                &[
+                put_in![
                     ("K", k, Ratio),
                     ("d", d, Length),
                     ("share", s.tightening.preload_share, Share),
@@ -61,7 +61,7 @@ impl Joint<'_> {
                 "clamp that this torque would give on something solid",
                 "T/(K·d)",
             ),
-            &[
+            put_in![
                 ("T", self.tight.torque.si(), Torque),
                 ("K", k, Ratio),
                 ("d", d, Length),
@@ -74,7 +74,7 @@ impl Joint<'_> {
     pub(super) fn scatter_line(&self, w: &mut Working) {
         w.step(
             &("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
-            &[
+            put_in![
                 ("F", self.tight.nominal.si(), Force),
                 ("Γ", self.s.tightening.scatter, Share),
             ],
@@ -150,7 +150,7 @@ impl Joint<'_> {
                     "washer diameter that counts (a thin washer dishes)",
                     "from washer and face together",
                 ),
-                &[
+                put_in![
                     ("outside", s.bolting.washer.outer.si(), Length),
                     ("thickness", s.bolting.washer.thickness_min.si(), Length),
                 ],
@@ -163,7 +163,7 @@ impl Joint<'_> {
                     "clamp at which each face is in by 1 % of its width",
                     "0.90·F(δ = 0.01·b)",
                 ),
-                &[
+                put_in![
                     ("b", tube.width.si(), Length),
                     ("h", tube.depth.si(), Length),
                     ("t", tube.design_wall.si(), Length),
@@ -183,7 +183,7 @@ impl Joint<'_> {
                 let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
                 w.step(
                     &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
-                    &[
+                    put_in![
                         ("D", s.sleeve.outer.si(), Length),
                         ("d", s.sleeve.inner.si(), Length),
                     ],
@@ -196,7 +196,7 @@ impl Joint<'_> {
                         "what sleeve and faces carry when the sleeve is squashed",
                         "f_y·A (+ faces)",
                     ),
-                    &[("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
+                    put_in![("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
                     (governs.load, Force),
                     Cite::new("aisc-360-22", "J4.4", Flag::Read),
                 );
@@ -207,7 +207,7 @@ impl Joint<'_> {
                     "least of plate, corner and side walls, or the 1 % limit",
                     "see the method page",
                 ),
-                &[
+                put_in![
                     ("t_p", s.spreader.thickness.si(), Length),
                     ("l_p", s.spreader.length.si(), Length),
                     (
@@ -233,7 +233,7 @@ impl Joint<'_> {
         let s = self.s;
         w.step(
             &("R", "pressure under the washer", "1.8·f_y·A_w"),
-            &[
+            put_in![
                 ("d_w", s.washer_on_metal().si(), Length),
                 ("d_h", s.bolting.hole.si(), Length),
             ],

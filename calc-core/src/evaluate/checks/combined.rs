@@ -8,7 +8,7 @@ use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
 use crate::quantity::Dimension::{Area, Force, Ratio, Stress};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 /// Strengths of the bolt.
 struct Strengths {
@@ -129,7 +129,7 @@ impl Joint<'_> {
                 "strength of the bolt in tension",
                 "F_u·min(0.75·A_b, A_t)",
             ),
-            &[
+            put_in![
                 ("F_u", b.strength.tensile.si(), Stress),
                 ("A_b", b.thread.shank_area().si(), Area),
                 ("A_t", b.thread.stress_area().si(), Area),
@@ -139,7 +139,7 @@ impl Joint<'_> {
         );
         w.step(
             &("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
-            &[("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
+            put_in![("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
             (all.american, Ratio),
             Cite::new("aisc-360-22", "J3.8", Flag::Read),
         );
@@ -149,7 +149,7 @@ impl Joint<'_> {
                 "tension by the European column",
                 "0.9·f_ub·A_s/γ_M2",
             ),
-            &[
+            put_in![
                 ("f_ub", b.strength.tensile.si(), Stress),
                 ("A_s", b.thread.stress_area().si(), Area),
                 ("γ_Q", GAMMA_Q, Ratio),
@@ -163,14 +163,14 @@ impl Joint<'_> {
                 "shear and pull by the European column",
                 "max(u_t, u_v + u_t/1.4)",
             ),
-            &[("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
+            put_in![("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
             (all.european, Ratio),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         if strengths.bending.is_some() {
             w.step(
                 &("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
-                &[("u_v", shear_us.max(shear_eu), Ratio)],
+                put_in![("u_v", shear_us.max(shear_eu), Ratio)],
                 (all.pin, Ratio),
                 Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
             );
@@ -178,7 +178,7 @@ impl Joint<'_> {
         if spread.case.kind == LoadKind::Proof {
             w.step(
                 &("U_y", "onset of yield", "√((N/N_y + M/M_y)² + (V/V_y)²)"),
-                &[
+                put_in![
                     ("N", all.pull, Force),
                     ("V", spread.largest_in_plane, Force),
                 ],

@@ -5,7 +5,7 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 impl Joint<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
@@ -35,7 +35,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("σ_a", "stress amplitude at the full pull", "C·ΔN/(2·A_t)"),
-            &[
+            put_in![
                 ("C", view.bolt_share, Ratio),
                 ("ΔN", pull, Force),
                 ("A_t", self.s.bolting.thread.stress_area().si(), Area),
@@ -49,7 +49,7 @@ impl Joint<'_> {
                 "lowest of the published amplitudes that a bolt endures",
                 "least capacity for its demand",
             ),
-            &[("d", self.s.bolting.thread.major().si(), Length)],
+            put_in![("d", self.s.bolting.thread.major().si(), Length)],
             (view.endured.si, Stress),
             view.cite,
         );
@@ -59,7 +59,7 @@ impl Joint<'_> {
                 "amplitude of two million cycles that do what the road does",
                 "(Σ n·s³·L/2·10⁶)^(1/3)·σ_a",
             ),
-            &[("σ_a", view.amplitude.si, Stress)],
+            put_in![("σ_a", view.amplitude.si, Stress)],
             (view.used_on_the_road * view.endured_two_million.si, Stress),
             road.cite,
         );

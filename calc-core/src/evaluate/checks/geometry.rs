@@ -6,7 +6,7 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::quantity::Dimension::Length;
 use crate::quantity::{InUnits, Length as Metres};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -54,13 +54,13 @@ impl Joint<'_> {
         let (us, eu) = (1.5 * d, 1.2 * hole.si());
         w.step(
             &("e_min", "least distance from bolt to edge", "1.5·d"),
-            &[("d", d, Length)],
+            put_in![("d", d, Length)],
             (us, Length),
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
         w.step(
             &("e_1,min", "the same by the European column", "1.2·d_0"),
-            &[("d_0", hole.si(), Length)],
+            put_in![("d_0", hole.si(), Length)],
             (eu, Length),
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
         );
@@ -111,13 +111,13 @@ impl Joint<'_> {
             let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
             w.step(
                 &("s_min", "least distance between bolts", "2⅔·d"),
-                &[("d", d, Length)],
+                put_in![("d", d, Length)],
                 (us, Length),
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
             w.step(
                 &("p_min", "the same by the European column", place),
-                &[("d_0", hole, Length)],
+                put_in![("d_0", hole, Length)],
                 (eu, Length),
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
             );
@@ -156,7 +156,7 @@ impl Joint<'_> {
         ] {
             w.step(
                 &(symbol, what, "as listed"),
-                &[("d", thread.major().si(), Length)],
+                put_in![("d", thread.major().si(), Length)],
                 (listed.diameter.si(), Length),
                 listed.cite,
             );
@@ -203,7 +203,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
-            &[
+            put_in![
                 ("D_w", s.bolting.washer.outer.si(), Length),
                 ("d_0", hole.si(), Length),
             ],
@@ -212,7 +212,7 @@ impl Joint<'_> {
         );
         w.step(
             &("c_min", "rim asked for", "0.2·d"),
-            &[("d", s.bolting.thread.major().si(), Length)],
+            put_in![("d", s.bolting.thread.major().si(), Length)],
             (needed, Length),
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
         );
@@ -246,7 +246,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
-            &[
+            put_in![
                 ("d_i", s.sleeve.inner.si(), Length),
                 ("d", s.bolting.thread.major().si(), Length),
             ],

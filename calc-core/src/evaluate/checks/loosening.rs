@@ -8,7 +8,7 @@ use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
 use crate::quantity::Dimension::{Force, Ratio};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 impl Joint<'_> {
     /// Over the cases that come again and again: a nut is not shaken loose at one go.
@@ -47,7 +47,7 @@ impl Joint<'_> {
                 "transverse force that cannot shake the nut loose, one plane",
                 "μ·(F_left − (1 − C)·N)",
             ),
-            &[
+            put_in![
                 ("μ", s.tightening.faying_friction, Ratio),
                 ("F_left", g.left_min, Force),
                 ("C", g.bolt_share, Ratio),

@@ -10,7 +10,7 @@ use crate::mechanics::net_section::counted_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::Dimension::{Force, Length, Share, Stress};
 use crate::quantity::{InUnits, Length as Metres, mm};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 use crate::scenario::MemberKind;
 
 impl Joint<'_> {
@@ -42,16 +42,20 @@ impl Joint<'_> {
                     "slope of the surface under head or nut",
                     if round { "d_w/D" } else { "as given" },
                 ),
-                &[
-                    ("d_w", s.bolting.washer.outer.si(), Length),
-                    ("D", s.tube.width.si(), Length),
-                ][..if round { 2 } else { 0 }],
+                if round {
+                    put_in![
+                        ("d_w", s.bolting.washer.outer.si(), Length),
+                        ("D", s.tube.width.si(), Length),
+                    ]
+                } else {
+                    put_in![]
+                },
                 (slope, Share),
                 Cite::new("elementary", "geometry", Flag::Computed),
             );
             w.step(
                 &("s_max", "steepest that they may bear on", "1/20"),
-                &[],
+                put_in![],
                 (STEEPEST, Share),
                 steepest,
             );
@@ -63,7 +67,7 @@ impl Joint<'_> {
                         "bending of the bolt if the nut is pulled down flat on it",
                         "E·d·s/(2·l)",
                     ),
-                    &[
+                    put_in![
                         ("E", e.si(), Stress),
                         ("d", d.si(), Length),
                         ("s", slope, Share),
@@ -78,7 +82,7 @@ impl Joint<'_> {
         if let Some(room) = room {
             w.step(
                 &("r", "half of the washer beside the upright part", "d_w/2"),
-                &[
+                put_in![
                     ("d_w", s.bolting.washer.outer.si(), Length),
                     ("room", room.si(), Length),
                 ],
@@ -176,7 +180,7 @@ impl Joint<'_> {
                     Held::OnBothSides(_) => "largest moment of a hinged strip, over the pull",
                 },
             ),
-            &[("rows", rows.len() as f64, crate::quantity::Dimension::Count)],
+            put_in![("rows", rows.len() as f64, crate::quantity::Dimension::Count)],
             (lever.si(), Length),
             Cite::new("elementary", "statics", Flag::Computed),
         );
@@ -186,7 +190,7 @@ impl Joint<'_> {
                 "length of flange counted with one bolt",
                 "45° to either side, to half of the spacing and to the end",
             ),
-            &[
+            put_in![
                 ("p", s.bolting.spacing_along.si(), Length),
                 ("e", s.tube.end_distance.si(), Length),
             ],
@@ -195,7 +199,7 @@ impl Joint<'_> {
         );
         w.step(
             &("T", "pull at which that strip is plastic", "w·t²·f_y/(4·c)"),
-            &[
+            put_in![
                 ("w", width.si(), Length),
                 ("t", t.si(), Length),
                 ("f_y", fy.si(), Stress),

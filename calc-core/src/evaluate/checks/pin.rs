@@ -5,7 +5,7 @@ use crate::cite::{Cite, Flag};
 use crate::mechanics::pin;
 use crate::quantity::Dimension::{Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 use crate::scenario::SupportKind;
 
 impl Joint<'_> {
@@ -60,7 +60,7 @@ impl Joint<'_> {
         let statics = Cite::new("elementary", "beam", Flag::Computed);
         w.step(
             &("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
-            &[
+            put_in![
                 ("t_c", s.fitting.thickness.si(), Length),
                 ("g", s.fitting.gap.si(), Length),
                 ("t_w", s.tube.design_wall.si(), Length),
@@ -70,19 +70,19 @@ impl Joint<'_> {
         );
         w.step(
             &("M", "bending of the bolt as an axle", "V/m·a"),
-            &[("V/m", plane, Force), ("a", self.lever().si(), Length)],
+            put_in![("V/m", plane, Force), ("a", self.lever().si(), Length)],
             (demand, Moment),
             statics,
         );
         w.step(
             &("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
-            &[("d", d.si(), Length), ("f_y", fy.si(), Stress)],
+            put_in![("d", d.si(), Length), ("f_y", fy.si(), Stress)],
             (pin::first_yield(fy, d).si(), Moment),
             statics,
         );
         w.step(
             &("M_R", "bending strength counted on", "1.5·M_y"),
-            &[("M_y", pin::first_yield(fy, d).si(), Moment)],
+            put_in![("M_y", pin::first_yield(fy, d).si(), Moment)],
             (capacity, Moment),
             Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
         );
@@ -103,7 +103,7 @@ impl Joint<'_> {
             if thickness.si() > 0.0 {
                 w.step(
                     &(symbol, what, "R/(d·t)"),
-                    &[
+                    put_in![
                         ("R", force, Force),
                         ("d", major.si(), Length),
                         ("t", thickness.si(), Length),

@@ -9,7 +9,7 @@ use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
 use crate::quantity::Dimension::{Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals};
-use crate::report::{Check, CheckId};
+use crate::report::{Check, CheckId, put_in};
 use crate::scenario::SupportKind;
 
 /// A ply that a bolt presses on.
@@ -134,15 +134,29 @@ impl Joint<'_> {
             shear::wall_bearing(fy, d, ply.thickness, 1.0).si()
         };
         let mut w = self.sheet();
-        let (formula, strength) = if firm {
-            ("2.4·d·t·F_u", ("F_u", fu.si(), Stress))
+        let size = [d.si(), ply.thickness.si()];
+        let (formula, inputs) = if firm {
+            (
+                "2.4·d·t·F_u",
+                put_in![
+                    ("d", size[0], Length),
+                    ("t", size[1], Length),
+                    ("F_u", fu.si(), Stress)
+                ],
+            )
         } else {
-            ("1.8·f_y·d·t", ("f_y", fy.si(), Stress))
+            (
+                "1.8·f_y·d·t",
+                put_in![
+                    ("d", size[0], Length),
+                    ("t", size[1], Length),
+                    ("f_y", fy.si(), Stress)
+                ],
+            )
         };
-        let size = [("d", d.si(), Length), ("t", ply.thickness.si(), Length)];
         w.step(
             &("R", ply.bears, formula),
-            &[size[0], size[1], strength],
+            inputs,
             (us, Force),
             Cite::new(
                 "aisc-360-22",
@@ -157,11 +171,11 @@ impl Joint<'_> {
                 "the same by the European column, for a design load, far from edges",
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
-            &[
+            put_in![
                 ("f_u", fu.si(), Stress),
                 ("d_0", ply.hole.si(), Length),
-                size[0],
-                size[1],
+                ("d", size[0], Length),
+                ("t", size[1], Length),
             ],
             (eu, Force),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
@@ -178,7 +192,11 @@ impl Joint<'_> {
             ways[2] = Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
             w.step(
                 &("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
-                &[size[0], size[1], ("F_tu", fu.si(), Stress)],
+                put_in![
+                    ("d", size[0], Length),
+                    ("t", size[1], Length),
+                    ("F_tu", fu.si(), Stress)
+                ],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
@@ -222,7 +240,7 @@ impl Joint<'_> {
                 "tear-out of one wall to the end or the next hole",
                 "1.2·l_c·t·F_u",
             ),
-            &[
+            put_in![
                 ("l_c", clear.si(), Length),
                 ("t", thickness.si(), Length),
                 ("F_u", fu.si(), Stress),
@@ -265,7 +283,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("R", ply.tears, "1.2·l_c·t·F_u"),
-            &[
+            put_in![
                 ("l_c", clear.si(), Length),
                 ("t", ply.thickness.si(), Length),
                 ("F_u", fu.si(), Stress),
@@ -281,7 +299,7 @@ impl Joint<'_> {
                 "the same by the European column, for a design load",
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
-            &[
+            put_in![
                 ("k_1", place.k_1(ply.hole), Ratio),
                 ("α_b", place.alpha_b(ply.hole, bolt_over_ply), Ratio),
                 ("f_u", fu.si(), Stress),
@@ -293,7 +311,7 @@ impl Joint<'_> {
         if ply.aluminium {
             w.step(
                 &("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
-                &[("F_tu", fu.si(), Stress)],
+                put_in![("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );

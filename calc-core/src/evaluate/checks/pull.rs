@@ -6,7 +6,7 @@ use crate::cite::{Cite, Flag};
 use crate::mechanics::{opening, shear};
 use crate::quantity::Dimension::{Force, Length, Ratio};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 /// Share of the shank area that a threaded part counts with against pull.
 ///
@@ -32,7 +32,7 @@ impl Joint<'_> {
                 "largest bolt force in service",
                 "max(F_max + C·N, N)",
             ),
-            &[
+            put_in![
                 ("F_max", clamp, Force),
                 ("C", g.bolt_share, Ratio),
                 ("N", pull, Force),
@@ -87,7 +87,7 @@ impl Joint<'_> {
                 "thickness at which the flange adds nothing",
                 "√(4·B·b'/(p·F_u))",
             ),
-            &[
+            put_in![
                 ("B", bolt.si(), Force),
                 ("t", s.fitting.thickness.si(), Length),
             ],
@@ -100,7 +100,7 @@ impl Joint<'_> {
                 "pull that flange and bolt hold together",
                 "B·min(1, (t/t_c)²·(1 + δ·α'))",
             ),
-            &[("B", bolt.si(), Force)],
+            put_in![("B", bolt.si(), Force)],
             (capacity, Force),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
@@ -117,7 +117,7 @@ impl Joint<'_> {
                 "most that the case asks of one bolt, here",
                 "elastic vector method; pull about middle or edge, the larger",
             ),
-            &[
+            put_in![
                 ("along", case.along, Force),
                 ("up", case.up, Force),
                 ("side", case.side, Force),
@@ -131,7 +131,7 @@ impl Joint<'_> {
         if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
             w.step(
                 &("N", "pull on the bolt with prying", "T + q"),
-                &[("T", pull, Force)],
+                put_in![("T", pull, Force)],
                 (with, Force),
                 Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
             );

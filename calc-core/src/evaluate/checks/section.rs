@@ -10,7 +10,7 @@ use crate::mechanics::net_section::{Block, block_shear, counted_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
@@ -80,11 +80,6 @@ impl Joint<'_> {
             Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
         };
         let mut w = self.sheet();
-        let load = [
-            ("N", pull, Force),
-            ("M_1", up, Moment),
-            ("M_2", side, Moment),
-        ];
         w.step(
             &(
                 "σ_g",
@@ -97,7 +92,11 @@ impl Joint<'_> {
                     _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
                 },
             ),
-            &load,
+            put_in![
+                ("N", pull, Force),
+                ("M_1", up, Moment),
+                ("M_2", side, Moment)
+            ],
             (on_gross, Stress),
             Cite::new("elementary", "bending", Flag::Computed),
         );
@@ -111,10 +110,10 @@ impl Joint<'_> {
                     "the same with the holes out"
                 },
             ),
-            &[
-                load[0],
-                load[1],
-                load[2],
+            put_in![
+                ("N", pull, Force),
+                ("M_1", up, Moment),
+                ("M_2", side, Moment),
                 ("d_h", counted_hole(self.hole_in_tube()).si(), Length),
             ],
             (on_net, Stress),
@@ -126,7 +125,7 @@ impl Joint<'_> {
                 "allowed on the whole section under a service load",
                 "f_y/Ω",
             ),
-            &[("f_y", fy.si(), Stress)],
+            put_in![("f_y", fy.si(), Stress)],
             (fy.si() / omega_yield, Stress),
             cite,
         );
@@ -136,7 +135,7 @@ impl Joint<'_> {
                 "allowed on the section with the holes out under a service load",
                 "F_u/Ω",
             ),
-            &[("F_u", fu.si(), Stress)],
+            put_in![("F_u", fu.si(), Stress)],
             (fu.si() / omega_rupture, Stress),
             cite,
         );
@@ -242,7 +241,7 @@ impl Joint<'_> {
             let force = block_shear(ply.fy, ply.fu, &block).si();
             w.step(
                 &("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
-                &[
+                put_in![
                     ("F_u", ply.fu.si(), Stress),
                     ("f_y", ply.fy.si(), Stress),
                     ("e", ply.end.si(), Length),
@@ -292,7 +291,7 @@ impl Joint<'_> {
             let eu = en_bolt::punching(fu, width, thickness).si();
             w.step(
                 &("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
-                &[
+                put_in![
                     ("d_m", width.si(), Length),
                     ("t_p", thickness.si(), Length),
                     ("f_u", fu.si(), Stress),
@@ -307,7 +306,7 @@ impl Joint<'_> {
                     "the same as shear rupture round the head",
                     "0.60·F_u·π·d_m·t_p",
                 ),
-                &[("B_p,Rd", eu, Force)],
+                put_in![("B_p,Rd", eu, Force)],
                 (us, Force),
                 Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
             );

@@ -9,7 +9,7 @@ use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict, put_in};
 
 impl Joint<'_> {
     pub(super) fn slip(&self) -> Option<Check> {
@@ -27,7 +27,7 @@ impl Joint<'_> {
                 "least clamp right after tightening",
                 "min(F·(1 − Γ), limit of the support)",
             ),
-            &[
+            put_in![
                 ("F·(1 − Γ)", self.tight.min.si(), Force),
                 ("limit", limit, Force),
             ],
@@ -44,13 +44,13 @@ impl Joint<'_> {
                 "what goes by itself in the first days",
                 "0.025·F_0 bare, 0.065·F_0 coated",
             ),
-            &[("F_0", g.fresh_min, Force)],
+            put_in![("F_0", g.fresh_min, Force)],
             (g.relaxation, Force),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
         w.step(
             &("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
-            &[
+            put_in![
                 ("k_b", g.bolt.si(), Stiffness),
                 ("k_m", g.members.si(), Stiffness),
             ],
@@ -59,7 +59,7 @@ impl Joint<'_> {
         );
         w.step(
             &("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
-            &[
+            put_in![
                 ("ΔT", s.loads.temperature_swing, TemperatureStep),
                 ("l", g.length.si(), Length),
             ],
@@ -68,7 +68,7 @@ impl Joint<'_> {
         );
         w.step(
             &("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
-            &[("F_0", g.fresh_min, Force)],
+            put_in![("F_0", g.fresh_min, Force)],
             (g.left_min, Force),
             Cite::new("elementary", "sum", Flag::Computed),
         );
@@ -78,7 +78,7 @@ impl Joint<'_> {
                 "largest force in the faying plane on one bolt",
                 "elastic vector method",
             ),
-            &[
+            put_in![
                 ("along", service.ball.along, Force),
                 ("up", service.ball.up, Force),
                 ("side", service.ball.side, Force),
@@ -92,7 +92,7 @@ impl Joint<'_> {
                 "slip resistance of that bolt",
                 "m·μ·(F_left − (1 − C)·N)",
             ),
-            &[
+            put_in![
                 ("m", s.bolting.slip_planes(), Count),
                 ("μ", s.tightening.faying_friction, Ratio),
                 ("F_left", g.left_min, Force),
@@ -195,7 +195,7 @@ impl Joint<'_> {
                 "share of an outside pull that the bolt feels",
                 "k_b/(k_b + k_m)",
             ),
-            &[
+            put_in![
                 ("k_b", g.bolt.si(), Stiffness),
                 ("k_m", g.members.si(), Stiffness),
             ],
@@ -204,7 +204,7 @@ impl Joint<'_> {
         );
         w.step(
             &("N_0", "pull at which the faces part", "F_left/(1 − C)"),
-            &[("F_left", g.left_min, Force), ("C", g.bolt_share, Ratio)],
+            put_in![("F_left", g.left_min, Force), ("C", g.bolt_share, Ratio)],
             (opens_at, Force),
             Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),
         );

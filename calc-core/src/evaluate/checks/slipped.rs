@@ -9,7 +9,7 @@ use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
-use crate::report::{Check, CheckId};
+use crate::report::{Check, CheckId, put_in};
 use crate::scenario::{Mount, SupportKind};
 
 impl Joint<'_> {
@@ -91,7 +91,7 @@ impl Joint<'_> {
         self.case_line(&mut w, &asked);
         w.step(
             &("R", "shear strength of one bolt", "m·c·F_u·A_b"),
-            &[
+            put_in![
                 ("m", b.slip_planes(), Count),
                 ("c", if threads { 0.450 } else { 0.563 }, Ratio),
                 ("F_u", b.strength.tensile.si(), Stress),
@@ -106,7 +106,7 @@ impl Joint<'_> {
                 "the same by the European column, for a design load",
                 "m·α_v·f_ub·A/γ_M2",
             ),
-            &[
+            put_in![
                 ("m", b.slip_planes(), Count),
                 ("α_v", self.alpha_v(), Ratio),
                 ("f_ub", b.strength.tensile.si(), Stress),
@@ -123,7 +123,7 @@ impl Joint<'_> {
                     "the safer of the two, for a service load",
                     "min(R/2.00, F_v,Rd/γ_Q)",
                 ),
-                &[
+                put_in![
                     ("R", us, Force),
                     ("F_v,Rd", eu, Force),
                     ("γ_Q", GAMMA_Q, Ratio),
@@ -133,7 +133,7 @@ impl Joint<'_> {
             ),
             LoadKind::Proof => w.step(
                 &("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
-                &[
+                put_in![
                     ("m", b.slip_planes(), Count),
                     ("A", self.shear_area().si(), Area),
                     ("f_y", b.yield_strength().si(), Stress),
@@ -167,7 +167,7 @@ impl Joint<'_> {
                 "second opinion: breaking load of the whole group, times this case",
                 "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
             ),
-            &[
+            put_in![
                 ("R_ult", capacity, Force),
                 ("λ by vectors", capacity / asked.force.max(1e-9), Ratio),
             ],
@@ -268,7 +268,7 @@ impl Joint<'_> {
                 "bearing of the bolt on the walls that it pushes",
                 "n·1.8·f_y·d·t",
             ),
-            &[
+            put_in![
                 ("n", walls, Count),
                 ("f_y", s.tube.yield_least.si(), Stress),
                 ("d", d.si(), Length),
@@ -287,7 +287,7 @@ impl Joint<'_> {
                     "bearing of the welded sleeve on the weakened walls",
                     "n·1.8·f_y,w·D·t",
                 ),
-                &[
+                put_in![
                     ("n", walls, Count),
                     ("f_y,w", softened.si(), Stress),
                     ("D", s.sleeve.outer.si(), Length),

@@ -8,7 +8,7 @@ pub(crate) use build::washer_end_factor;
 use crate::mechanics::face::{CHECKED_TO, FaceCurve};
 use crate::mechanics::plate::PlateCurve;
 use crate::mechanics::sleeve::SleeveCurve;
-use crate::mechanics::solve::rising_root;
+use crate::mechanics::solve::{between, rising_root};
 use crate::quantity::{InUnits, Length, mm};
 use crate::report::{Part, Strength};
 use crate::scenario::Scenario;
@@ -181,10 +181,16 @@ impl Stand {
     /// Approach at a clamp force; `None` beyond the checked range.
     pub(crate) fn approach(&self, force: f64) -> Option<f64> {
         let end = self.approach_end();
-        if self.force(end) < force {
+        let most = self.force(end);
+        if most < force {
             return None;
         }
-        Some(rising_root(0.0, end, 1e-7, |x| self.force(x) - force))
+        if force <= 0.0 {
+            return Some(0.0);
+        }
+        Some(between((0.0, -force), (end, most - force), 1e-7, |x| {
+            self.force(x) - force
+        }))
     }
 
     /// Stiffness against small changes at an approach, N/m: how it springs back, not how it gives way.

@@ -9,7 +9,7 @@ use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
-use crate::report::{Amount, Governing, Said, Step, Verdict};
+use crate::report::{Amount, Governing, Said, Step, Verdict, put_in};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
 
@@ -210,19 +210,19 @@ fn steps(
     let mut sheet = Working::new(true);
     sheet.step(
         &("E", "throat of the groove, bevelled by 60°", "S"),
-        &[("S", w.throat.si(), Length)],
+        put_in![("S", w.throat.si(), Length)],
         (w.throat.si(), Length),
         Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
     );
     sheet.step(
         &("L", "length of one weld", "π·D"),
-        &[("D", s.sleeve.outer.si(), Length)],
+        put_in![("D", s.sleeve.outer.si(), Length)],
         (w.length.si(), Length),
         Cite::new("elementary", "circumference", Flag::Computed),
     );
     sheet.step(
         &("R_w", "strength of the weld metal in shear", "f_w·E·L"),
-        &[
+        put_in![
             ("f_w", w.filler.shear_strength().si(), Stress),
             ("E", w.throat.si(), Length),
             ("L", w.length.si(), Length),
@@ -236,7 +236,7 @@ fn steps(
             "strength in shear of the metal beside it",
             "0.60·f_u·t·L",
         ),
-        &[
+        put_in![
             ("f_u", w.beside_ultimate.si(), Stress),
             ("t", w.beside_thickness.si(), Length),
             ("L", w.length.si(), Length),
@@ -251,7 +251,7 @@ fn steps(
                 "force of one slip plane and pull along the bolt, together",
                 "√(V_p² + N²)",
             ),
-            &[("V_p", a.in_plane, Force), ("N", a.pull, Force)],
+            put_in![("V_p", a.in_plane, Force), ("N", a.pull, Force)],
             (a.force(), Force),
             Cite::new(
                 "own-assumption",
@@ -262,7 +262,7 @@ fn steps(
         let used = a.factor * a.force() / w.strength().max(1e-9);
         sheet.step(
             &("u", "share used", "Ω·V/min(R_w, R_b)"),
-            &[
+            put_in![
                 ("Ω", a.factor, Ratio),
                 ("V", a.force(), Force),
                 ("R", w.strength(), Force),

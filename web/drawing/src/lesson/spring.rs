@@ -487,7 +487,7 @@ fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
         curves.push(Curve {
             points: line(&n.other),
             kind: CurveKind::Beside,
-            name: format!("in {}", look.units.length(other(n.stack))),
+            name: format!("{} stack", look.units.length(other(n.stack))),
             part: "",
         });
         // Close to where the figure stands it would only hide it.
