@@ -125,17 +125,20 @@ fn milliseconds(mut work: impl FnMut()) -> f64 {
 /// and the machine does other things too.
 #[wasm_bindgen_test]
 fn the_calculation_keeps_up_with_typing() {
-    const TIMES: u32 = 2_000;
+    const TIMES: u32 = 1_000;
     let scenario = Scenario::new(&Input::default()).unwrap();
-    let reports = |times: u32| {
+    // The engine compiles again what runs often, and the machine does other things too: the middle of
+    // several rounds, after one that does not count.
+    let mut rounds = [(); 8].map(|()| {
         milliseconds(|| {
-            for _ in 0..times {
+            for _ in 0..TIMES {
                 black_box(evaluate(black_box(&scenario)));
             }
         })
-    };
-    reports(200);
-    let report = reports(TIMES) * 1e3 / f64::from(TIMES);
+    });
+    let rounds = &mut rounds[1..];
+    rounds.sort_by(f64::total_cmp);
+    let report = rounds[rounds.len() / 2] * 1e3 / f64::from(TIMES);
     let joints = milliseconds(|| {
         let mut sampler = Sampler::new(&scenario, 1, 100_000);
         while !sampler.step(10_000).finished() {}

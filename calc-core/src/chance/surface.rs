@@ -3,7 +3,7 @@
 use crate::evaluate::stand::Stand;
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::rising_root;
-use crate::quantity::{mm, mpa};
+use crate::quantity::{InUnits, Length, Stress};
 use crate::report::Strength;
 use crate::scenario::{Scenario, SupportKind};
 
@@ -38,9 +38,9 @@ pub(super) struct Seen {
 /// was put in, as a factor.
 pub(super) fn stand(s: &Scenario, wall: f64, yield_: f64, put_in: f64) -> Stand {
     let mut s = s.clone();
-    s.tube.wall = mm(wall * 1e3);
+    s.tube.wall = Length::of_si(wall);
     s.tube.design_wall = s.tube.wall;
-    s.tube.yield_least = mpa(yield_ * 1e-6);
+    s.tube.yield_least = Stress::of_si(yield_);
     s.tube.yield_likely = s.tube.yield_least;
     Stand::with_put_in(&s, Strength::Likely, put_in)
 }

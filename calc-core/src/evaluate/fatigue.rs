@@ -304,7 +304,7 @@ pub(super) fn report(
         .find(|view| view.view == "aisc-g")
         .zip(fatigue_category("aisc-g"))
         .map_or(f64::INFINITY, |(view, row)| {
-            miles(&curve(row), mpa(2.0 * view.amplitude.si * 1e-6), &road)
+            miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), &road)
         });
     let far = hole_miles.min(bolt_miles);
     let life = (gripping && unknown.is_none()).then(|| Life {

@@ -3,7 +3,7 @@
 use super::support::Stands;
 use super::tighten::Tight;
 use crate::mechanics::{losses, stiffness};
-use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton, newton_per_mm};
+use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton};
 use crate::report::LossesReport;
 use crate::scenario::{Scenario, SupportKind};
 
@@ -75,7 +75,7 @@ pub(crate) fn grip(s: &Scenario, tight: &Tight, stands: &Stands) -> Grip {
     let working = stand
         .approach(stands.reached)
         .unwrap_or_else(|| stand.approach_end());
-    let members = stiffness::in_series(&[newton_per_mm(stand.spring_rate(working) * 1e-3), beside]);
+    let members = stiffness::in_series(&[Stiffness::of_si(stand.spring_rate(working)), beside]);
 
     let fresh_min = tight.min.si().min(stand.limit());
     let interfaces = 2.0 * plies + if plate.si() > 0.0 { plates } else { 0.0 };

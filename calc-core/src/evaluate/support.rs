@@ -7,7 +7,7 @@ use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
 use crate::mechanics::range::OutOfRange;
 use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
-use crate::quantity::{InUnits, mm};
+use crate::quantity::{InUnits, Length};
 use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
 use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
 
@@ -117,7 +117,9 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
             load_at_1pct_of_width_n: curve.force_at_share(0.01).si(),
             load_at_3pct_of_width_n: curve.force_at_share(0.03).si(),
             load_at_6pct_of_width_n: curve.force_at_share(CHECKED_TO).si(),
-            lasting_dent_from_n: curve.lasting_from(mm(super::stand::VISIBLE * 1e3)).si(),
+            lasting_dent_from_n: curve
+                .lasting_from(Length::of_si(super::stand::VISIBLE))
+                .si(),
             gives_way: Part::Face,
         }
     };

@@ -5,7 +5,7 @@
 
 use super::range::OutOfRange;
 use super::solve::rising_root;
-use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, mm, newton, newton_per_mm};
+use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, mm, newton};
 use std::f64::consts::PI;
 
 /// Section and material of the tube as the face sees them.
@@ -112,7 +112,7 @@ impl FaceCurve {
     /// Initial stiffness `s·k_e`.
     #[must_use]
     pub fn stiffness(&self) -> Stiffness {
-        newton_per_mm(self.factor * self.elastic * 1e-3)
+        Stiffness::of_si(self.factor * self.elastic)
     }
 
     /// Fit constant `s·F_p`: not a limit load by itself.
@@ -134,8 +134,11 @@ impl FaceCurve {
         }
         let rise = self.elastic_force(delta);
         let flat = self.factor * self.plastic * (1.0 + fit::C2 * delta / self.wall);
-        // rise·(1 + (rise/flat)^n)^(−1/n): the same as the formula above with one power less.
-        rise * (1.0 + (rise / flat).powf(fit::N)).powf(-1.0 / fit::N)
+        // rise·(1 + (rise/flat)^n)^(−1/n): the same as the formula above with one power less. Powers
+        // by logarithms, because in a browser a `powf` takes as long as four of them, and most of the
+        // time of a report goes in here.
+        let power = (fit::N * (rise / flat).ln()).exp();
+        rise * (-(1.0 + power).ln() / fit::N).exp()
     }
 
     /// Clamp force at an indentation.
@@ -172,7 +175,7 @@ impl FaceCurve {
     /// Slope of the elastic line where the clamp of an indentation is taken off: the stiffness against
     /// small changes, N/m.
     pub(crate) fn spring_rate_si(&self, delta: f64) -> f64 {
-        let sprung = delta - self.left_after(mm(delta * 1e3)).si();
+        let sprung = delta - self.left_after(Length::of_si(delta)).si();
         let z = sprung / self.wall;
         self.factor * self.elastic * (1.0 + 3.0 * fit::C1 * z * z)
     }

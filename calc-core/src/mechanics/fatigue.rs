@@ -150,7 +150,7 @@ impl Curve {
     /// Range below which cycles of one height do no harm; zero where none is published.
     #[must_use]
     pub fn threshold(&self) -> Stress {
-        mpa(self.threshold * 1e-6)
+        Stress::of_si(self.threshold)
     }
 
     /// Cycles to failure on the sloping line.

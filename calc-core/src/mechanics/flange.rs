@@ -1,6 +1,6 @@
 //! The flange of a channel or the leg of an angle that a bolt pulls away from its web.
 
-use crate::quantity::{Force, InUnits, Length, Stress, mm, newton};
+use crate::quantity::{Force, InUnits, Length, Stress, newton};
 
 /// Factor of safety on bending of the flange.
 ///
@@ -55,7 +55,7 @@ pub fn lever(rows: &[Length], held: Held) -> Length {
             rows.iter().map(|row| moment(at(row))).fold(0.0, f64::max)
         }
     };
-    mm(metres * 1e3)
+    Length::of_si(metres)
 }
 
 /// Length of flange that is counted with one bolt.

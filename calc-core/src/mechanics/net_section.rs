@@ -245,6 +245,6 @@ impl TubeSection {
         } else {
             pulled + up + side
         };
-        Some(crate::quantity::mpa(pa * 1e-6))
+        Some(Stress::of_si(pa))
     }
 }

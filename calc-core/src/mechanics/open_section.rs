@@ -1,6 +1,6 @@
 //! A channel or an angle as a section: rectangles, with and without the holes.
 
-use crate::quantity::{Area, Force, InUnits, Length, Stress, mm, mm2, mpa};
+use crate::quantity::{Area, Force, InUnits, Length, Stress, mm2, mpa};
 
 /// A rectangle of a section, upright axis first: middle and size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,7 +90,7 @@ impl OpenSection {
     /// Centroid, upwards and across.
     #[must_use]
     pub fn middle(&self) -> [Length; 2] {
-        self.middle.map(|x| mm(x * 1e3))
+        self.middle.map(Length::of_si)
     }
 
     /// Second moments about the level and the upright axis, and their product, m⁴.

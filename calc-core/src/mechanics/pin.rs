@@ -169,7 +169,7 @@ pub fn bow(
         let beyond = v * a * a / (2.0 * flexural) * (out - bent);
         v * a * l * out / (2.0 * flexural) + hanging + beyond
     };
-    mm(deflection * 1e3)
+    Length::of_si(deflection)
 }
 
 /// Pressure of the bolt on the rim of a hole.
@@ -183,7 +183,7 @@ pub fn bow(
 #[must_use]
 pub fn pressure(force: Force, d: Length, thickness: Length) -> Stress {
     let area = (d.si() * thickness.si()).max(1e-12);
-    crate::quantity::mpa(force.si() / area * 1e-6)
+    Stress::of_si(force.si() / area)
 }
 
 /// Sideways play of a bolt in its holes: how far the joint moves when it slips from one end to the other.

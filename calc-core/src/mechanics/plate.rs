@@ -5,7 +5,7 @@
 
 use super::face::FaceTube;
 use super::side_wall;
-use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, newton, newton_per_mm};
+use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, newton};
 
 /// A spreader plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -91,7 +91,7 @@ impl PlateCurve {
             + h / (2.0 * tube.modulus.si() * t)
             + arm.powi(3) / (3.0 * plate_strip);
         let k = 2.0 / give;
-        let lambda = (k / (4.0 * plate_strip * plate.width.si())).powf(0.25);
+        let lambda = (k / (4.0 * plate_strip * plate.width.si())).sqrt().sqrt();
         // Beyond λl = 12 the finite beam is the infinite one to seven digits, and cosh would grow
         // without use.
         let x = (lambda * lp).min(12.0);
@@ -148,7 +148,7 @@ impl PlateCurve {
     /// Initial stiffness `K`.
     #[must_use]
     pub fn stiffness(&self) -> Stiffness {
-        newton_per_mm(self.stiffness * 1e-3)
+        Stiffness::of_si(self.stiffness)
     }
 
     /// Clamp force at an indentation, in SI.

@@ -80,7 +80,7 @@ pub fn t_stub(flange: &Flange, pull: Force, bolt: Force) -> Pried {
     Pried {
         bolt_pull: newton(pull + added),
         capacity: newton(bolt * (ratio * (1.0 + delta * balance)).min(1.0)),
-        thick_enough: crate::quantity::mm(thick * 1e3),
+        thick_enough: Length::of_si(thick),
     }
 }
 

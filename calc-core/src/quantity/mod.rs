@@ -33,6 +33,8 @@ pub use uom::si::f64::{
     Torque, Volume,
 };
 
+use std::marker::PhantomData;
+
 /// Force per area: stress, pressure, strength, modulus of elasticity.
 pub type Stress = uom::si::f64::Pressure;
 
@@ -114,12 +116,19 @@ pub fn newton_per_mm(value: f64) -> Stiffness {
 pub trait InUnits {
     /// Value in the coherent SI unit: m, N, Pa, N·m, kg, m², N/m, rad.
     fn si(self) -> f64;
+
+    /// The quantity of a number that is in the coherent SI unit already.
+    fn of_si(value: f64) -> Self;
 }
 
 macro_rules! in_units {
     ($($quantity:ty),+) => { $(impl InUnits for $quantity {
         fn si(self) -> f64 {
             self.value
+        }
+
+        fn of_si(value: f64) -> Self {
+            Self { dimension: PhantomData, units: PhantomData, value }
         }
     })+ };
 }

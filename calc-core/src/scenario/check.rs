@@ -57,7 +57,7 @@ impl Reader<'_> {
     }
 
     fn length(&mut self, field: Field) -> Length {
-        mm(self.number(field) * 1e3)
+        Length::of_si(self.number(field))
     }
 
     /// A given number, or the derived one, which is noted. Both in SI.
@@ -255,7 +255,7 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         yield_least: strength.yield_strength(),
         ultimate_least: strength.ultimate_strength(),
         edge: r.length(Field::FittingEdge),
-        flange_arm: r.given(Field::FlangeArm).map(|m| mm(m * 1e3)),
+        flange_arm: r.given(Field::FlangeArm).map(Length::of_si),
         hole,
         // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
         gap: mm(r.or_derived(Field::FittingGap, between.si()) * 1e3),
@@ -307,7 +307,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         row(|w| &w.likely, material.likely()),
     );
     let own_yield = r.given(Field::TubeYield);
-    let own = |from_row: Stress| own_yield.map_or(from_row, |pa| crate::quantity::mpa(pa * 1e-6));
+    let own = |from_row: Stress| own_yield.map_or(from_row, Stress::of_si);
     let row_ultimate = match material.welded() {
         Some(welded) if weld_near => welded.least.ultimate_strength(),
         _ => material.least().ultimate_strength(),
@@ -336,13 +336,13 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         depth,
         wall,
         design_wall: wall * design_factor,
-        corner_radius: mm(corner * 1e3),
+        corner_radius: Length::of_si(corner),
         material,
-        modulus: crate::quantity::mpa(modulus * 1e-6),
+        modulus: Stress::of_si(modulus),
         poisson,
         yield_least: own(least),
         yield_likely: own(likely),
-        ultimate_least: crate::quantity::mpa(ultimate * 1e-6),
+        ultimate_least: Stress::of_si(ultimate),
         weld_near,
         end_distance: r.length(Field::EndDistance),
         open_end,
@@ -366,7 +366,7 @@ fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
     let washer = washer(r, thread, series)?;
     let clearance = catalog::clearance_hole(thread, HoleFit::Normal)
         .map_or_else(|| thread.major().si() * 1.1, |hole| hole.diameter.si());
-    let hole = mm(r.or_derived(Field::Hole, clearance) * 1e3);
+    let hole = Length::of_si(r.or_derived(Field::Hole, clearance));
     r.refuse_if(
         hole < thread.major(),
         Field::Hole,
@@ -399,8 +399,8 @@ fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
 
 fn washer(r: &mut Reader<'_>, thread: &'static Thread, series: WasherSeries) -> Option<Washer> {
     let listed = catalog::washer(thread, series);
-    let own_outer = r.given(Field::WasherOuter).map(|m| mm(m * 1e3));
-    let own_thickness = r.given(Field::WasherThickness).map(|m| mm(m * 1e3));
+    let own_outer = r.given(Field::WasherOuter).map(Length::of_si);
+    let own_thickness = r.given(Field::WasherThickness).map(Length::of_si);
     if listed.is_none() && (own_outer.is_none() || own_thickness.is_none()) {
         r.refuse_if(
             true,

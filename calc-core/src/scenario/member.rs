@@ -124,6 +124,6 @@ pub(super) fn member(
         Field::BoltGauge,
         "the hole runs out of the free edge: give the distance from the back of the upright part to the middle of the nearest bolt",
     );
-    member.gauge = Some(mm(gauge * 1e3));
+    member.gauge = Some(Length::of_si(gauge));
     Some(member)
 }

@@ -65,13 +65,13 @@ impl Builder<'_> {
             Strength::Likely => w.thickness,
         };
         let diameter = rising_root(nut.si(), w.outer.si(), 5e-4, |d| {
-            let at = mm(d * 1e3);
+            let at = Length::of_si(d);
             let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
             let dish =
                 washer::dishing_load(mpa(WASHER_YIELD_MPA), thickness, w.outer, w.bore, nut, at);
             face.si() - dish.si()
         });
-        mm(diameter * 1e3)
+        Length::of_si(diameter)
     }
 
     fn plate_side(&self, tube: &FaceTube, plate: &Plate, washer: Length, face: FaceCurve) -> Side {

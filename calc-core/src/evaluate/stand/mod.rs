@@ -9,7 +9,7 @@ use crate::mechanics::face::{CHECKED_TO, FaceCurve};
 use crate::mechanics::plate::PlateCurve;
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::{between, rising_root};
-use crate::quantity::{InUnits, Length, mm};
+use crate::quantity::{InUnits, Length};
 use crate::report::{Part, Strength};
 use crate::scenario::Scenario;
 
@@ -39,7 +39,7 @@ impl Side {
     /// Indentation that stays after the clamp at `delta` is taken off.
     pub(crate) fn left_after(&self, delta: f64) -> f64 {
         match self {
-            Self::Washer(face) => face.left_after(mm(delta * 1e3)).si(),
+            Self::Washer(face) => face.left_after(Length::of_si(delta)).si(),
             Self::Plate(plate, _) => (delta - self.force(delta) / plate.elastic_si(1.0)).max(0.0),
         }
     }

@@ -3,7 +3,7 @@
 use super::{length, said};
 use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
 use crate::cite::Cite;
-use crate::quantity::{InUnits, mm};
+use crate::quantity::{InUnits, Length};
 use crate::repair::work::{Drilled, Jobs, Shape, hole_in_wall};
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
 use crate::scenario::{MemberKind, Scenario, SupportKind};
@@ -162,7 +162,7 @@ fn both(s: &Scenario, place: &'static str, jobs: Drilled, from: f64, to: f64) ->
 
 fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to: f64) -> Hole {
     let thread = s.bolting.thread;
-    let drill = |system| drill_for(mm(to * 1e3), system).map(DrillSize::of);
+    let drill = |system| drill_for(Length::of_si(to), system).map(DrillSize::of);
     let wide = to > TWIST_UP_TO;
     let pilot = match thread.system() {
         System::Inch => 6.35e-3,
