@@ -184,7 +184,7 @@ impl FaceCurve {
     ///
     /// Where the elastic line at `δ − visible` has come up to the curve at `δ`.
     pub(crate) fn lasting_at_si(&self, visible: f64, end: f64) -> f64 {
-        rising_root(visible, end, 1e-5, |d| {
+        rising_root(visible, end, 1e-7, |d| {
             self.elastic_force(d - visible) - self.force_si(d)
         })
     }

@@ -64,7 +64,7 @@ impl Builder<'_> {
             Strength::Least => w.thickness_min,
             Strength::Likely => w.thickness,
         };
-        let diameter = rising_root(nut.si(), w.outer.si(), 5e-4, |d| {
+        let diameter = rising_root(nut.si(), w.outer.si(), 1e-6, |d| {
             let at = Length::of_si(d);
             let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
             let dish =

@@ -56,7 +56,7 @@ impl Side {
     fn lasting_at(&self, end: f64) -> f64 {
         match self {
             Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
-            Self::Plate(plate, _) => rising_root(0.0, end, 1e-5, |d| {
+            Self::Plate(plate, _) => rising_root(0.0, end, 1e-7, |d| {
                 plate.elastic_si(d - VISIBLE) - self.force(d)
             }),
         }
