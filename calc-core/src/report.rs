@@ -5,7 +5,7 @@ pub mod fatigue;
 mod put_in;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
-pub(crate) use put_in::put_in;
+pub(crate) use put_in::{Given, put_in};
 pub use put_in::{PutIn, Term};
 
 use crate::catalog::LoadKind;

@@ -2,7 +2,7 @@
 
 use crate::cite::Cite;
 use crate::quantity::Dimension;
-use crate::report::{Amount, PutIn, Step};
+use crate::report::{Amount, Given, PutIn, Step};
 
 /// Steps of one check; empty-handed when nobody will read them.
 pub(crate) struct Working {
@@ -26,7 +26,7 @@ impl Working {
     pub(crate) fn step(
         &mut self,
         &(symbol, what, formula): &(&'static str, &'static str, &'static str),
-        inputs: PutIn,
+        inputs: &Given<'_>,
         (si, dimension): (f64, Dimension),
         cite: Cite,
     ) {
@@ -35,7 +35,7 @@ impl Working {
                 symbol,
                 what,
                 formula,
-                inputs,
+                inputs: PutIn::new(inputs),
                 result: Amount::new(si, dimension),
                 cite,
             });

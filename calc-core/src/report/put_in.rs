@@ -28,16 +28,17 @@ pub struct PutIn {
 }
 
 impl PutIn {
-    /// Numbers in SI with their symbols and what they measure. More than six do not compile.
+    /// Keeps what a line of working was given.
     #[must_use]
-    pub(crate) fn new<const N: usize>(
-        names: &'static [(&'static str, Dimension); N],
-        numbers: [f64; N],
-    ) -> Self {
-        const { assert!(N <= MOST, "a line of working shows six numbers at most") };
+    pub(crate) fn new(given: &Given<'_>) -> Self {
         let mut si = [0.0; MOST];
-        si[..N].copy_from_slice(&numbers);
-        Self { names, si }
+        for (kept, number) in si.iter_mut().zip(given.si) {
+            *kept = *number;
+        }
+        Self {
+            names: given.names,
+            si,
+        }
     }
 
     /// One after the other.
@@ -58,10 +59,28 @@ impl Serialize for PutIn {
     }
 }
 
-/// [`PutIn`] from `(symbol, number in SI, dimension)`, symbol and dimension constant.
+/// What a line of working is given: small enough to make where nobody will read it.
+pub(crate) struct Given<'a> {
+    names: &'static [(&'static str, Dimension)],
+    si: &'a [f64],
+}
+
+impl<'a> Given<'a> {
+    /// Numbers in SI with their symbols and what they measure. More than six do not compile.
+    #[must_use]
+    pub(crate) const fn new<const N: usize>(
+        names: &'static [(&'static str, Dimension); N],
+        si: &'a [f64; N],
+    ) -> Self {
+        const { assert!(N <= MOST, "a line of working shows six numbers at most") };
+        Self { names, si }
+    }
+}
+
+/// [`Given`] from `(symbol, number in SI, dimension)`, symbol and dimension constant.
 macro_rules! put_in {
     ($(($symbol:expr, $si:expr, $dimension:expr $(,)?)),* $(,)?) => {
-        $crate::report::PutIn::new(&[$(($symbol, $dimension)),*], [$($si),*])
+        &$crate::report::Given::new(&[$(($symbol, $dimension)),*], &[$($si),*])
     };
 }
 pub(crate) use put_in;

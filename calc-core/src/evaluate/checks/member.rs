@@ -36,23 +36,26 @@ impl Joint<'_> {
         if let Some(slope) = slope.filter(|slope| *slope > 0.0) {
             let round = s.member.kind == MemberKind::RoundTube;
             let steepest = Cite::new("rcsc", "6.1.1 (1:20)", Flag::ReadSecondHand);
-            w.step(
-                &(
-                    "s",
-                    "slope of the surface under head or nut",
-                    if round { "d_w/D" } else { "as given" },
-                ),
-                if round {
+            let geometry = Cite::new("elementary", "geometry", Flag::Computed);
+            let what = "slope of the surface under head or nut";
+            if round {
+                w.step(
+                    &("s", what, "d_w/D"),
                     put_in![
                         ("d_w", s.bolting.washer.outer.si(), Length),
                         ("D", s.tube.width.si(), Length),
-                    ]
-                } else {
-                    put_in![]
-                },
-                (slope, Share),
-                Cite::new("elementary", "geometry", Flag::Computed),
-            );
+                    ],
+                    (slope, Share),
+                    geometry,
+                );
+            } else {
+                w.step(
+                    &("s", what, "as given"),
+                    put_in![],
+                    (slope, Share),
+                    geometry,
+                );
+            }
             w.step(
                 &("s_max", "steepest that they may bear on", "1/20"),
                 put_in![],

@@ -135,35 +135,31 @@ impl Joint<'_> {
         };
         let mut w = self.sheet();
         let size = [d.si(), ply.thickness.si()];
-        let (formula, inputs) = if firm {
-            (
-                "2.4·d·t·F_u",
+        let place = if firm { "J3.11a" } else { "J3.11b, J7" };
+        let cite = Cite::new("aisc-360-22", place, Flag::Read);
+        if firm {
+            w.step(
+                &("R", ply.bears, "2.4·d·t·F_u"),
                 put_in![
                     ("d", size[0], Length),
                     ("t", size[1], Length),
-                    ("F_u", fu.si(), Stress)
+                    ("F_u", fu.si(), Stress),
                 ],
-            )
+                (us, Force),
+                cite,
+            );
         } else {
-            (
-                "1.8·f_y·d·t",
+            w.step(
+                &("R", ply.bears, "1.8·f_y·d·t"),
                 put_in![
                     ("d", size[0], Length),
                     ("t", size[1], Length),
-                    ("f_y", fy.si(), Stress)
+                    ("f_y", fy.si(), Stress),
                 ],
-            )
-        };
-        w.step(
-            &("R", ply.bears, formula),
-            inputs,
-            (us, Force),
-            Cite::new(
-                "aisc-360-22",
-                if firm { "J3.11a" } else { "J3.11b, J7" },
-                Flag::Read,
-            ),
-        );
+                (us, Force),
+                cite,
+            );
+        }
         let eu = self.en_bearing(ply, None);
         w.step(
             &(
