@@ -3,7 +3,7 @@
 use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, value};
+use super::model::{Handle, Look, Model, Outcome, Picture, named};
 use crate::parts::{
     ForceScale, Strip, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
     washer_cut,
@@ -162,6 +162,7 @@ impl Model for Grip {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Force, Length, Ratio};
         let n = numbers(state)?;
         let said = if n.load == 0.0 {
             "start"
@@ -174,21 +175,20 @@ impl Model for Grip {
         } else {
             "grips"
         };
-        let force = Dimension::Force;
         let bare = slip_surface(SURFACES.first()?.key)?.mu();
         Some(Outcome {
             said,
-            values: vec![
-                value("mu", n.mu, Dimension::Ratio),
-                value("grips", n.grips, force),
-                value("friction", n.friction, force),
-                value("bolt-load", n.on_bolt, force),
-                value("play", n.play, Dimension::Length),
+            values: named![
+                ("mu", n.mu, Ratio),
+                ("grips", n.grips, Force),
+                ("friction", n.friction, Force),
+                ("bolt-load", n.on_bolt, Force),
+                ("play", n.play, Length),
                 // The wrong ideas that an answer may come from.
-                value("all-of-it", n.clamp, force),
-                value("needed-clamp", needed(n.load, n.mu), force),
-                value("needed-bare", needed(n.load, bare), force),
-                value("times-mu", held(n.mu, n.load), force),
+                ("all-of-it", n.clamp, Force),
+                ("needed-clamp", needed(n.load, n.mu), Force),
+                ("needed-bare", needed(n.load, bare), Force),
+                ("times-mu", held(n.mu, n.load), Force),
             ],
             joint: joint(&n, SURFACES.get(state.choice(SURFACE))?.key),
         })

@@ -2,7 +2,7 @@
 
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use super::tube::{self, Joint};
 use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
@@ -150,46 +150,45 @@ impl Model for Hollow {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Angle, Force, Length, Share, Torque};
         let n = numbers(state)?;
         let joint = input(state);
         // The same bolt and wrench on a bar without a hollow.
         let mut on_bar = joint.clone();
         on_bar.set_choice(Field::Support, "solid");
         let bar = Joint::new(&on_bar)?.curve.at_wanted?;
-        let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
-        let force = |name, n| value(name, n, Dimension::Force);
-        let torque = |name, nm| value(name, nm, Dimension::Torque);
         let (now, weak) = (&n.now, &n.given_way);
         let wanted_torque = n.joint.curve.wanted_torque_nm;
         Some(Outcome {
             said: n.said(),
-            values: vec![
-                force("clamp", now.clamp_n),
-                torque("torque", now.torque_nm),
-                length("dent", now.dent_mm),
-                length("dents", 2.0 * now.dent_mm),
-                length("stays", now.dent_left_mm),
-                length("stretch", now.stretch_mm),
-                length("pitch", n.joint.travel_mm(360.0)),
-                length("travel", n.joint.travel_mm(now.turn_deg)),
-                force("wanted", n.wanted),
-                torque("torque-wanted", wanted_torque),
-                length("stretch-wanted", bar.stretch_mm),
-                value(
-                    "solid-turn",
-                    Unit::Degree.to_si(bar.turn_deg),
-                    Dimension::Angle,
-                ),
-                length("one-percent", GIVEN_WAY * WIDTH_MM),
-                force("takes", weak.clamp_n),
-                torque("torque-takes", weak.torque_nm),
-                value("share", weak.clamp_n / n.wanted, Dimension::Share),
+            values: named![
+                ("clamp", now.clamp_n, Force),
+                ("torque", now.torque_nm, Torque),
+                ("dent", now.dent_mm * 1e-3, Length),
+                ("dents", (2.0 * now.dent_mm) * 1e-3, Length),
+                ("stays", now.dent_left_mm * 1e-3, Length),
+                ("stretch", now.stretch_mm * 1e-3, Length),
+                ("pitch", n.joint.travel_mm(360.0) * 1e-3, Length),
+                ("travel", n.joint.travel_mm(now.turn_deg) * 1e-3, Length),
+                ("wanted", n.wanted, Force),
+                ("torque-wanted", wanted_torque, Torque),
+                ("stretch-wanted", bar.stretch_mm * 1e-3, Length),
+                ("solid-turn", Unit::Degree.to_si(bar.turn_deg), Angle),
+                ("one-percent", (GIVEN_WAY * WIDTH_MM) * 1e-3, Length),
+                ("takes", weak.clamp_n, Force),
+                ("torque-takes", weak.torque_nm, Torque),
+                ("share", weak.clamp_n / n.wanted, Share),
                 // The wrong ideas that an answer may come from.
-                length(
+                (
                     "without-one-face",
-                    n.joint.travel_mm(now.turn_deg) - now.dent_mm,
+                    (n.joint.travel_mm(now.turn_deg) - now.dent_mm) * 1e-3,
+                    Length
                 ),
-                torque("turned-round", wanted_torque * n.wanted / weak.clamp_n),
+                (
+                    "turned-round",
+                    wanted_torque * n.wanted / weak.clamp_n,
+                    Torque
+                ),
             ],
             joint,
         })

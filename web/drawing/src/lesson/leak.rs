@@ -4,7 +4,7 @@ mod drawing;
 
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{bolt_grade, material};
 use calc_core::mechanics::losses::flattening;
 use calc_core::quantity::{Dimension, InUnits, Unit};
@@ -176,7 +176,7 @@ impl Model for Leak {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
-        use Dimension::{Force, Length, Share, Stiffness};
+        use Dimension::{Force, Length, Share, Stiffness, TemperatureStep};
         let n = of(state)?;
         let input = joint(n.event, n.step, n.grip);
         let said = match (n.event, n.step) {
@@ -195,23 +195,23 @@ impl Model for Leak {
         let short = numbers(n.event, n.step, SHORT)?;
         Some(Outcome {
             said,
-            values: vec![
-                value("fresh", n.fresh, Force),
-                value("stretch", stretch, Length),
-                value("flattening", flat, Length),
-                value("spring", n.bed / flat, Stiffness),
-                value("bed", n.bed, Force),
-                value("creep", n.creep, Force),
-                value("settled", n.bed + n.creep, Force),
-                value("heat", n.heat.abs(), Force),
-                value("by", n.step.abs(), Dimension::TemperatureStep),
-                value("left", n.left, Force),
-                value("left-share", n.left / n.fresh, Share),
-                value("lost", (n.fresh - n.left).max(0.0), Force),
+            values: named![
+                ("fresh", n.fresh, Force),
+                ("stretch", stretch, Length),
+                ("flattening", flat, Length),
+                ("spring", n.bed / flat, Stiffness),
+                ("bed", n.bed, Force),
+                ("creep", n.creep, Force),
+                ("settled", n.bed + n.creep, Force),
+                ("heat", n.heat.abs(), Force),
+                ("by", n.step.abs(), TemperatureStep),
+                ("left", n.left, Force),
+                ("left-share", n.left / n.fresh, Share),
+                ("lost", (n.fresh - n.left).max(0.0), Force),
                 // What wrong ideas give: no temperature, its sign the other way, a short bolt.
-                value("left-even", n.left - n.heat, Force),
-                value("left-wrong-way", n.left - 2.0 * n.heat, Force),
-                value("bed-short", short.bed, Force),
+                ("left-even", n.left - n.heat, Force),
+                ("left-wrong-way", n.left - 2.0 * n.heat, Force),
+                ("bed-short", short.bed, Force),
             ],
             joint: input,
         })

@@ -28,7 +28,7 @@ mod every;
 
 pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGHT, PLOT_WIDTH};
 pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, State};
-pub use model::{Handle, Look, Model, Outcome, Picture, value};
+pub use model::{Handle, Look, Model, Named, Outcome, Picture};
 pub use words::{Slot, SlotFault, fill_named, slots};
 
 /// Width of a lesson's drawing in drawing units: a phone's width, so that lettering stays readable.

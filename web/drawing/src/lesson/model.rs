@@ -16,16 +16,47 @@ pub struct Outcome {
     pub said: &'static str,
     /// Amounts by name: what sentences, worked examples and problems are filled with. The numbers of
     /// the controls are added to these by `values`.
-    pub values: Vec<(&'static str, Amount)>,
+    pub values: Named,
     /// The lesson's joint, for the check of the reader's own.
     pub joint: Input,
 }
 
-/// A named amount.
-#[must_use]
-pub const fn value(name: &'static str, si: f64, dimension: Dimension) -> (&'static str, Amount) {
-    (name, Amount::new(si, dimension))
+/// Amounts by name. Names and dimensions stand in the program, the numbers alone are kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Named {
+    names: &'static [(&'static str, Dimension)],
+    si: Vec<f64>,
 }
+
+impl Named {
+    /// As many numbers in SI as names; [`named!`] writes the two from one list.
+    #[must_use]
+    pub(super) fn new<const N: usize>(
+        names: &'static [(&'static str, Dimension); N],
+        si: [f64; N],
+    ) -> Self {
+        Self {
+            names,
+            si: si.into(),
+        }
+    }
+
+    /// One after the other.
+    pub fn iter(&self) -> impl Iterator<Item = (&'static str, Amount)> {
+        self.names
+            .iter()
+            .zip(&self.si)
+            .map(|(&(name, dimension), &si)| (name, Amount::new(si, dimension)))
+    }
+}
+
+/// [`Named`] from `(name, number in SI, dimension)`, name and dimension constant.
+macro_rules! named {
+    ($(($name:expr, $si:expr, $dimension:expr $(,)?)),* $(,)?) => {
+        $crate::lesson::model::Named::new(&[$(($name, $dimension)),*], [$($si),*])
+    };
+}
+pub(super) use named;
 
 /// For whom a picture is drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,7 +121,7 @@ impl dyn Model {
     pub fn values(&self, state: &State, outcome: &Outcome) -> Vec<(&'static str, Amount)> {
         let controls = self.controls().iter().enumerate();
         let own = controls.filter_map(|(i, c)| c.amount(state.number(i)).map(|a| (c.key, a)));
-        outcome.values.iter().copied().chain(own).collect()
+        outcome.values.iter().chain(own).collect()
     }
 
     /// What happened and why, in at most three sentences.

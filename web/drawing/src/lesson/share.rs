@@ -3,7 +3,7 @@
 use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, value};
+use super::model::{Handle, Look, Model, Outcome, Picture, named};
 use super::sprung::Sprung;
 use crate::parts::{
     ForceScale, Strip, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
@@ -168,6 +168,7 @@ impl Model for Share {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Force, Length, Share, Stiffness};
         let n = numbers(state)?;
         let said = if n.pull == 0.0 {
             "start"
@@ -182,24 +183,23 @@ impl Model for Share {
         } else {
             "shared"
         };
-        let (force, stiff) = (Dimension::Force, Dimension::Stiffness);
         let with = |share| bolt_pull(newton(n.clamp), share, newton(n.pull)).si();
         Some(Outcome {
             said,
-            values: vec![
-                value("share", n.share, Dimension::Share),
-                value("other-share", n.other_share, Dimension::Share),
-                value("bolt-stiffness", n.sprung.bolt.si(), stiff),
-                value("parts-stiffness", n.sprung.members.si(), stiff),
-                value("bolt", n.bolt, force),
-                value("added", n.bolt - n.clamp, force),
-                value("faces", n.faces, force),
-                value("relieved", n.clamp - n.faces, force),
-                value("part-at", n.parts, force),
-                value("gap", n.gap, Dimension::Length),
-                value("other-added", with(n.other_share) - n.clamp, force),
+            values: named![
+                ("share", n.share, Share),
+                ("other-share", n.other_share, Share),
+                ("bolt-stiffness", n.sprung.bolt.si(), Stiffness),
+                ("parts-stiffness", n.sprung.members.si(), Stiffness),
+                ("bolt", n.bolt, Force),
+                ("added", n.bolt - n.clamp, Force),
+                ("faces", n.faces, Force),
+                ("relieved", n.clamp - n.faces, Force),
+                ("part-at", n.parts, Force),
+                ("gap", n.gap, Length),
+                ("other-added", with(n.other_share) - n.clamp, Force),
                 // The wrong idea that the load comes on top of the clamp.
-                value("on-top", with(1.0), force),
+                ("on-top", with(1.0), Force),
             ],
             joint: n.joint,
         })

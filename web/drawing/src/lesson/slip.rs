@@ -4,7 +4,7 @@ mod drawing;
 
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::Input;
 use calc_core::catalog::{
     BoltGrade, HoleFit, Material, bolt_grade, clearance_hole, material, thread,
@@ -209,34 +209,34 @@ impl Model for Slip {
         let travel = pin::slip_travel(n.d, n.hole, n.cheek_hole).si();
         Some(Outcome {
             said: n.said(),
-            values: vec![
-                value("pull", 2.0 * n.each, Force),
-                value("per-wall", n.each, Force),
-                value("bolt", n.d.si(), Length),
-                value("pressure", n.pressure, Stress),
-                value("pressure-allowed", n.pressure_allowed, Stress),
-                value("tube-yield", n.tube_yield, Stress),
-                value("wall-share", n.wall_share(), Share),
-                value("wall-allowed", n.wall_allowed, Force),
-                value("wall-needed", n.wall.si() * n.wall_share(), Length),
-                value("lever", n.lever.si(), Length),
-                value("moment", n.moment, Moment),
-                value("moment-allowed", n.moment_allowed, Moment),
-                value("bending-share", n.bending_share(), Share),
-                value("shear-allowed", n.shear_allowed, Force),
-                value("shear-stronger", n.stronger_allowed, Force),
-                value("hole", n.hole.si(), Length),
-                value("travel", travel, Length),
+            values: named![
+                ("pull", 2.0 * n.each, Force),
+                ("per-wall", n.each, Force),
+                ("bolt", n.d.si(), Length),
+                ("pressure", n.pressure, Stress),
+                ("pressure-allowed", n.pressure_allowed, Stress),
+                ("tube-yield", n.tube_yield, Stress),
+                ("wall-share", n.wall_share(), Share),
+                ("wall-allowed", n.wall_allowed, Force),
+                ("wall-needed", n.wall.si() * n.wall_share(), Length),
+                ("lever", n.lever.si(), Length),
+                ("moment", n.moment, Moment),
+                ("moment-allowed", n.moment_allowed, Moment),
+                ("bending-share", n.bending_share(), Share),
+                ("shear-allowed", n.shear_allowed, Force),
+                ("shear-stronger", n.stronger_allowed, Force),
+                ("hole", n.hole.si(), Length),
+                ("travel", travel, Length),
                 // The wrong ideas that an answer may come from: one wall has it all; the bolt's own
                 // section; the wall used up to its strength; one wall alone.
-                value("one-wall", one_wall, Stress),
-                value("bolt-section", n.each / area, Stress),
-                value(
+                ("one-wall", one_wall, Stress),
+                ("bolt-section", n.each / area, Stress),
+                (
                     "wall-unsafe",
                     n.wall.si() * n.wall_share() / shear::OMEGA,
-                    Length,
+                    Length
                 ),
-                value("wall-one", n.wall.si() * n.wall_share() * 2.0, Length),
+                ("wall-one", n.wall.si() * n.wall_share() * 2.0, Length),
             ],
             joint: joint(&n),
         })

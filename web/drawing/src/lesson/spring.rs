@@ -3,7 +3,7 @@
 use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, value};
+use super::model::{Handle, Look, Model, Outcome, Picture, named};
 use super::sprung::{Sprung, rigid, squeeze, travel};
 use crate::parts::{
     ForceScale, Strip, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut,
@@ -177,6 +177,7 @@ impl Model for Spring {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Force, Length, Stiffness};
         let n = numbers(state)?;
         let turn = state.number(TURN);
         let said = if turn == 0.0 {
@@ -191,34 +192,33 @@ impl Model for Spring {
             "springs"
         };
         let thread = n.this.thread();
-        let (force, length, stiff) = (Dimension::Force, Dimension::Length, Dimension::Stiffness);
         let way = travel(&n.this.scenario, turn);
         let bolt = n.this.bolt.si();
         let k = n.this.scenario.tightening.nut_factor;
         Some(Outcome {
             said,
-            values: vec![
-                value("clamp", n.now.clamp_n, force),
-                value("stretch", n.now.stretch_mm * 1e-3, length),
-                value("squeeze", n.squeeze * 1e-3, length),
-                value("travel", way * 1e-3, length),
-                value("pitch", thread.pitch().si(), length),
-                value("bolt-stiffness", bolt, stiff),
-                value("stack-stiffness", n.this.members.si(), stiff),
-                value("proof", n.proof, force),
-                value("yield", n.this.yields.clamp_n, force),
-                value("settles", inch(SETTLES_IN).si(), length),
-                value("lost", n.lost, force),
-                value("left", n.now.clamp_n - n.lost, force),
-                value("other", other(n.stack) * 1e-3, length),
-                value("other-clamp", n.other_now.clamp_n, force),
-                value("other-lost", n.other_lost, force),
+            values: named![
+                ("clamp", n.now.clamp_n, Force),
+                ("stretch", n.now.stretch_mm * 1e-3, Length),
+                ("squeeze", n.squeeze * 1e-3, Length),
+                ("travel", way * 1e-3, Length),
+                ("pitch", thread.pitch().si(), Length),
+                ("bolt-stiffness", bolt, Stiffness),
+                ("stack-stiffness", n.this.members.si(), Stiffness),
+                ("proof", n.proof, Force),
+                ("yield", n.this.yields.clamp_n, Force),
+                ("settles", inch(SETTLES_IN).si(), Length),
+                ("lost", n.lost, Force),
+                ("left", n.now.clamp_n - n.lost, Force),
+                ("other", other(n.stack) * 1e-3, Length),
+                ("other-clamp", n.other_now.clamp_n, Force),
+                ("other-lost", n.other_lost, Force),
                 // The wrong ideas that an answer may come from: that the stack gives nothing.
-                value("rigid-stack", rigid(mm(way), n.this.bolt), force),
-                value(
+                ("rigid-stack", rigid(mm(way), n.this.bolt), Force),
+                (
                     "left-rigid",
                     n.now.clamp_n - rigid(inch(SETTLES_IN), n.this.bolt),
-                    force,
+                    Force
                 ),
             ],
             joint: Input {

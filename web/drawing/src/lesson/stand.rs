@@ -3,7 +3,7 @@
 
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use super::tube::{self, Joint, MOST_TURN};
 use crate::scene::{Anchor, Draw};
 use crate::words::message;
@@ -220,6 +220,7 @@ impl Model for Stand {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Angle, Area, Force, Length, Stress, Torque};
         let n = numbers(state)?;
         let pipe = sleeve(PIPE.0)?;
         let alloy = material(PIPE.1)?;
@@ -227,32 +228,36 @@ impl Model for Stand {
         let takes = |metal| strength(metal, alloy.modulus(), outer, inner, mm(SIZE_MM)).si();
         let welded = alloy.welded()?.least.compressive_yield_strength();
         let whole = alloy.least().compressive_yield_strength();
-        let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
-        let force = |name, n| value(name, n, Dimension::Force);
-        let torque = |name, nm| value(name, nm, Dimension::Torque);
-        let angle = |name, deg| value(name, Unit::Degree.to_si(deg), Dimension::Angle);
         let (now, wanted) = (&n.now, n.joint.wanted_n());
         let short = SHORT_MM.get(n.made).copied()?;
         Some(Outcome {
             said: n.said(),
-            values: vec![
-                force("clamp", now.clamp_n),
-                torque("torque", now.torque_nm),
-                angle("turned", now.turn_deg),
-                length("dent", now.dent_mm),
-                length("stays", now.dent_left_mm),
-                length("stretch", now.stretch_mm),
-                force("wanted", wanted),
-                torque("torque-wanted", n.joint.curve.wanted_torque_nm),
-                length("short", short),
-                length("each-face", short / 2.0),
-                length("pitch", n.joint.travel_mm(360.0)),
-                angle("lost", 360.0 * short / n.joint.travel_mm(360.0)),
-                angle("half-lost", 180.0 * short / n.joint.travel_mm(360.0)),
-                value("pipe-area", pipe.area().si(), Dimension::Area),
-                value("pipe-yields", welded.si(), Dimension::Stress),
-                force("pipe-takes", takes(welded)),
-                force("pipe-unwelded", takes(whole)),
+            values: named![
+                ("clamp", now.clamp_n, Force),
+                ("torque", now.torque_nm, Torque),
+                ("turned", Unit::Degree.to_si(now.turn_deg), Angle),
+                ("dent", now.dent_mm * 1e-3, Length),
+                ("stays", now.dent_left_mm * 1e-3, Length),
+                ("stretch", now.stretch_mm * 1e-3, Length),
+                ("wanted", wanted, Force),
+                ("torque-wanted", n.joint.curve.wanted_torque_nm, Torque),
+                ("short", short * 1e-3, Length),
+                ("each-face", (short / 2.0) * 1e-3, Length),
+                ("pitch", n.joint.travel_mm(360.0) * 1e-3, Length),
+                (
+                    "lost",
+                    Unit::Degree.to_si(360.0 * short / n.joint.travel_mm(360.0)),
+                    Angle
+                ),
+                (
+                    "half-lost",
+                    Unit::Degree.to_si(180.0 * short / n.joint.travel_mm(360.0)),
+                    Angle
+                ),
+                ("pipe-area", pipe.area().si(), Area),
+                ("pipe-yields", welded.si(), Stress),
+                ("pipe-takes", takes(welded), Force),
+                ("pipe-unwelded", takes(whole), Force),
             ],
             joint: input(n.stand, n.made),
         })

@@ -4,7 +4,7 @@ mod drawing;
 
 use super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{Thread, nut_factor};
 use calc_core::mechanics::tightening::{clamp_from, scattered, torque_for};
 use calc_core::quantity::{Dimension, InUnits, Unit, newton, newton_metre};
@@ -198,6 +198,7 @@ impl Model for Torque {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Force, Length, Ratio, Share, Torque};
         let n = numbers(state)?;
         let r = &n.report;
         let said = if n.torque == 0.0 {
@@ -213,37 +214,36 @@ impl Model for Torque {
         } else {
             "dry"
         };
-        let (force, torque, share) = (Dimension::Force, Dimension::Torque, Dimension::Share);
         let d = n.thread().major();
         let applied = newton_metre(n.torque);
         let dry = factor(0)?;
         Some(Outcome {
             said,
-            values: vec![
-                value("k", n.k, Dimension::Ratio),
-                value("dry-k", dry, Dimension::Ratio),
-                value("d", d.si(), Dimension::Length),
-                value("pitch", n.thread().pitch().si(), Dimension::Length),
-                value("clamp", n.clamp, force),
-                value("low", n.low, force),
-                value("high", n.high, force),
-                value("scatter", r.scatter_share, share),
-                value("dry-clamp", n.dry, force),
-                value("proof", r.proof_load_n, force),
-                value("yield", r.yield_load_n, force),
-                value("to-stretch", n.torque * r.share_stretch, torque),
-                value("to-thread", n.torque * r.share_thread_friction, torque),
-                value("to-face", n.torque * r.share_face_friction, torque),
-                value("share-stretch", r.share_stretch, share),
-                value("share-thread", r.share_thread_friction, share),
-                value("share-face", r.share_face_friction, share),
-                value(
+            values: named![
+                ("k", n.k, Ratio),
+                ("dry-k", dry, Ratio),
+                ("d", d.si(), Length),
+                ("pitch", n.thread().pitch().si(), Length),
+                ("clamp", n.clamp, Force),
+                ("low", n.low, Force),
+                ("high", n.high, Force),
+                ("scatter", r.scatter_share, Share),
+                ("dry-clamp", n.dry, Force),
+                ("proof", r.proof_load_n, Force),
+                ("yield", r.yield_load_n, Force),
+                ("to-stretch", n.torque * r.share_stretch, Torque),
+                ("to-thread", n.torque * r.share_thread_friction, Torque),
+                ("to-face", n.torque * r.share_face_friction, Torque),
+                ("share-stretch", r.share_stretch, Share),
+                ("share-thread", r.share_thread_friction, Share),
+                ("share-face", r.share_face_friction, Share),
+                (
                     "full",
                     torque_for(n.k, d, newton(r.yield_load_n)).si(),
-                    torque,
+                    Torque
                 ),
                 // The wrong idea that slippery threads clamp less: the nut factor the wrong way round.
-                value("less", clamp_from(dry * dry / n.k, d, applied).si(), force),
+                ("less", clamp_from(dry * dry / n.k, d, applied).si(), Force),
             ],
             joint: input(n.torque, state),
         })

@@ -4,7 +4,7 @@
 mod picture;
 
 use super::control::{Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::caliper::{DentReading, OvalReading, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::{CheckId, Report, Verdict};
@@ -198,32 +198,36 @@ impl Model for Measure {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Force, Length, Share, Torque};
         let n = numbers(state)?;
         let [low, likely, high] = n.clamp();
         let tight = &n.report.tightening;
-        let length = |name, mm: f64| value(name, mm * 1e-3, Dimension::Length);
-        let force = |name, n| value(name, n, Dimension::Force);
         Some(Outcome {
             said: n.said(),
-            values: vec![
-                length("away", n.away()),
-                length("at-bolt", n.away() - n.narrower),
-                force("clamp", likely),
-                force("low", low),
-                force("high", high),
-                force("wanted", tight.clamp_nominal_n),
-                force("yields", tight.yield_load_n),
-                value("torque", tight.torque_nm, Dimension::Torque),
-                value("share", likely / tight.clamp_nominal_n, Dimension::Share),
-                length("hole-short", n.short),
-                length("hole-long", n.long),
-                length("bolt", n.scenario.bolting.thread.major().si() * 1e3),
-                length("play", n.hole.play.si * 1e3),
+            values: named![
+                ("away", n.away() * 1e-3, Length),
+                ("at-bolt", (n.away() - n.narrower) * 1e-3, Length),
+                ("clamp", likely, Force),
+                ("low", low, Force),
+                ("high", high, Force),
+                ("wanted", tight.clamp_nominal_n, Force),
+                ("yields", tight.yield_load_n, Force),
+                ("torque", tight.torque_nm, Torque),
+                ("share", likely / tight.clamp_nominal_n, Share),
+                ("hole-short", n.short * 1e-3, Length),
+                ("hole-long", n.long * 1e-3, Length),
+                (
+                    "bolt",
+                    (n.scenario.bolting.thread.major().si() * 1e3) * 1e-3,
+                    Length
+                ),
+                ("play", (n.hole.play.si * 1e3) * 1e-3, Length),
                 // The wrong ideas that an answer may come from.
-                length("half-dent", n.narrower / 2.0),
-                length(
+                ("half-dent", (n.narrower / 2.0) * 1e-3, Length),
+                (
                     "play-new",
-                    n.short - n.scenario.bolting.thread.major().si() * 1e3,
+                    (n.short - n.scenario.bolting.thread.major().si() * 1e3) * 1e-3,
+                    Length
                 ),
             ],
             joint: input(state),

@@ -8,7 +8,7 @@ mod plot;
 mod tests;
 
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Look, Model, Outcome, Picture, value};
+use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{Size, Trailer};
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
 use calc_core::quantity::{Dimension, Unit, kilogram};
@@ -356,6 +356,7 @@ impl Model for Road {
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
+        use Dimension::{Count, Force, Length, Moment, Ratio};
         let seen = read(state)?;
         let said = seen.said();
         let (kind, distance) = (seen.kind, seen.distance_mm);
@@ -387,34 +388,29 @@ impl Model for Road {
             tow_on_air: false,
         };
         let alike = n.alike.first().copied()?;
-        let force = Dimension::Force;
         Some(Outcome {
             said,
-            values: vec![
-                value("bolts", kind.row().0, Dimension::Count),
-                value("spacing", kind.spacing_mm() * 1e-3, Dimension::Length),
-                value("tongue", trailer.force(Size::Tongue(1.0)), force),
-                value(
-                    "factor",
-                    input(kind, jolt, distance).vertical_factor,
-                    Dimension::Ratio,
-                ),
-                value("load", n.along.hypot(n.up), force),
-                value("load-up", n.up, force),
-                value("load-along", n.along.abs(), force),
+            values: named![
+                ("bolts", kind.row().0, Count),
+                ("spacing", kind.spacing_mm() * 1e-3, Length),
+                ("tongue", trailer.force(Size::Tongue(1.0)), Force),
+                ("factor", input(kind, jolt, distance).vertical_factor, Ratio),
+                ("load", n.along.hypot(n.up), Force),
+                ("load-up", n.up, Force),
+                ("load-along", n.along.abs(), Force),
                 // The part of the load that has the distance for a lever.
-                value("across", n.across_lever(), force),
-                value("twist", n.twist.abs(), Dimension::Moment),
-                value("pair", largest(&n.pair), force),
-                value("share", alike.in_plane(), force),
-                value("share-up", alike.across, force),
-                value("share-along", alike.along.abs(), force),
-                value("hardest", n.hardest(), force),
-                value("other", n.other(), force),
-                value("with-two-close", close, force),
+                ("across", n.across_lever(), Force),
+                ("twist", n.twist.abs(), Moment),
+                ("pair", largest(&n.pair), Force),
+                ("share", alike.in_plane(), Force),
+                ("share-up", alike.across, Force),
+                ("share-along", alike.along.abs(), Force),
+                ("hardest", n.hardest(), Force),
+                ("other", n.other(), Force),
+                ("with-two-close", close, Force),
                 // Wrong ideas: no factor for the bump; one bolt alone against the twist.
-                value("without-bump", without_bump, force),
-                value("pair-double", 2.0 * largest(&n.pair), force),
+                ("without-bump", without_bump, Force),
+                ("pair-double", 2.0 * largest(&n.pair), Force),
             ],
             joint: input(kind, Jolt::Worst, distance),
         })
