@@ -7,7 +7,7 @@
 #![allow(clippy::print_stdout, reason = "an example for the command line")]
 
 use calc_core::quantity::UnitSystem;
-use drawing::lesson::{LESSONS, Look, State, lesson};
+use drawing::lesson::{LESSONS, Look, State, lesson, read_words};
 
 fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -33,9 +33,12 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
         UnitSystem::Us
     };
     let outcome = model.outcome(&state).ok_or("the joint is refused")?;
+    let words = read_words(id).map_err(|e| e.to_string())?;
     let picture = model
-        .picture(
+        .told(
+            &words,
             &state,
+            &outcome,
             &Look {
                 id: "drawing",
                 units,
@@ -65,7 +68,7 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
         "<!DOCTYPE html><meta charset=utf-8><style>{style}</style><body class=page><figure class=sheet>\
          <div class=pair><div>{}</div><div>{plot}</div></div><p class=said>{}</p></figure><p class=small>{}",
         picture.drawing.to_svg(),
-        model.sentence(&state, &outcome, units),
+        model.sentence(&words, &state, &outcome, units),
         values.join(" · ")
     ))
 }

@@ -30,7 +30,7 @@ use std::fmt::Write as _;
 
 use calc_core::link::{Sheet, encode};
 use calc_core::quantity::UnitSystem;
-use drawing::lesson::{Control, ControlKind, Look, Model, State};
+use drawing::lesson::{Control, ControlKind, Look, Model, State, read_words};
 
 use crate::lesson::Body;
 use crate::problem::Problem;
@@ -144,7 +144,8 @@ impl Body<'_> {
         let outcome = model.outcome(&state)?;
         let look = |id| Look { id, units: UNITS };
         let (drawing_id, plot_id) = (format!("{id}-drawing"), format!("{id}-plot"));
-        let picture = model.picture(&state, &look(&drawing_id))?;
+        let words = read_words(id).ok()?;
+        let picture = model.told(&words, &state, &outcome, &look(&drawing_id))?;
         let mut html = format!(
             "<figure class=\"sheet live-figure step\" id=\"fig-{id}\">\n<div class=\"pair\">\
              <div class=\"drawn\" data-at=\"drawing\" data-step>{}</div>",
@@ -166,7 +167,7 @@ impl Body<'_> {
             "<p class=\"actions\"><button type=\"button\" data-act=\"reset\">back to the start</button></p></fieldset>\n\
              <p class=\"said result\" data-at=\"said\">{}</p><p class=\"said guess\" data-at=\"guess\" hidden></p>\
              <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>",
-            escape(&model.sentence(&state, &outcome, UNITS))
+            escape(&model.sentence(&words, &state, &outcome, UNITS))
         );
         if let Some(plot) = &picture.plot {
             let _ = write!(
@@ -188,7 +189,11 @@ impl Body<'_> {
             }
             html.push_str("</tbody></table></details>");
         }
-        let _ = writeln!(html, "<figcaption>{caption}</figcaption></figure>");
+        // Not for reading: what the program says of the other states.
+        let _ = writeln!(
+            html,
+            "<figcaption>{caption}</figcaption><script type=\"text/plain\" data-at=\"words\">{words}</script></figure>"
+        );
         Some(html)
     }
 

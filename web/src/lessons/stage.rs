@@ -33,6 +33,8 @@ struct Slot {
 /// A lesson on the page.
 pub(super) struct Stage {
     model: &'static dyn Model,
+    /// Its sentences, as the page brings them.
+    words: String,
     section: Element,
     slots: Vec<Slot>,
     state: Cell<State>,
@@ -58,6 +60,7 @@ impl Stage {
         let state = State::start(model.controls());
         let stage = Self {
             model,
+            words: first(&section, "[data-at=words]")?.text_content()?,
             section,
             slots,
             state: Cell::new(state),
@@ -212,14 +215,17 @@ impl Stage {
             self.fill(slot, &values);
         }
         if let Some(said) = self.at("said") {
-            write_into(&said, &self.model.sentence(&state, &outcome, units));
+            write_into(
+                &said,
+                &self.model.sentence(&self.words, &state, &outcome, units),
+            );
         }
         if let Some(link) = self.at("joint") {
             let (sheet, _) = Sheet::from_input(&outcome.joint, units);
             link.set_attribute("href", &format!("#{}", encode(&sheet)))
                 .ok();
         }
-        self.draw(&state, units);
+        self.draw(&state, &outcome, units);
         self.show_controls(&state, units, typing);
     }
 
@@ -236,9 +242,10 @@ impl Stage {
         }
     }
 
-    fn draw(&self, state: &State, units: UnitSystem) {
+    fn draw(&self, state: &State, outcome: &Outcome, units: UnitSystem) {
         let id = format!("{}-drawing", self.id());
-        let Some(picture) = self.model.picture(state, &Look { id: &id, units }) else {
+        let look = Look { id: &id, units };
+        let Some(picture) = self.model.told(&self.words, state, outcome, &look) else {
             return;
         };
         self.handles.replace(picture.handles);

@@ -1,6 +1,6 @@
 //! What holds for every lesson: walked over a grid of its states.
 
-use super::{ControlKind, LESSONS, Look, MOST_CONTROLS, Model, State};
+use super::{ControlKind, LESSONS, Look, MOST_CONTROLS, Model, State, read_words};
 use crate::scene::{Mark, Scene};
 use calc_core::Scenario;
 use calc_core::quantity::UnitSystem;
@@ -62,11 +62,9 @@ fn sound(scene: &Scene, at: &str) {
         !scene.title.is_empty() && scene.description.len() > 20,
         "{at}: {scene:?}"
     );
-    assert!(
-        scene.description.ends_with('.'),
-        "{at}: {}",
-        scene.description
-    );
+    let told = &scene.description;
+    assert!(told.ends_with('.') && !told.contains('{'), "{at}: {told}");
+    assert!(!told.contains("  ") && told == told.trim(), "{at}: {told}");
     assert!(
         texts(&scene.marks).iter().all(|t| !t.is_empty()),
         "{at}: empty lettering"
@@ -104,6 +102,7 @@ fn controls_are_few_named_and_start_in_range() {
 #[test]
 fn every_state_is_computed_said_and_drawn() {
     for model in LESSONS {
+        let words = read_words(model.id()).unwrap();
         let mut sentences = BTreeSet::new();
         for state in states(*model) {
             let at = format!("{} {}", model.id(), state.written(model.controls()));
@@ -119,7 +118,7 @@ fn every_state_is_computed_said_and_drawn() {
             }
             sentences.insert(outcome.said);
             for units in UNITS {
-                let said = model.sentence(&state, &outcome, units);
+                let said = model.sentence(&words, &state, &outcome, units);
                 assert!(
                     said.len() > 20 && !said.contains('{'),
                     "{at}: {} → {said:?}",
@@ -136,6 +135,7 @@ fn every_state_is_computed_said_and_drawn() {
 #[test]
 fn every_picture_is_sound_and_keeps_its_size() {
     for model in LESSONS {
+        let words = read_words(model.id()).unwrap();
         let mut size = None;
         for (i, state) in states(*model)
             .into_iter()
@@ -147,8 +147,9 @@ fn every_picture_is_sound_and_keeps_its_size() {
                 units: UNITS[i % 2],
             };
             let at = format!("{} {}", model.id(), state.written(model.controls()));
+            let outcome = model.outcome(&state).unwrap();
             let picture = model
-                .picture(&state, &look)
+                .told(&words, &state, &outcome, &look)
                 .unwrap_or_else(|| panic!("{at}"));
             sound(&picture.drawing, &at);
             assert!(

@@ -3,10 +3,9 @@
 use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, named};
+use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use crate::parts::{
-    ForceScale, Strip, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
-    washer_cut,
+    ForceScale, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
 use crate::units::Lettering;
@@ -153,10 +152,6 @@ impl Model for Grip {
         "grip"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/30-grip.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -178,6 +173,11 @@ impl Model for Grip {
         let bare = slip_surface(SURFACES.first()?.key)?.mu();
         Some(Outcome {
             said,
+            seen: [
+                "seen",
+                if n.slides { "seen-slid" } else { "seen-still" },
+                "",
+            ],
             values: named![
                 ("mu", n.mu, Ratio),
                 ("grips", n.grips, Force),
@@ -275,33 +275,11 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     if n.slides {
         marks.all(travel(n, slid, look));
     }
-    let strip = Strip {
-        fields: vec![
-            StripField::new("drawing", "two plates, M12, in section"),
-            StripField::scale(scale.text()),
-        ],
-    };
-    let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.all(strip.marks(DRAWING_WIDTH, top));
-    let state = if n.slides {
-        "The plates have slid until both touch the bolt"
-    } else {
-        "The plates stand where they stood and touch no side of the bolt"
-    };
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("Two plates held by a bolt"),
-        description: format!(
-            "Clamp {}, load {}. {state}: friction holds {}, across the bolt go {}.",
-            look.units.force(n.clamp),
-            look.units.force(n.load),
-            look.units.force(n.friction),
-            look.units.force(n.on_bolt),
-        ),
-        marks,
-    }
+    let strip = vec![
+        StripField::new("drawing", "two plates, M12, in section"),
+        StripField::scale(scale.text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 /// The two plates; each has gone its way by `slid`, away from where the bolt stands in mid-hole.

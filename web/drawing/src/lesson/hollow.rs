@@ -141,10 +141,6 @@ impl Model for Hollow {
         "hollow"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/60-hollow.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -161,6 +157,7 @@ impl Model for Hollow {
         let wanted_torque = n.joint.curve.wanted_torque_nm;
         Some(Outcome {
             said: n.said(),
+            seen: [""; 3],
             values: named![
                 ("clamp", now.clamp_n, Force),
                 ("torque", now.torque_nm, Torque),

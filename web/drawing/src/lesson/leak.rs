@@ -167,10 +167,6 @@ impl Model for Leak {
         "leak"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/74-leak.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -195,6 +191,15 @@ impl Model for Leak {
         let short = numbers(n.event, n.step, SHORT)?;
         Some(Outcome {
             said,
+            seen: [
+                match n.step {
+                    0.0 => "seen-even",
+                    step if step < 0.0 => "seen-cold",
+                    _ => "seen-hot",
+                },
+                "seen",
+                "",
+            ],
             values: named![
                 ("fresh", n.fresh, Force),
                 ("stretch", stretch, Length),

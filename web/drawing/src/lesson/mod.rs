@@ -29,6 +29,8 @@ mod every;
 pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGHT, PLOT_WIDTH};
 pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, State};
 pub use model::{Handle, Look, Model, Named, Outcome, Picture};
+#[cfg(not(target_arch = "wasm32"))]
+pub use words::read_words;
 pub use words::{Slot, SlotFault, fill_named, slots};
 
 /// Width of a lesson's drawing in drawing units: a phone's width, so that lettering stays readable.

@@ -1,9 +1,11 @@
 //! What a lesson is.
 
+use super::DRAWING_WIDTH;
 use super::chart::Chart;
 use super::control::{Control, State};
 use super::words::fill_named;
-use crate::scene::Scene;
+use crate::parts::{Strip, StripField};
+use crate::scene::{Draw, Mark, Scene};
 use crate::words::find;
 use calc_core::Input;
 use calc_core::quantity::{Dimension, UnitSystem};
@@ -14,6 +16,9 @@ use calc_core::report::Amount;
 pub struct Outcome {
     /// Key of the sentence that says what happened and why, in the lesson's words.
     pub said: &'static str,
+    /// Keys of the sentences that tell the drawing to who cannot see it. All empty where the drawing is
+    /// one that brings its own.
+    pub seen: [&'static str; 3],
     /// Amounts by name: what sentences, worked examples and problems are filled with. The numbers of
     /// the controls are added to these by `values`.
     pub values: Named,
@@ -58,6 +63,26 @@ macro_rules! named {
 }
 pub(super) use named;
 
+/// A drawing at a lesson's width with the strip at its foot, still without title and description.
+#[must_use]
+pub(super) fn with_strip(
+    look: &Look<'_>,
+    height: f64,
+    mut marks: Vec<Mark>,
+    fields: Vec<StripField>,
+) -> Scene {
+    let strip = Strip { fields };
+    marks.all(strip.marks(DRAWING_WIDTH, height - strip.height(DRAWING_WIDTH)));
+    Scene {
+        id: look.id.into(),
+        width: DRAWING_WIDTH,
+        height,
+        title: String::new(),
+        description: String::new(),
+        marks,
+    }
+}
+
 /// For whom a picture is drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Look<'a> {
@@ -95,9 +120,6 @@ pub trait Model: Sync {
     /// Id of the lesson: of its section, its content file and its words.
     fn id(&self) -> &'static str;
 
-    /// Its sentences, `key = "text"` lines from `content/`.
-    fn words(&self) -> &'static str;
-
     /// What can be moved, three at most.
     fn controls(&self) -> &'static [Control];
 
@@ -105,17 +127,11 @@ pub trait Model: Sync {
     /// the controls' ranges may lead to; a test walks through them.
     fn outcome(&self, state: &State) -> Option<Outcome>;
 
-    /// The picture of a state.
+    /// The picture of a state, without title and description; see [`told`](#method.told).
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture>;
 }
 
 impl dyn Model {
-    /// A text of the lesson by key.
-    #[must_use]
-    pub fn text(&self, key: &str) -> Option<&'static str> {
-        find(self.words(), key)
-    }
-
     /// All amounts by name: those of the outcome and those of the controls.
     #[must_use]
     pub fn values(&self, state: &State, outcome: &Outcome) -> Vec<(&'static str, Amount)> {
@@ -124,10 +140,51 @@ impl dyn Model {
         outcome.values.iter().chain(own).collect()
     }
 
-    /// What happened and why, in at most three sentences.
+    /// A sentence of the lesson's words with the amounts of a state; empty where there is no such key.
     #[must_use]
-    pub fn sentence(&self, state: &State, outcome: &Outcome, units: UnitSystem) -> String {
-        let text = self.text(outcome.said).unwrap_or_default();
+    fn filled(
+        &self,
+        words: &str,
+        key: &str,
+        (state, outcome): (&State, &Outcome),
+        units: UnitSystem,
+    ) -> String {
+        let text = find(words, key).unwrap_or_default();
         fill_named(text, &self.values(state, outcome), units).unwrap_or_default()
+    }
+
+    /// What happened and why, in at most three sentences. `words` are the lesson's `key = "text"` lines.
+    #[must_use]
+    pub fn sentence(
+        &self,
+        words: &str,
+        state: &State,
+        outcome: &Outcome,
+        units: UnitSystem,
+    ) -> String {
+        self.filled(words, outcome.said, (state, outcome), units)
+    }
+
+    /// The picture of a state with the words that tell it to who cannot see it.
+    #[must_use]
+    pub fn told(
+        &self,
+        words: &str,
+        state: &State,
+        outcome: &Outcome,
+        look: &Look<'_>,
+    ) -> Option<Picture> {
+        let mut picture = self.picture(state, look)?;
+        let drawing = &mut picture.drawing;
+        if let Some(title) = find(words, "title") {
+            drawing.title = title.into();
+        }
+        for key in outcome.seen.iter().filter(|key| !key.is_empty()) {
+            if !drawing.description.is_empty() {
+                drawing.description += " ";
+            }
+            drawing.description += &self.filled(words, key, (state, outcome), look.units);
+        }
+        Some(picture)
     }
 }

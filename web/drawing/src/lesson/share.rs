@@ -1,12 +1,11 @@
 //! The bolt shares less than you think: what of an outside pull a clamped bolt feels.
 
-use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, named};
+use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use super::sprung::Sprung;
 use crate::parts::{
-    ForceScale, Strip, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
+    ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
@@ -159,10 +158,6 @@ impl Model for Share {
         "share"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/50-share.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -186,6 +181,15 @@ impl Model for Share {
         let with = |share| bolt_pull(newton(n.clamp), share, newton(n.pull)).si();
         Some(Outcome {
             said,
+            seen: [
+                if n.tube { "seen-tube" } else { "seen-bar" },
+                "seen",
+                if n.pull > n.parts {
+                    "seen-apart"
+                } else {
+                    "seen-shut"
+                },
+            ],
             values: named![
                 ("share", n.share, Share),
                 ("other-share", n.other_share, Share),
@@ -234,7 +238,6 @@ const FLOOR: f64 = 210.0;
 /// The balance: its middle, the foot of its arrows.
 const BALANCE: f64 = 268.0;
 const FOOT: f64 = 252.0;
-const STRIP_TOP: f64 = 300.0;
 const HEIGHT: f64 = 338.0;
 
 fn scale(look: &Look<'_>) -> ForceScale {
@@ -317,34 +320,12 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
     };
     marks.text((8.0, 18.0), words, "t load halo", Anchor::Start);
     marks.all(balance(n, scale, look));
-    let strip = Strip {
-        fields: vec![
-            StripField::new("drawing", "two straps, cut"),
-            StripField::new("gap", format!("×\u{a0}{TIMES}")),
-            StripField::scale(scale.text()),
-        ],
-    };
-    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
-    let on = if n.tube { "a bare tube" } else { "a solid bar" };
-    let touch = if n.pull > n.parts {
-        String::from("the faces have parted")
-    } else {
-        format!("the faces press with {}", force(n.faces))
-    };
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("Two straps bolted together and pulled apart"),
-        description: format!(
-            "Two straps with {on} between them, clamped with {}, pulled apart with {}: the bolt pulls with {}, \
-             {touch}.",
-            force(n.clamp),
-            force(n.pull),
-            force(n.bolt),
-        ),
-        marks,
-    }
+    let strip = vec![
+        StripField::new("drawing", "two straps, cut"),
+        StripField::new("gap", format!("×\u{a0}{TIMES}")),
+        StripField::scale(scale.text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 /// The bar or the tube between the straps.

@@ -193,10 +193,6 @@ impl Model for Slip {
         "slip"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/40-slip.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -209,6 +205,11 @@ impl Model for Slip {
         let travel = pin::slip_travel(n.d, n.hole, n.cheek_hole).si();
         Some(Outcome {
             said: n.said(),
+            seen: match n.load {
+                0.0 => ["seen-none", "", ""],
+                load if load > 0.0 => ["seen-pulls", "seen-bolt", ""],
+                _ => ["seen-pushes", "seen-bolt", ""],
+            },
             values: named![
                 ("pull", 2.0 * n.each, Force),
                 ("per-wall", n.each, Force),

@@ -1,13 +1,12 @@
 //! The bolt is a spring: turning the nut stretches the bolt and squeezes what it clamps.
 
-use super::DRAWING_WIDTH;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
-use super::model::{Handle, Look, Model, Outcome, Picture, named};
+use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use super::sprung::{Sprung, rigid, squeeze, travel};
 use crate::parts::{
-    ForceScale, Strip, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut,
-    threaded_shank, washer_cut,
+    ForceScale, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
+    washer_cut,
 };
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
@@ -168,10 +167,6 @@ impl Model for Spring {
         "spring"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/10-spring.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -197,6 +192,7 @@ impl Model for Spring {
         let k = n.this.scenario.tightening.nut_factor;
         Some(Outcome {
             said,
+            seen: ["seen", "", ""],
             values: named![
                 ("clamp", n.now.clamp_n, Force),
                 ("stretch", n.now.stretch_mm * 1e-3, Length),
@@ -262,7 +258,6 @@ const HALF: f64 = 48.0;
 const PLAN: (f64, f64) = (266.0, 258.0);
 const REACH: f64 = 66.0;
 const FROM: f64 = -30.0;
-const STRIP_TOP: f64 = 354.0;
 const HEIGHT: f64 = 392.0;
 
 fn on_nut(n: &Numbers, turn: f64) -> TurnedWrench {
@@ -327,30 +322,12 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
     }
     marks.all(clamp(n, (now, bottom), scale, look));
     marks.all(plan(n, turn, look));
-    let strip = Strip {
-        fields: vec![
-            StripField::new("drawing", "bolt and stack, cut"),
-            StripField::new("changes", format!("×\u{a0}{TIMES}")),
-            StripField::scale(scale.text()),
-        ],
-    };
-    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
-    let force = look.units.force(n.now.clamp_n);
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("A bolt stretched, its stack squeezed"),
-        description: format!(
-            "{} bolt in a steel stack {} thick, nut turned {turn}° past snug: stretched by {}, stack squeezed \
-             by {}, pull and clamp {force}.",
-            bolting.thread.label(),
-            look.units.length(n.stack),
-            look.units.length(n.now.stretch_mm),
-            look.units.length(n.squeeze),
-        ),
-        marks,
-    }
+    let strip = vec![
+        StripField::new("drawing", "bolt and stack, cut"),
+        StripField::new("changes", format!("×\u{a0}{TIMES}")),
+        StripField::scale(scale.text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 /// Bolt, nut and washers: `head` is the plane under the head, `end` the bolt's end, `seat` the plane

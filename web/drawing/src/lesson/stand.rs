@@ -211,10 +211,6 @@ impl Model for Stand {
         "stand"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/70-stand.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -232,6 +228,7 @@ impl Model for Stand {
         let short = SHORT_MM.get(n.made).copied()?;
         Some(Outcome {
             said: n.said(),
+            seen: [""; 3],
             values: named![
                 ("clamp", now.clamp_n, Force),
                 ("torque", now.torque_nm, Torque),

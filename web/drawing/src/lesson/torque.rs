@@ -189,10 +189,6 @@ impl Model for Torque {
         "torque"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/20-torque.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -219,6 +215,7 @@ impl Model for Torque {
         let dry = factor(0)?;
         Some(Outcome {
             said,
+            seen: [if n.torque > 0.0 { "seen" } else { "seen-none" }, "", ""],
             values: named![
                 ("k", n.k, Ratio),
                 ("dry-k", dry, Ratio),

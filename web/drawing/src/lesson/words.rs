@@ -3,6 +3,32 @@
 use calc_core::quantity::{UnitSystem, write};
 use calc_core::report::Amount;
 
+/// The sentences of a lesson, `key = "text"` lines, from `content/`: for the build, which puts them into
+/// the page, for tests and examples. The program itself reads them from the page.
+///
+/// # Errors
+/// If there is no such file or it cannot be read.
+#[cfg(not(target_arch = "wasm32"))]
+pub fn read_words(id: &str) -> std::io::Result<String> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../content");
+    for entry in std::fs::read_dir(folder)? {
+        let path = entry?.path();
+        let name = path.file_name().and_then(std::ffi::OsStr::to_str);
+        let (number, rest) = name
+            .and_then(|name| name.split_once('-'))
+            .unwrap_or_default();
+        let numbered = !number.is_empty() && number.bytes().all(|b| b.is_ascii_digit());
+        if numbered && rest.strip_suffix(".toml") == Some(id) {
+            let text = std::fs::read_to_string(path)?;
+            let said = text
+                .lines()
+                .filter(|line| !line.is_empty() && !line.starts_with('#'));
+            return Ok(said.flat_map(|line| [line, "\n"]).collect());
+        }
+    }
+    Err(std::io::ErrorKind::NotFound.into())
+}
+
 /// A slot that names nothing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct SlotFault(pub String);

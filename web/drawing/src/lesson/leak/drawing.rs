@@ -1,11 +1,10 @@
 //! The joint with its layers, and under it the clamp step by step, each step an arrow to scale.
 
-use super::super::control::capital;
 use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
+use crate::lesson::model::with_strip;
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
-    Dimension as Measure, ForceScale, Strip, StripField, bolt_head, force_arrow, nut,
-    threaded_shank,
+    Dimension as Measure, ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank,
 };
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::units::Lettering;
@@ -52,29 +51,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-bolt", bolt(n));
     marks.all(named(n, look));
     marks.group(Placed::default(), "p-clamp", steps(n, look));
-    let strip = Strip {
-        fields: vec![
-            StripField::new("drawing", "M12 in section"),
-            StripField::scale(scale(look).text()),
-        ],
-    };
-    let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.all(strip.marks(DRAWING_WIDTH, top));
-    let happened = super::EVENTS.get(n.event).map_or("", |e| e.name);
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("A bolt through steel and aluminium, and what is left of its clamp"),
-        description: format!(
-            "{}, {}: of {} from the wrench {} are left.",
-            capital(happened),
-            temperature(n, look),
-            look.units.force(n.fresh),
-            look.units.force(n.left),
-        ),
-        marks,
-    }
+    let strip = vec![
+        StripField::new("drawing", "M12 in section"),
+        StripField::scale(scale(look).text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 /// The change of temperature in words.

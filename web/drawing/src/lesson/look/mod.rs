@@ -184,13 +184,34 @@ impl Numbers {
     }
 }
 
+impl Numbers {
+    /// Keys of the sentences that tell the drawing: clamp, hole, verdict.
+    fn seen(&self) -> [&'static str; 3] {
+        [
+            match self.dent.clamp {
+                Some(_) if self.doubtful() => "seen-unfit",
+                Some(_) => "seen-about",
+                None if says(&self.dent.said, "caliper-dent-below") => "seen-most",
+                None => "seen-least",
+            },
+            if self.slipped() {
+                "seen-slipped"
+            } else {
+                "seen-round"
+            },
+            match self.verdict() {
+                Verdict::Holds => "seen-holds",
+                Verdict::Close => "seen-close",
+                Verdict::NotChecked => "seen-open",
+                Verdict::DoesNotHold => "seen-fails",
+            },
+        ]
+    }
+}
+
 impl Model for Measure {
     fn id(&self) -> &'static str {
         "look"
-    }
-
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/76-look.toml"))
     }
 
     fn controls(&self) -> &'static [Control] {
@@ -204,6 +225,7 @@ impl Model for Measure {
         let tight = &n.report.tightening;
         Some(Outcome {
             said: n.said(),
+            seen: n.seen(),
             values: named![
                 ("away", n.away() * 1e-3, Length),
                 ("at-bolt", (n.away() - n.narrower) * 1e-3, Length),

@@ -2,11 +2,11 @@
 
 use super::super::DRAWING_WIDTH;
 use super::super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
-use super::super::model::{Handle, Look};
+use super::super::model::{Handle, Look, with_strip};
 use super::super::stand::verdict_words;
 use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM, says};
 use crate::measure::caliper;
-use crate::parts::{Dimension as Measured, Strip, StripField, centre_cross, nut};
+use crate::parts::{Dimension as Measured, StripField, centre_cross, nut};
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
 use crate::section::Sag;
@@ -26,7 +26,7 @@ const HOLE: (f64, f64) = (60.0, 288.0);
 const HOLE_SCALE: f64 = 3.2;
 /// How far beside the hole's edge the grip lies.
 const GRIP: f64 = 15.0;
-const BOTTOM: f64 = 356.0;
+const HEIGHT: f64 = 394.0;
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let units = look.units;
@@ -54,7 +54,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         marks.text((332.0, y), text, class, Anchor::End);
     };
     letter(247.0, "clamp that was reached".into(), "t s soft");
-    letter(265.0, words.clone(), "t clamp");
+    letter(265.0, words, "t clamp");
     if fits && n.dent.clamp.is_some() {
         let text = format!("{} to {}", units.force(low), units.force(high));
         letter(282.0, text, "t s");
@@ -64,28 +64,15 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     } else {
         "hole still round".into()
     };
-    letter(306.0, hole.clone(), "t s");
+    letter(306.0, hole, "t s");
     letter(328.0, "verdict".into(), "t s soft");
     letter(345.0, verdict.into(), "t stamped");
-    let strip = Strip {
-        fields: vec![
-            StripField::new("tube, cut", "a nut on each face"),
-            StripField::new("dent", format!("drawn ×\u{a0}{TIMES}")),
-            StripField::new("joint", "invented"),
-        ],
-    };
-    marks.all(strip.marks(DRAWING_WIDTH, BOTTOM));
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: BOTTOM + strip.height(DRAWING_WIDTH),
-        title: String::from("Caliper over the tube at the bolt and away from it, and the hole"),
-        description: format!(
-            "Dent {}, both faces together: clamp that was reached {words}. Hole: {hole}. Verdict: {verdict}.",
-            units.length(n.narrower)
-        ),
-        marks,
-    }
+    let strip = vec![
+        StripField::new("tube, cut", "a nut on each face"),
+        StripField::new("dent", format!("drawn ×\u{a0}{TIMES}")),
+        StripField::new("joint", "invented"),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 /// The tube in section with a washer on each face and a caliper over both. `dent` is that of both

@@ -137,6 +137,15 @@ impl Kind {
         }
     }
 
+    /// Key of the sentence that names what is drawn.
+    const fn seen(self) -> &'static str {
+        match self {
+            Self::Hanger => "seen-hanger",
+            Self::Chain => "seen-chain",
+            _ => "seen-coupler",
+        }
+    }
+
     const fn coupler(self) -> bool {
         matches!(self, Self::Close | Self::Third | Self::Apart)
     }
@@ -347,10 +356,6 @@ impl Model for Road {
         "road"
     }
 
-    fn words(&self) -> &'static str {
-        include_str!(concat!(env!("OUT_DIR"), "/72-road.toml"))
-    }
-
     fn controls(&self) -> &'static [Control] {
         CONTROLS
     }
@@ -359,10 +364,10 @@ impl Model for Road {
         use Dimension::{Count, Force, Length, Moment, Ratio};
         let seen = read(state)?;
         let said = seen.said();
-        let (kind, distance) = (seen.kind, seen.distance_mm);
+        let (kind, distance, loaded) = (seen.kind, seen.distance_mm, seen.loaded());
         // While nothing loads the figure, the worked example is that of the load to come.
         let n = match kind {
-            _ if seen.loaded() => seen,
+            _ if loaded => seen,
             Kind::Chain => numbers(kind, Jolt::Worst, distance)?,
             _ => numbers(kind, Jolt::Bump, distance)?,
         };
@@ -390,6 +395,11 @@ impl Model for Road {
         let alike = n.alike.first().copied()?;
         Some(Outcome {
             said,
+            seen: [
+                kind.seen(),
+                if loaded { "seen-bolts" } else { "seen-off" },
+                "",
+            ],
             values: named![
                 ("bolts", kind.row().0, Count),
                 ("spacing", kind.spacing_mm() * 1e-3, Length),

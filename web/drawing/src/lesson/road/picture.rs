@@ -2,12 +2,11 @@
 //! shared alike, and the twist as a pair of forces.
 
 use super::super::DRAWING_WIDTH;
-use super::super::control::capital;
-use super::super::model::{Handle, Look};
+use super::super::model::{Handle, Look, with_strip};
 use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
 use super::{DISTANCE, Jolt, Kind, Numbers, largest};
 use crate::parts::{
-    Dimension, ForceScale, Strip, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
+    Dimension, ForceScale, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Draw, Mark, Placed, Scene, text_width};
@@ -87,21 +86,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     };
     marks.text((x, 20.0), words, "t halo", anchor);
     marks.all(taken_apart(n, &sheet, scale, look));
-    let strip = Strip {
-        fields: vec![
-            StripField::new("from the side", format!("{}, invented", thing(n.kind))),
-            StripField::scale(scale.text()),
-        ],
-    };
-    marks.all(strip.marks(DRAWING_WIDTH, HEIGHT - strip.height(DRAWING_WIDTH)));
-    let scene = Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: format!("{} and its bolts", capital(thing(n.kind))),
-        description: describe(n, look),
-        marks,
-    };
+    let strip = vec![
+        StripField::new("from the side", format!("{}, invented", thing(n.kind))),
+        StripField::scale(scale.text()),
+    ];
+    let scene = with_strip(look, HEIGHT, marks, strip);
     let along = if n.kind == Kind::Hanger {
         (0.0, PER_MM)
     } else {
@@ -339,37 +328,4 @@ const fn happens(n: &Numbers) -> &'static str {
         (_, Jolt::Bump) => "over a bump",
         (_, Jolt::Worst) => "braking over a bump",
     }
-}
-
-fn describe(n: &Numbers, look: &Look<'_>) -> String {
-    let force = |newtons: f64| look.units.force(newtons);
-    let distance = look.units.length(n.distance_mm);
-    let below = if n.kind == Kind::Hanger {
-        "below"
-    } else {
-        "ahead of"
-    };
-    let what = capital(thing(n.kind));
-    if !n.loaded() {
-        return format!(
-            "{what}, {}: the load's place is {distance} {below} the middle of {} bolts, and nothing pulls.",
-            happens(n),
-            n.places.len()
-        );
-    }
-    let ends = [n.all.last(), n.all.first()].map(|share| {
-        share.map_or_else(String::new, |s| {
-            let way = if s.across < 0.0 { "down" } else { "up" };
-            format!("{} {way}", force(s.in_plane()))
-        })
-    });
-    let [front, rear] = ends;
-    format!(
-        "{what}, {}: {} at {distance} {below} the middle of {} bolts. On the front bolt {front}, on the rear bolt {rear}. Shared alike it would be {} each; the twist adds {} up and down.",
-        happens(n),
-        force(n.along.hypot(n.up)),
-        n.places.len(),
-        force(largest(&n.alike)),
-        force(largest(&n.pair)),
-    )
 }

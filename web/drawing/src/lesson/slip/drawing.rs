@@ -1,10 +1,11 @@
 //! The joint cut along the bolt, seen from above, and the hole in its wall seen along the bolt.
 
 use super::{BOLT, CHEEK_MM, Numbers, TUBE_MM};
+use crate::lesson::model::with_strip;
 use crate::lesson::ply::{Broken, ply};
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
-    ForceScale, Strip, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut, washer_cut,
+    ForceScale, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut, washer_cut,
 };
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
@@ -129,39 +130,12 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-load", loads(&place, look));
     marks.group(Placed::default(), "p-wall", view(&place, look));
     marks.all(letters(&place, look));
-    let strip = Strip {
-        fields: vec![
-            StripField::new("from above, cut", "M12, tube, cheeks"),
-            StripField::new("bend", format!("×\u{a0}{TIMES}")),
-            StripField::scale(scale(look).text()),
-        ],
-    };
-    let top = HEIGHT - strip.height(DRAWING_WIDTH);
-    marks.all(strip.marks(DRAWING_WIDTH, top));
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("A bolt through both walls of a tube, after it has slipped"),
-        description: described(n, look),
-        marks,
-    }
-}
-
-fn described(n: &Numbers, look: &Look<'_>) -> String {
-    let units = look.units;
-    if n.load == 0.0 {
-        return String::from("No load: the bolt stands in the middle of its holes.");
-    }
-    let way = if n.load > 0.0 { "pulls" } else { "pushes" };
-    format!(
-        "A load of {} {way}: the bolt rests on the edge of the hole in each wall with {}, of {} that the wall may carry, and is bent by {} of {}.",
-        units.force(2.0 * n.each),
-        write(n.pressure, Dimension::Stress, units),
-        write(n.pressure_allowed, Dimension::Stress, units),
-        write(n.moment, Dimension::Moment, units),
-        write(n.moment_allowed, Dimension::Moment, units),
-    )
+    let strip = vec![
+        StripField::new("from above, cut", "M12, tube, cheeks"),
+        StripField::new("bend", format!("×\u{a0}{TIMES}")),
+        StripField::scale(scale(look).text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 fn tube(place: &Place<'_>) -> Vec<Mark> {

@@ -1,10 +1,9 @@
 //! The bolt with its nut cut open, the bar that shows where the torque goes, and the wrench from above.
 
-use super::super::DRAWING_WIDTH;
-use super::super::model::Look;
+use super::super::model::{Look, with_strip};
 use super::Numbers;
 use crate::parts::{
-    ForceScale, Strip, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
+    ForceScale, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
 };
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
@@ -25,7 +24,6 @@ const BAR_FOOT: f64 = 188.0;
 const PLAN: (f64, f64) = (88.0, 284.0);
 const REACH: f64 = 66.0;
 const FROM: f64 = -52.0;
-const STRIP_TOP: f64 = 322.0;
 const HEIGHT: f64 = 360.0;
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
@@ -60,44 +58,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
             marks.text((x, y), text, "t clamp", Anchor::Start);
         }
     }
-    let strip = Strip {
-        fields: vec![
-            StripField::new("drawing", "M12 bolt and its nut, cut"),
-            StripField::scale(scale.text()),
-        ],
-    };
-    marks.all(strip.marks(DRAWING_WIDTH, STRIP_TOP));
-    Scene {
-        id: look.id.into(),
-        width: DRAWING_WIDTH,
-        height: HEIGHT,
-        title: String::from("Where the torque goes"),
-        description: if n.torque > 0.0 {
-            format!(
-                "{torque} on the wrench: {} rubs under the nut, {} rubs in the thread, {} stretches the bolt. \
-                 Clamp {}, between {} and {}.",
-                write(
-                    n.torque * n.report.share_face_friction,
-                    Dimension::Torque,
-                    units
-                ),
-                write(
-                    n.torque * n.report.share_thread_friction,
-                    Dimension::Torque,
-                    units
-                ),
-                write(n.torque * n.report.share_stretch, Dimension::Torque, units),
-                units.force(n.clamp),
-                units.force(n.low),
-                units.force(n.high),
-            )
-        } else {
-            String::from(
-                "An M12 bolt through two plates, its nut cut open; no torque on the wrench yet.",
-            )
-        },
-        marks,
-    }
+    let strip = vec![
+        StripField::new("drawing", "M12 bolt and its nut, cut"),
+        StripField::scale(scale.text()),
+    ];
+    with_strip(look, HEIGHT, marks, strip)
 }
 
 fn units(length: Length) -> f64 {
