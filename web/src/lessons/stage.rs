@@ -7,7 +7,7 @@ use calc_core::link::{Sheet, encode};
 use calc_core::quantity::{UnitSystem, spoken, write};
 use calc_core::report::Amount;
 use drawing::Scene;
-use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, State};
+use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, Outcome, State};
 use leptos::prelude::TimeoutHandle;
 use leptos::web_sys::{Document, Element};
 
