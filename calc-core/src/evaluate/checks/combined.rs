@@ -114,7 +114,7 @@ impl Joint<'_> {
         if !pulled && strengths.bending.is_none() {
             return None;
         }
-        let (spread, utilisation) = self.cases.governing(|spread| {
+        let (spread, utilisation) = self.cases.governing(&|spread| {
             let used = self.together(spread, &strengths).most();
             (used > 0.0).then_some(used)
         })?;

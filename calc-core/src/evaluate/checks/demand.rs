@@ -39,14 +39,14 @@ impl<'a> Joint<'a> {
     pub(super) fn strength(
         &self,
         (service, proof): (f64, f64),
-        measure: impl Fn(&Spread) -> f64,
+        measure: &dyn Fn(&Spread) -> f64,
     ) -> Option<Demand<'a>> {
         let factor = |kind| match kind {
             LoadKind::Service => (service, "factor-strength"),
             LoadKind::Proof => (proof.max(1.0), "factor-yield"),
             LoadKind::Ultimate => (1.0, "factor-breaking"),
         };
-        let (spread, _) = self.cases.governing(|spread| {
+        let (spread, _) = self.cases.governing(&|spread| {
             let force = measure(spread);
             (force > 0.0).then(|| factor(spread.case.kind).0 * force)
         })?;
@@ -67,12 +67,12 @@ impl<'a> Joint<'a> {
     pub(super) fn asked(
         &self,
         ways: &[Way],
-        measure: impl Fn(&Spread) -> f64,
+        measure: &dyn Fn(&Spread) -> f64,
     ) -> Option<(Way, Demand<'a>)> {
         let used = |(way, asked): &(Way, Demand<'_>)| asked.used(way.capacity);
         ways.iter()
             .filter_map(|way| {
-                let mut asked = self.strength((way.factor, way.to_yield()), &measure)?;
+                let mut asked = self.strength((way.factor, way.to_yield()), measure)?;
                 if asked.spread.case.kind == LoadKind::Service {
                     asked.factor_is = way.factor_is;
                 }
@@ -88,13 +88,13 @@ impl<'a> Joint<'a> {
     }
 
     /// Demand on the clamp, over the cases that count on it.
-    pub(super) fn clamped(&self, measure: impl Fn(&Spread) -> f64) -> Option<Demand<'a>> {
+    pub(super) fn clamped(&self, measure: &dyn Fn(&Spread) -> f64) -> Option<Demand<'a>> {
         let factor = |kind| match kind {
             LoadKind::Service => Some((OMEGA_OPENING, "factor-own")),
             LoadKind::Proof => Some((1.0, "factor-proof")),
             LoadKind::Ultimate => None,
         };
-        let (spread, _) = self.cases.governing(|spread| {
+        let (spread, _) = self.cases.governing(&|spread| {
             let force = measure(spread);
             factor(spread.case.kind)
                 .filter(|_| force > 0.0)
@@ -110,7 +110,7 @@ impl<'a> Joint<'a> {
     }
 
     /// Largest moment that no bolt has a lever for, over the cases of the kinds asked for, N·m.
-    pub(super) fn untaken(&self, counts: impl Fn(LoadKind) -> bool) -> f64 {
+    pub(super) fn untaken(&self, counts: &dyn Fn(LoadKind) -> bool) -> f64 {
         self.cases
             .all
             .iter()

@@ -33,7 +33,7 @@ impl Joint<'_> {
                 .map(|share| (used(&share), share))
                 .reduce(|most, next| if next.0 > most.0 { next } else { most })
         };
-        let (spread, _) = self.cases.governing(|spread| {
+        let (spread, _) = self.cases.governing(&|spread| {
             worst(spread)
                 .filter(|_| spread.case.kind == LoadKind::Service)
                 .map(|(used, _)| used)
@@ -70,7 +70,7 @@ impl Joint<'_> {
             ),
             w,
         );
-        let untaken = self.untaken(|kind| kind == LoadKind::Service) > 1.0;
+        let untaken = self.untaken(&|kind| kind == LoadKind::Service) > 1.0;
         let unknown = self.clamp_unknown().is_some();
         if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
             check = Self::undecided(check, "loosening-clamp-unknown");

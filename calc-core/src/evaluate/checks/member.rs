@@ -171,7 +171,7 @@ impl Joint<'_> {
         };
         let (fy, t) = (s.tube.yield_least, s.tube.design_wall);
         let capacity = flange::strip(fy, t, width, lever).si();
-        let pulled = self.strength((OMEGA, SHAPE), |spread| spread.largest_pull)?;
+        let pulled = self.strength((OMEGA, SHAPE), &|spread| spread.largest_pull)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         w.step(

@@ -48,7 +48,7 @@ impl Joint<'_> {
 
     pub(super) fn bolt_bending(&self) -> Option<Check> {
         let s = self.s;
-        let (way, asked) = self.asked(&[self.bending_way()?], |spread| {
+        let (way, asked) = self.asked(&[self.bending_way()?], &|spread| {
             self.moment(spread.largest_in_plane)
         })?;
         let (demand, capacity) = (asked.force, way.capacity);

@@ -197,7 +197,7 @@ impl Joint<'_> {
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
-        let (way, asked) = self.asked(&ways, |spread| self.per_plane(spread.largest_in_plane))?;
+        let (way, asked) = self.asked(&ways, &|spread| self.per_plane(spread.largest_in_plane))?;
         Some(Self::of_way(id, (&way, &asked), words, w))
     }
 
@@ -228,7 +228,7 @@ impl Joint<'_> {
         let (fy, fu) = self.tube_strengths();
         let force = bearing::tear_out(fu, clear, thickness).si();
         let way = Way::allowable(force, shear::OMEGA, force * fy.si() / fu.si());
-        let (way, asked) = self.asked(&[way], |spread| self.on_wall(spread.largest_in_plane))?;
+        let (way, asked) = self.asked(&[way], &|spread| self.on_wall(spread.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
             &(
@@ -275,7 +275,7 @@ impl Joint<'_> {
             Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields),
         ];
         let ways = if ply.aluminium { &ways[..] } else { &ways[..2] };
-        let (way, asked) = self.asked(ways, |spread| self.per_plane(spread.largest_in_plane))?;
+        let (way, asked) = self.asked(ways, &|spread| self.per_plane(spread.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
             &("R", ply.tears, "1.2·l_c·t·F_u"),

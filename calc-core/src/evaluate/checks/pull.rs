@@ -19,7 +19,7 @@ impl Joint<'_> {
     /// up to the yield load, as the one for tightening.
     pub(super) fn bolt_service(&self) -> Option<Check> {
         let (g, tight) = (self.grip, self.tight);
-        let pulled = self.clamped(|spread| spread.largest_pull)?;
+        let pulled = self.clamped(&|spread| spread.largest_pull)?;
         let pull = self.pull_on_bolt(pulled.force, tight.proof);
         let clamp = tight.max.si();
         let demand = opening::bolt_pull(newton(clamp), g.bolt_share, newton(pull)).si();
@@ -77,7 +77,7 @@ impl Joint<'_> {
         let bolt = newton(self.pull_strength());
         let pried = self.pried(0.0, bolt)?;
         let to_yield = s.fitting.ultimate_least.si() / s.fitting.yield_least.si().max(1.0);
-        let pulled = self.strength((shear::OMEGA, to_yield), |spread| spread.largest_pull)?;
+        let pulled = self.strength((shear::OMEGA, to_yield), &|spread| spread.largest_pull)?;
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);

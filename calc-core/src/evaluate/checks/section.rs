@@ -66,7 +66,7 @@ impl Joint<'_> {
         let whole = Way::allowable(fy.si(), omega_yield, fy.si());
         let holed = Way::allowable(fu.si(), omega_rupture, fy.si());
         let of = |way: Way, section: &Behind| {
-            self.asked(&[way], |spread| stress(section, spread).unwrap_or(0.0))
+            self.asked(&[way], &|spread| stress(section, spread).unwrap_or(0.0))
         };
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
         let (way, asked) = most_used(breaks, yields);
@@ -251,7 +251,7 @@ impl Joint<'_> {
                 Cite::new("aisc-360-22", "J4.3", Flag::Read),
             );
             let way = Way::allowable(force, shear::OMEGA, force * ply.fy.si() / ply.fu.si());
-            let this = self.asked(&[way], |spread| along(spread) / b.slip_planes())?;
+            let this = self.asked(&[way], &|spread| along(spread) / b.slip_planes())?;
             found = Some(found.map_or(this, |other| most_used(other, this)));
         }
         let (way, asked) = found?;
@@ -315,7 +315,7 @@ impl Joint<'_> {
                 Way::allowable(us, shear::OMEGA, yields),
                 Way::design(eu, yields),
             ];
-            let this = self.asked(&ways, |spread| {
+            let this = self.asked(&ways, &|spread| {
                 self.pull_on_bolt(spread.largest_pull.max(0.0), bolt)
             })?;
             found = Some(found.map_or(this, |other| most_used(other, this)));

@@ -129,7 +129,7 @@ impl Joint<'_> {
             w,
         );
         check = check.in_case(service.ball.case, service.ball.kind);
-        let untaken = self.untaken(|kind| kind != LoadKind::Ultimate);
+        let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
         if self.clamp_unknown().is_some() {
             check = Self::undecided(check, "slip-clamp-unknown");
         } else if untaken > 1.0 {
@@ -184,7 +184,7 @@ impl Joint<'_> {
     }
 
     pub(super) fn opening(&self) -> Option<Check> {
-        let pulled = self.clamped(|spread| spread.largest_pull)?;
+        let pulled = self.clamped(&|spread| spread.largest_pull)?;
         let pull = self.pull_on_bolt(pulled.force, self.tight.proof);
         let g = self.grip;
         let opens_at = opening::separation_load(newton(g.left_min), g.bolt_share).si();

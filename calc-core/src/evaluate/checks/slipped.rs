@@ -86,7 +86,7 @@ impl Joint<'_> {
         let threads = self.threads_in_plane();
         let ways = self.shear_ways();
         let [us, eu] = ways.map(|way| way.capacity);
-        let (way, asked) = self.asked(&ways, |spread| spread.largest_in_plane)?;
+        let (way, asked) = self.asked(&ways, &|spread| spread.largest_in_plane)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &asked);
         w.step(
@@ -153,7 +153,7 @@ impl Joint<'_> {
             },
             w,
         );
-        let untaken = self.untaken(|kind| kind == LoadKind::Ultimate);
+        let untaken = self.untaken(&|kind| kind == LoadKind::Ultimate);
         Some(Self::with_lever(check, untaken))
     }
 
@@ -300,7 +300,7 @@ impl Joint<'_> {
         }
         // No lasting set: mean pressure at the yield strength, not at 1.8 times it.
         let way = Way::allowable(capacity, shear::OMEGA, capacity / 1.8);
-        let (way, asked) = self.asked(&[way], |spread| {
+        let (way, asked) = self.asked(&[way], &|spread| {
             self.on_wall(spread.largest_in_plane) * walls
         })?;
         Some(Self::of_way(

@@ -116,7 +116,7 @@ impl Cases {
     /// The case with the largest demand by a measure; `None` where the measure counts none.
     pub(crate) fn governing(
         &self,
-        measure: impl Fn(&Spread) -> Option<f64>,
+        measure: &dyn Fn(&Spread) -> Option<f64>,
     ) -> Option<(&Spread, f64)> {
         let mut best: Option<(&Spread, f64)> = None;
         for spread in &self.all {
@@ -148,7 +148,7 @@ impl Cases {
         let omega = slip_omega(s);
         let factor = |spread: &Spread| friction_factor(spread.case.kind, omega);
         let (spread, _) =
-            self.governing(|spread| factor(spread).map(|factor| factor * worst(spread).1))?;
+            self.governing(&|spread| factor(spread).map(|factor| factor * worst(spread).1))?;
         let (worst, _) = worst(spread);
         let share = spread.share(worst);
         Some(Service {

@@ -12,7 +12,7 @@ impl Cases {
         let drawn = service
             .and_then(|service| self.all.iter().find(|spread| spread.case == service.ball))
             .or_else(|| {
-                self.governing(|spread| Some(spread.largest_in_plane))
+                self.governing(&|spread| Some(spread.largest_in_plane))
                     .map(|(spread, _)| spread)
             });
         let case = drawn.map(|spread| &spread.case);
