@@ -8,12 +8,12 @@ pub struct Pen {
     d: String,
 }
 
-/// A coordinate as short text, hundredths at most; what is not a number becomes 0 so that a bad input
+/// A coordinate as short text, tenths at most, a quarter of a pixel in a hall; what is not a number becomes 0 so that a bad input
 /// can never break a whole path.
 #[must_use]
 pub fn coordinate(value: f64) -> String {
     let value = if value.is_finite() {
-        (value * 100.0).round() / 100.0
+        (value * 10.0).round() / 10.0
     } else {
         0.0
     };

@@ -121,11 +121,13 @@ impl Placed {
         Self { x, y, degrees: 0.0 }
     }
 
-    /// The value of the `transform` attribute.
+    /// The value of the `transform` attribute; empty where nothing is moved.
     #[must_use]
     pub fn attribute(self) -> String {
         use crate::pen::coordinate as c;
-        if self.degrees == 0.0 {
+        if self == Self::default() {
+            String::new()
+        } else if self.degrees == 0.0 {
             format!("translate({} {})", c(self.x), c(self.y))
         } else {
             format!(

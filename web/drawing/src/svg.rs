@@ -134,11 +134,10 @@ impl Scene {
                     class,
                     marks,
                 } => {
-                    let _ = write!(
-                        out,
-                        "<g class=\"{class}\" transform=\"{}\">",
-                        placed.attribute()
-                    );
+                    let _ = match placed.attribute() {
+                        moved if moved.is_empty() => write!(out, "<g class=\"{class}\">"),
+                        moved => write!(out, "<g class=\"{class}\" transform=\"{moved}\">"),
+                    };
                     self.write(marks, out);
                     write!(out, "</g>")
                 }

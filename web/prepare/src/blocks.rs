@@ -192,7 +192,8 @@ impl Body<'_> {
         // Not for reading: what the program says of the other states.
         let _ = writeln!(
             html,
-            "<figcaption>{caption}</figcaption><script type=\"text/plain\" data-at=\"words\">{words}</script></figure>"
+            "<figcaption>{caption}</figcaption><template data-at=\"words\">{}</template></figure>",
+            escape(&words)
         );
         Some(html)
     }

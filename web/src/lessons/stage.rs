@@ -9,7 +9,8 @@ use calc_core::report::Amount;
 use drawing::Scene;
 use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, Outcome, State};
 use leptos::prelude::TimeoutHandle;
-use leptos::web_sys::{Document, Element};
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::{Document, Element, HtmlTemplateElement};
 
 use super::drag::Drag;
 use super::page::{all, attribute, closest, field, first, show, write_into};
@@ -60,7 +61,11 @@ impl Stage {
         let state = State::start(model.controls());
         let stage = Self {
             model,
-            words: first(&section, "[data-at=words]")?.text_content()?,
+            words: first(&section, "[data-at=words]")?
+                .dyn_into::<HtmlTemplateElement>()
+                .ok()?
+                .content()
+                .text_content()?,
             section,
             slots,
             state: Cell::new(state),

@@ -182,7 +182,8 @@ fn the_clamp_arrow_is_as_long_as_the_title_strip_says() {
     assert_eq!((tips.len(), tails.len()), (2, 2));
     for (tip, (tail, _)) in tips.iter().zip(tails) {
         let drawn = (tip - tail.1).abs();
-        assert!((drawn - expected).abs() < 0.02, "{drawn} for {expected}");
+        // Paths are written to tenths, so each end may be half of one off.
+        assert!((drawn - expected).abs() < 0.051, "{drawn} for {expected}");
     }
 }
 
@@ -201,7 +202,7 @@ fn the_dent_is_drawn_times_the_exaggeration_that_is_printed() {
     );
     // The scale, read from the drawing itself: the tube's depth is an upright dimension of 80 mm.
     let sheet = layout::Sheet::new(&state);
-    assert!((drawn_dent(&scene) - 1.2 * f64::from(times) * sheet.scale).abs() < 0.02);
+    assert!((drawn_dent(&scene) - 1.2 * f64::from(times) * sheet.scale).abs() < 0.101);
 }
 
 #[test]
