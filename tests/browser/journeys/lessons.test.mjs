@@ -276,6 +276,29 @@ test('reads in full without script: text, figures, tables, replies, answers', as
   }
 });
 
+// Texts of the figure shown that overlap each other, or that the screen's edge cuts.
+const crowded = (figure) =>
+  figure.evaluate((figure) => {
+    const texts = [...figure.querySelectorAll('.drawn[data-now] .drawing text')].map((text) => ({
+      words: text.textContent,
+      box: text.getBoundingClientRect(),
+    }));
+    const over = (a, b) => [
+      Math.min(a.right, b.right) - Math.max(a.left, b.left),
+      Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top),
+    ];
+    return texts.flatMap(({ words, box }, i) => [
+      ...(box.left < 0 || box.top < 0 || box.bottom > innerHeight || box.right > innerWidth ? [`${words} is cut`] : []),
+      ...texts
+        .slice(i + 1)
+        .filter((other) => {
+          const [wide, high] = over(box, other.box);
+          return wide > 2 && high > 0.3 * Math.min(box.height, other.box.height);
+        })
+        .map((other) => `${words} × ${other.words}`),
+    ]);
+  });
+
 test('steps through the lessons for a projector', async (t) => {
   for (const size of ['projector', 'hall']) {
     const { page, clean } = await open(t, { context: { viewport: SIZES[size] } });
@@ -297,7 +320,14 @@ test('steps through the lessons for a projector', async (t) => {
           };
           return Math.min(...letters.map((text) => parseFloat(getComputedStyle(text).fontSize) * scale(text)));
         });
-        assert.ok(small >= SIZES[size].height / 33, `step ${i}: lettering ${small} px on ${SIZES[size].height}`);
+        assert.ok(small >= SIZES[size].height / 27, `step ${i}: lettering ${small} px on ${SIZES[size].height}`);
+        assert.deepEqual(await crowded(figure), [], `step ${i}: lettering in each other's way`);
+        for (const choice of await figure.locator('input[type=radio]').all()) {
+          await choice.check();
+          const said = await figure.locator('.said').first().boundingBox();
+          const bar = await page.locator('.present-bar').boundingBox();
+          assert.ok(said.y + said.height <= bar.y, `step ${i}: the bar covers the sentence`);
+        }
         const box = await figure.locator('.drawn:visible').boundingBox();
         assert.ok(box.y + box.height <= SIZES[size].height, `step ${i}: the drawing leaves the screen`);
         if (figures === 3) await page.screenshot({ path: join(SHOTS, `lesson-${size}-${i}.png`) });

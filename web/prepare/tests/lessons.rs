@@ -66,10 +66,7 @@ fn a_whole_lesson_is_sound_html() {
         .split_once("<template data-at=\"words\">")
         .unwrap();
     let (words, after) = rest.split_once("</template>").unwrap();
-    assert!(
-        words.contains("grips = \"") || words.contains("grips = &quot;"),
-        "{words}"
-    );
+    assert!(words.contains("grips = &quot;"), "{words}");
     assert!(
         [before, after]
             .iter()
