@@ -142,6 +142,8 @@ struct Numbers {
     /// The same torque on dry threads.
     dry: f64,
     turn_deg: f64,
+    /// How far the nut goes for a newton metre, as long as the bolt is a spring.
+    deg_per_nm: f64,
 }
 
 fn numbers(state: &State) -> Option<Numbers> {
@@ -154,6 +156,8 @@ fn numbers(state: &State) -> Option<Numbers> {
     let nominal = clamp_from(k, d, newton_metre(torque));
     let (low, high) = scattered(nominal, report.scatter_share);
     let yields = report.yield_load_n;
+    let last = curve.points.last()?;
+    let reached = curve.at_wanted.as_ref().unwrap_or(last);
     Some(Numbers {
         torque,
         k,
@@ -163,12 +167,8 @@ fn numbers(state: &State) -> Option<Numbers> {
         dry: clamp_from(factor(0)?, d, newton_metre(torque))
             .si()
             .min(yields),
-        turn_deg: if torque > 0.0 {
-            let last = curve.points.last()?;
-            curve.at_wanted.as_ref().unwrap_or(last).turn_deg
-        } else {
-            0.0
-        },
+        turn_deg: if torque > 0.0 { reached.turn_deg } else { 0.0 },
+        deg_per_nm: reached.turn_deg / reached.torque_nm.max(1.0),
         scenario,
         report,
     })
@@ -251,7 +251,7 @@ impl Model for Torque {
         Some(Picture {
             drawing: drawing::drawing(&n, look),
             plot: Some(plot(&n, state, look)?),
-            handles: Vec::new(),
+            handles: vec![drawing::handle(&n)],
         })
     }
 }

@@ -1,7 +1,7 @@
 //! The bolt with its nut cut open, the bar that shows where the torque goes, and the wrench from above.
 
-use super::super::model::{Look, with_strip};
-use super::Numbers;
+use super::super::model::{Handle, Look, with_strip};
+use super::{Numbers, TORQUE};
 use crate::parts::{
     ForceScale, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
 };
@@ -258,14 +258,30 @@ fn rounded(share: f64) -> f64 {
 }
 
 /// The wrench from above, turned as far as this torque takes the nut.
-fn plan(n: &Numbers) -> Vec<Mark> {
+fn wrench(n: &Numbers) -> TurnedWrench {
     let flats = 27.0;
-    let nut = TurnedWrench {
+    TurnedWrench {
         flats,
         d: flats * n.thread().major().si() / n.thread().width_across_flats().si(),
         reach: REACH,
         from: FROM,
         turn: n.turn_deg,
-    };
-    vec![Mark::group(Placed::at(PLAN.0, PLAN.1), "plan", nut.marks())]
+    }
+}
+
+fn plan(n: &Numbers) -> Vec<Mark> {
+    let nut = wrench(n);
+    let mut marks = nut.marks();
+    marks.circle(nut.hand().0, 11.0, "grip");
+    vec![Mark::group(Placed::at(PLAN.0, PLAN.1), "plan", marks)]
+}
+
+/// The wrench is pulled at its handle.
+pub(super) fn handle(n: &Numbers) -> Handle {
+    let ((x, y), along) = wrench(n).hand();
+    Handle {
+        control: TORQUE,
+        at: (PLAN.0 + x, PLAN.1 + y),
+        along: (along.0 * n.deg_per_nm, along.1 * n.deg_per_nm),
+    }
 }
