@@ -10,4 +10,6 @@ mod surface;
 
 pub use draw::{Chance, Matter, Progress, Sampler};
 pub use spread::{CUT, Form, Spread, Variable, spreads};
-pub use summary::{BARS, Distribution, QUANTILES, distribution, quantile, variance_shares};
+pub use summary::{
+    BARS, Distribution, EXPLAINED, QUANTILES, distribution, quantile, variance_shares,
+};

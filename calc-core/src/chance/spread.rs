@@ -48,6 +48,21 @@ impl Variable {
 
     /// How many there are.
     pub const COUNT: usize = 8;
+
+    /// Its name in messages and JSON.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Finish => "finish",
+            Self::Tightening => "tightening",
+            Self::SlipFriction => "slip-friction",
+            Self::Wall => "wall",
+            Self::Yield => "yield",
+            Self::Load => "load",
+            Self::Bolt => "bolt",
+            Self::PutIn => "put-in",
+        }
+    }
 }
 
 /// Shape of a spread. Numbers in SI.

@@ -80,6 +80,10 @@ pub fn quantile(sorted: &[f64], p: f64) -> f64 {
     a + (place - below as f64) * (b - a)
 }
 
+/// Least `Σ ρ²` that is worth dividing up: by chance alone it comes to the number of inputs over the number
+/// of joints, a thousandth for a few thousand joints. An assumption.
+pub const EXPLAINED: f64 = 0.01;
+
 /// Ranks of values, equal values sharing their middle rank.
 fn ranks(values: &[f64]) -> Vec<f64> {
     let order: Vec<(f64, usize)> = values.iter().copied().zip(0..).collect();
@@ -105,7 +109,8 @@ fn ranks(values: &[f64]) -> Vec<f64> {
 /// ```
 ///
 /// For inputs drawn independently and results that rise or fall with them throughout, about the part
-/// of the spread of the result that each input makes. All zero where the result does not vary.
+/// of the spread of the result that each input makes. All zero where the result does not vary, and where
+/// the inputs together explain less than [`EXPLAINED`] of it: what is left then is chance.
 ///
 /// # Sources
 /// Spearman's rank correlation; Saltelli et al. on its use for ranking, from memory.
@@ -129,7 +134,7 @@ pub fn variance_shares<const N: usize>(inputs: [&[f64]; N], output: &[f64]) -> [
         }
     });
     let sum: f64 = squared.iter().sum();
-    squared.map(|square| if sum > 0.0 { square / sum } else { 0.0 })
+    squared.map(|square| if sum > EXPLAINED { square / sum } else { 0.0 })
 }
 
 #[cfg(test)]
@@ -168,5 +173,8 @@ mod tests {
         assert!((shares[0] - 0.8).abs() < 0.02, "{shares:?}");
         assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12);
         assert_eq!(shares[2], 0.0);
+        // A result that has nothing to do with the inputs is not put down to them.
+        let noise: Vec<f64> = (0..a.len()).map(|i| (i * 7919 % 104_729) as f64).collect();
+        assert_eq!(variance_shares([&a, &b], &noise), [0.0, 0.0]);
     }
 }

@@ -4,6 +4,7 @@
 //! static build into text with [`Scene::to_svg`]. Nothing here computes an engineering value: the
 //! numbers come in, the drawing places them.
 
+pub mod chances;
 pub mod figures;
 pub mod group;
 pub mod lesson;

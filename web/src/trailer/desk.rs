@@ -2,6 +2,7 @@
 
 use std::time::Duration;
 
+use calc_core::chance::{Chance, Sampler};
 use calc_core::evaluate;
 use calc_core::link::Decoded;
 use calc_core::quantity::UnitSystem;
@@ -16,6 +17,11 @@ use crate::figures::frames::later;
 
 /// How long the form must rest before the slow part is computed.
 const REST: Duration = Duration::from_millis(350);
+
+/// Joints drawn by lot, how many at a time, and the seed: the same joint says the same to everybody.
+const DRAWN: usize = 20_000;
+const SLICE: usize = 2_000;
+const SEED: u64 = 1;
 
 /// The last joint that could be computed.
 #[derive(Clone, Debug, Default)]
@@ -58,6 +64,10 @@ pub struct Desk {
     pub repairs: RwSignal<Option<Repairs>>,
     /// Whether those are the repairs of another joint than the form holds now.
     pub repairs_late: RwSignal<bool>,
+    /// What came out of many joints like the one that last rested.
+    pub chance: RwSignal<Option<Chance>>,
+    /// Whether that is of another joint than the form holds now.
+    pub chance_late: RwSignal<bool>,
 }
 
 impl Default for Desk {
@@ -94,8 +104,10 @@ impl Desk {
             shown,
             repairs: RwSignal::new(None),
             repairs_late: RwSignal::new(true),
+            chance: RwSignal::new(None),
+            chance_late: RwSignal::new(true),
         };
-        desk.find_repairs();
+        desk.find_slowly();
         desk
     }
 
@@ -131,8 +143,9 @@ impl Desk {
         }
     }
 
-    /// Computes the repairs once the form rests: thousands of joints, tens of milliseconds.
-    fn find_repairs(self) {
+    /// Computes the slow parts once the form rests: repairs take tens of milliseconds, and then thousands
+    /// of joints are drawn in slices between which the page lives.
+    fn find_slowly(self) {
         let waiting = StoredValue::new(None::<TimeoutHandle>);
         let joint = Memo::new(move |_| {
             let shown = self.shown.read();
@@ -147,12 +160,36 @@ impl Desk {
                 timer.clear();
             }
             self.repairs_late.set(true);
+            self.chance_late.set(true);
             let find = move || {
                 self.repairs
                     .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
                 self.repairs_late.set(false);
+                match &joint {
+                    Some(scenario) => {
+                        self.draw_joints(waiting, Sampler::new(scenario, SEED, DRAWN))
+                    }
+                    None => self.show_chance(None),
+                }
             };
             waiting.set_value(later(REST, find));
         });
+    }
+
+    /// Draws a slice, and the next one after the browser has had its turn.
+    fn draw_joints(self, waiting: StoredValue<Option<TimeoutHandle>>, mut sampler: Sampler) {
+        let slice = move || {
+            if sampler.step(SLICE).finished() {
+                self.show_chance(Some(sampler.result()));
+            } else {
+                self.draw_joints(waiting, sampler);
+            }
+        };
+        waiting.set_value(later(Duration::ZERO, slice));
+    }
+
+    fn show_chance(self, chance: Option<Chance>) {
+        self.chance.set(chance);
+        self.chance_late.set(false);
     }
 }

@@ -1,6 +1,7 @@
 //! The reader's own joint: measurements in, verdict, working and repairs out.
 
 mod address;
+mod chances;
 mod controls;
 mod desk;
 mod examples;
@@ -49,6 +50,7 @@ pub fn Trailer(
                 .kid(controls::groups(desk)),
         )
         .kid(standing::standing(desk))
+        .kid(chances::chances(desk))
         .kid(repairs::repairs_table(desk))
         .kid(share::share(desk))
         .kid(printed::inputs(desk))

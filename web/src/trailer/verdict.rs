@@ -2,6 +2,7 @@
 
 use std::collections::HashSet;
 
+use calc_core::cite::Cite;
 use calc_core::quantity::UnitSystem;
 use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
 use drawing::member::{MemberState, member_section};
@@ -277,6 +278,17 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         .kid(working)
 }
 
+/// A source by its title, with the place in it and how it is held.
+pub(super) fn cited(cite: &Cite) -> El {
+    classed("span", "cite")
+        .kid(
+            el("a")
+                .attr("href", &format!("#source-{}", cite.source))
+                .text(source_title(cite.source)),
+        )
+        .text(format!(", {} ({})", cite.place, cite.flag.words()))
+}
+
 fn step(step: &Step, units: UnitSystem) -> [El; 2] {
     let put_in: Vec<String> = step
         .inputs
@@ -289,17 +301,6 @@ fn step(step: &Step, units: UnitSystem) -> [El; 2] {
         })
         .collect();
     let result = words::amount(step.result.si, step.result.dimension, units);
-    let cite = classed("span", "cite")
-        .kid(
-            el("a")
-                .attr("href", &format!("#source-{}", step.cite.source))
-                .text(source_title(step.cite.source)),
-        )
-        .text(format!(
-            ", {} ({})",
-            step.cite.place,
-            step.cite.flag.words()
-        ));
     let told = el("dd")
         .kid(
             classed("span", "formula")
@@ -313,6 +314,6 @@ fn step(step: &Step, units: UnitSystem) -> [El; 2] {
                 .text(" = ")
                 .kid(el("b").text(result)),
         )
-        .kid(cite);
+        .kid(cited(&step.cite));
     [el("dt").text(step.what), told]
 }

@@ -1,0 +1,171 @@
+//! How sure: what comes out of many joints like the reader's, each with its own wall, friction and load.
+
+use calc_core::chance::{Chance, Distribution, Form, Matter, Spread};
+use calc_core::quantity::{Dimension, UnitSystem};
+use drawing::chances::clamp_chart;
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::verdict::cited;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
+
+/// Inputs that a ranking names; the rest hardly matters.
+const RANKED: usize = 3;
+
+/// The section; empty until enough joints are drawn.
+pub(super) fn chances(desk: Desk) -> El {
+    let told = move || {
+        let units = desk.units();
+        let chance = desk.chance.read();
+        let shown = desk.shown.read();
+        match (&*chance, &shown.answer) {
+            (Some(chance), Some((_, report))) => {
+                all(chance, report.tightening.clamp_nominal_n, units)
+            }
+            _ => vec![el("p").text("Nothing can be said before the joint is complete.")],
+        }
+    };
+    classed("section", "chances")
+        .attr("aria-labelledby", "chances-title")
+        .flag("data-stale", move || desk.chance_late.get())
+        .kid(
+            el("h3")
+                .attr("id", "chances-title")
+                .text("How sure is that?"),
+        )
+        .kid(el("div").live(told))
+}
+
+fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
+    #[allow(clippy::cast_precision_loss, reason = "thousands of joints")]
+    let count = words::amount(chance.drawn as f64, Dimension::Count, units);
+    let said = chance
+        .said
+        .iter()
+        .map(|said| el("li").text(words::said(said, units)));
+    let mut all = vec![
+        el("p").text(
+            "{0} joints like yours, each drawn by lot with a wall, strengths, friction, tightening and load of its own, at likely strength. This is what would be seen on many such trailers. The verdict does not come from it."
+                .with(&[&count]),
+        ),
+        classed("ul", "outcomes").kids(said),
+    ];
+    // Where nobody knows how much clamp is reached, there is nothing to draw.
+    if chance.said.len() > 1 {
+        let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
+            classed("figure", "sheet single")
+                .put(drawing(Signal::stored(chart.scene("own-chances"))))
+                .kid(el("figcaption").text("Share of the joints by the clamp that they reach."))
+        });
+        all.push(
+            classed("div", "halves").kids(chart).kid(
+                el("div")
+                    .kid(between(chance, units))
+                    .kid(matters(chance, units)),
+            ),
+        );
+        all.push(spreads(chance, units));
+    }
+    all
+}
+
+/// Nine joints in ten, and the middle one.
+fn between(chance: &Chance, units: UnitSystem) -> El {
+    let heads = ["1 in 20 below", "half below", "1 in 20 above"];
+    let row = |what: &str, d: &Distribution| {
+        let [low, _, middle, _, high] = d.quantiles;
+        let cells = heads.iter().zip([low, middle, high]).map(|(head, si)| {
+            classed("td", "n")
+                .attr("data-name", head)
+                .text(words::amount(si, d.dimension, units))
+        });
+        el("tr")
+            .kid(el("th").attr("scope", "row").text(what))
+            .kids(cells)
+    };
+    let head = el("tr").kid(el("td")).kids(
+        heads
+            .iter()
+            .map(|head| classed("th", "n").attr("scope", "col").text(*head)),
+    );
+    classed("table", "restack")
+        .kid(el("caption").text("Nine joints in ten lie between"))
+        .kid(el("thead").kid(head))
+        .kid(
+            el("tbody")
+                .kid(row("clamp reached", &chance.clamp))
+                .kid(row("dent that stays", &chance.dent_left))
+                .kid(row("grip used by the load, no factor", &chance.slip_use)),
+        )
+}
+
+/// What would have to be known better to be surer.
+fn matters(chance: &Chance, units: UnitSystem) -> El {
+    let row = |what: &str, matters: &[Matter]| {
+        let named: Vec<String> = matters
+            .iter()
+            .take(RANKED)
+            .filter(|matter| matter.share >= 0.01)
+            .map(|matter| {
+                "{0} {1}".with(&[
+                    words::message(&format!("chance.{}", matter.variable.key())),
+                    // Whole percent: ranks tell no more.
+                    &words::amount(
+                        (matter.share * 100.0).round() / 100.0,
+                        Dimension::Share,
+                        units,
+                    ),
+                ])
+            })
+            .collect();
+        let named = if named.is_empty() {
+            String::from("nothing")
+        } else {
+            named.join(", ")
+        };
+        el("tr")
+            .kid(el("th").attr("scope", "row").text(what))
+            .kid(el("td").text(named))
+    };
+    classed("table", "matters")
+        .kid(el("caption").text("What makes the difference from joint to joint"))
+        .kid(
+            el("tbody")
+                .kid(row("clamp", &chance.matters_for_clamp))
+                .kid(row("dent", &chance.matters_for_dent))
+                .kid(row("grip", &chance.matters_for_slip)),
+        )
+}
+
+/// Whether an input differs from joint to joint.
+fn scatters(spread: &&Spread) -> bool {
+    spread.form != Form::Fixed
+}
+
+/// Where the spreads come from.
+fn spreads(chance: &Chance, units: UnitSystem) -> El {
+    let row = |spread: &Spread| {
+        let amount = |si| words::amount(si, spread.middle.dimension, units);
+        let (low, high) = spread.limits();
+        el("li")
+            .text("{0}: {1}, from {2} to {3}. {4} ".with(&[
+                words::message(&format!("chance.{}", spread.variable.key())),
+                &amount(spread.middle.si),
+                &amount(low),
+                &amount(high),
+                words::message(spread.because),
+            ]))
+            .kid(cited(&spread.cite))
+    };
+    el("details")
+        .kid(el("summary").text("What was drawn, and where the spreads come from"))
+        .kid(
+            el("p").text(
+                "The same joints are drawn every time (seed {0}). Shares of the difference are squared rank correlations."
+                    .with(&[&chance.seed.to_string()]),
+            ),
+        )
+        .kid(el("ul").kids(chance.spreads.iter().filter(scatters).map(row)))
+}
