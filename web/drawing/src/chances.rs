@@ -1,6 +1,6 @@
 //! How the clamp of many joints is spread: a histogram.
 
-use crate::lesson::{Axis, Chart, Curve, CurveKind, KeyPoint};
+use crate::lesson::{Axis, Chart, Curve, CurveKind};
 use calc_core::chance::Chance;
 use calc_core::quantity::{Dimension, UnitSystem};
 
@@ -24,13 +24,6 @@ pub fn clamp_chart(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Option<
     }
     outline.push((clamp.to, 0.0));
     let top = 1.3 * most;
-    let [low, _, middle, _, high] = clamp.quantiles;
-    let point = |name: &str, x| KeyPoint {
-        name: name.into(),
-        x,
-        y: 0.0,
-        here: false,
-    };
     Some(Chart {
         title: String::from("Clamp that is reached, over many joints like this"),
         x: Axis {
@@ -61,11 +54,7 @@ pub fn clamp_chart(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Option<
             },
         ],
         levels: Vec::new(),
-        points: vec![
-            point("1 in 20 below", low),
-            point("half below", middle),
-            point("1 in 20 above", high),
-        ],
+        points: Vec::new(),
         units,
     })
 }

@@ -1,0 +1,99 @@
+// How sure it is: many joints like the reader's, drawn by lot while the page lives on.
+
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+
+import { open, SIZES } from '../harness.mjs';
+
+const words = async (locator) => (await locator.innerText()).replace(/[\u00a0\u202f]/g, ' ');
+
+/** The section once it belongs to what the form says. */
+async function settled(page) {
+  const section = page.locator('.chances:not([data-stale])');
+  await section.locator('.outcomes').waitFor();
+  return section;
+}
+
+const share = (text, of) => Number(of.exec(text)?.[1]);
+
+test('says what would be seen on many such joints, and follows the form', async (t) => {
+  const { page, clean } = await open(t);
+  const thin = await words((await settled(page)).locator('.outcomes'));
+  const clicks = (text) => share(text, /In (\d[\d.]*) % of joints like this the wrench clicks/);
+  const slips = (text) => share(text, /(\d[\d.]*) % slip/);
+  assert.ok(clicks(thin) < 5, thin);
+  assert.ok(slips(thin) > 50, thin);
+  // Something to stand on turns it round.
+  await page.locator('#tube_wall_mm').fill('1/2');
+  await page.locator('.chances[data-stale]').waitFor();
+  const section = await settled(page);
+  const thick = await words(section.locator('.outcomes'));
+  assert.ok(clicks(thick) > 95, thick);
+  assert.ok(slips(thick) < slips(thin), thick);
+  assert.match(await words(section), /20 000 joints like yours/);
+  clean();
+});
+
+test('shows the spread, what makes the difference, and where it comes from', async (t) => {
+  const { page, clean } = await open(t);
+  const section = await settled(page);
+  const rows = section.locator('.restack tbody tr');
+  assert.equal(await rows.count(), 3);
+  const [low, middle, high] = await rows.first().locator('td').evaluateAll((cells) =>
+    cells.map((cell) => parseFloat(cell.textContent.replace(/[^\d.]/g, ''))),
+  );
+  assert.ok(low < middle && middle < high, `${low} ${middle} ${high}`);
+  assert.match(await words(section.locator('.matters')), /friction between the faces \d+ %/);
+  const drawing = section.locator('svg');
+  assert.match(await drawing.locator('title').textContent(), /Clamp that is reached/);
+  assert.ok((await drawing.locator('text', { hasText: 'wanted' }).count()) === 1);
+  await section.locator('summary').click();
+  const spreads = section.locator('details li');
+  assert.ok((await spreads.count()) >= 5);
+  for (const link of await spreads.locator('a').all()) {
+    const target = await link.getAttribute('href');
+    assert.equal(await page.locator(target).count(), 1, `${target} is in the list of sources`);
+  }
+  clean();
+});
+
+test('the page answers while joints are drawn', async (t) => {
+  const { page, clean } = await open(t);
+  await settled(page);
+  const longest = await page.evaluate(async () => {
+    const field = document.querySelector('#tube_wall_mm');
+    field.value = '0.2';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    let longest = 0;
+    let before = performance.now();
+    for (let i = 0; i < 120; i += 1) {
+      await new Promise((then) => requestAnimationFrame(then));
+      const now = performance.now();
+      longest = Math.max(longest, now - before);
+      before = now;
+    }
+    return longest;
+  });
+  t.diagnostic(`longest wait between two pictures ${longest.toFixed(0)} ms`);
+  assert.ok(longest < 600, `${longest} ms without a picture`);
+  clean();
+});
+
+test('where nobody knows the clamp, no chances are made up', async (t) => {
+  const { page, clean } = await open(t);
+  await page.locator('#member').selectOption('round-tube');
+  await page.locator('.chances[data-stale]').waitFor();
+  const section = await settled(page);
+  assert.equal(await section.locator('svg').count(), 0);
+  assert.equal(await section.locator('.outcomes li').count(), 1);
+  clean();
+});
+
+test('fits the smallest phone', async (t) => {
+  const { page, clean } = await open(t, { context: { viewport: SIZES.small } });
+  const section = await settled(page);
+  await section.locator('summary').click();
+  const wide = await section.evaluate((e) => e.scrollWidth - e.clientWidth);
+  assert.ok(wide <= 0, `${wide} px too wide`);
+  clean();
+});
