@@ -121,7 +121,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             })
             .collect();
         let named = if named.is_empty() {
-            String::from("nothing")
+            String::from("nothing stands out")
         } else {
             named.join(", ")
         };
