@@ -49,18 +49,18 @@ impl Variable {
     /// How many there are.
     pub const COUNT: usize = 8;
 
-    /// Its name in messages and JSON.
+    /// Key of its name in `content/messages.toml`.
     #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
-            Self::Finish => "finish",
-            Self::Tightening => "tightening",
-            Self::SlipFriction => "slip-friction",
-            Self::Wall => "wall",
-            Self::Yield => "yield",
-            Self::Load => "load",
-            Self::Bolt => "bolt",
-            Self::PutIn => "put-in",
+            Self::Finish => "chance.finish",
+            Self::Tightening => "chance.tightening",
+            Self::SlipFriction => "chance.slip-friction",
+            Self::Wall => "chance.wall",
+            Self::Yield => "chance.yield",
+            Self::Load => "chance.load",
+            Self::Bolt => "chance.bolt",
+            Self::PutIn => "chance.put-in",
         }
     }
 }

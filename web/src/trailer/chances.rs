@@ -110,7 +110,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             .filter(|matter| matter.share >= 0.01)
             .map(|matter| {
                 "{0} {1}".with(&[
-                    words::message(&format!("chance.{}", matter.variable.key())),
+                    words::message(matter.variable.key()),
                     // Whole percent: ranks tell no more.
                     &words::amount(
                         (matter.share * 100.0).round() / 100.0,
@@ -151,7 +151,7 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
         let (low, high) = spread.limits();
         el("li")
             .text("{0}: {1}, from {2} to {3}. {4} ".with(&[
-                words::message(&format!("chance.{}", spread.variable.key())),
+                words::message(spread.variable.key()),
                 &amount(spread.middle.si),
                 &amount(low),
                 &amount(high),

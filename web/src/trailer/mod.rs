@@ -11,6 +11,7 @@ mod repairs;
 mod share;
 mod standing;
 mod state;
+mod traces;
 mod verdict;
 mod words;
 mod worksheet;
@@ -51,6 +52,7 @@ pub fn Trailer(
         )
         .kid(standing::standing(desk))
         .kid(chances::chances(desk))
+        .kid(traces::traces(desk))
         .kid(repairs::repairs_table(desk))
         .kid(share::share(desk))
         .kid(printed::inputs(desk))

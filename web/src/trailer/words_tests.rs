@@ -58,6 +58,14 @@ fn every_code_of_the_calculation_has_its_words() {
 }
 
 #[test]
+fn every_input_that_scatters_has_its_name() {
+    for variable in calc_core::chance::Variable::ALL {
+        let key = variable.key();
+        assert!(drawing::words::message(key).is_some(), "{key}");
+    }
+}
+
+#[test]
 fn every_field_and_choice_has_its_words() {
     for &field in Field::ALL {
         for kind in ["field", "help"] {
