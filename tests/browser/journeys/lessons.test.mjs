@@ -377,6 +377,27 @@ test('nothing is wider than the smallest phone, nor at four times the size', asy
   clean();
 });
 
+test('in forced colours every line of every figure stays visible', async (t) => {
+  const { page, clean } = await open(t, { context: { forcedColors: 'active' } });
+  for (const id of await lessons(page)) {
+    const { hidden, count } = await page.locator(`#${id} .live-figure`).evaluate((figure) => {
+      const paper = getComputedStyle(document.body).backgroundColor;
+      const marks = [...figure.querySelectorAll('.drawing :is(line, path, circle, rect):not(defs *)')];
+      const hidden = marks
+        .filter((mark) => {
+          const { stroke, fill, strokeWidth } = getComputedStyle(mark);
+          const drawn = stroke !== 'none' && stroke !== paper && parseFloat(strokeWidth) > 0;
+          return !drawn && (fill === 'none' || fill === paper);
+        })
+        .map((mark) => mark.outerHTML.slice(0, 90));
+      return { hidden, count: marks.length };
+    });
+    assert.ok(count > 10, `${id}: ${count} marks`);
+    assert.deepEqual(hidden, [], id);
+  }
+  clean();
+});
+
 test('nothing moves by itself', async (t) => {
   const { page, clean } = await open(t, { context: { reducedMotion: 'reduce' } });
   for (const id of await lessons(page)) {

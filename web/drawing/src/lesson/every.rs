@@ -25,7 +25,7 @@ fn values(model: &dyn Model, control: usize) -> Vec<f64> {
     }
 }
 
-fn states(model: &dyn Model) -> Vec<State> {
+pub(super) fn states(model: &dyn Model) -> Vec<State> {
     let mut all = vec![State([0.0; MOST_CONTROLS])];
     for control in 0..MOST_CONTROLS {
         all = all

@@ -159,7 +159,9 @@ impl Model for Grip {
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Force, Length, Ratio};
         let n = numbers(state)?;
-        let said = if n.load == 0.0 {
+        let said = if n.load == 0.0 && n.clamp == 0.0 {
+            "start-loose"
+        } else if n.load == 0.0 {
             "start"
         } else if n.clamp == 0.0 {
             "loose"

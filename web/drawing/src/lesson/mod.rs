@@ -25,6 +25,8 @@ mod words;
 
 #[cfg(test)]
 mod every;
+#[cfg(test)]
+mod said;
 
 pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGHT, PLOT_WIDTH};
 pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, State};

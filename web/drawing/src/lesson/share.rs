@@ -165,7 +165,9 @@ impl Model for Share {
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Force, Length, Share, Stiffness};
         let n = numbers(state)?;
-        let said = if n.pull == 0.0 {
+        let said = if n.pull == 0.0 && n.clamp == 0.0 {
+            "start-loose"
+        } else if n.pull == 0.0 {
             "start"
         } else if n.clamp == 0.0 {
             "loose"

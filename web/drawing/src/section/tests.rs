@@ -368,9 +368,10 @@ proptest! {
         state.dent_each_mm = more;
         let scene = section(&state);
         let deep = drawn_dent(&scene);
-        prop_assert!(shallow <= deep + 0.02);
+        // Paths are written to tenths, so each end may be half of one off.
+        prop_assert!(shallow <= deep + 0.101);
         let sheet = layout::Sheet::new(&state);
-        prop_assert!(deep <= state.tube.depth_mm * sheet.scale / 3.0 + 0.02);
+        prop_assert!(deep <= state.tube.depth_mm * sheet.scale / 3.0 + 0.101);
     }
 
     #[test]
