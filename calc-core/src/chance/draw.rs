@@ -89,6 +89,9 @@ pub struct Chance {
     pub matters_for_dent: Vec<Matter>,
     /// What makes the spread of the slip utilisation, most first.
     pub matters_for_slip: Vec<Matter>,
+    /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unknown: Option<&'static str>,
     /// What of the joint lies outside the range that was checked: the numbers are then only a hint.
     pub out_of_range: Vec<OutOfRange>,
     /// What to say.
@@ -403,6 +406,7 @@ impl Sampler {
             matters_for_clamp: matters(clamp),
             matters_for_dent: matters(dent),
             matters_for_slip: matters(slip_use),
+            unknown: self.unknown,
             out_of_range: self.out_of_range.clone(),
             said,
         }

@@ -5,7 +5,7 @@
 
 use super::range::OutOfRange;
 use super::solve::rising_root;
-use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, mm, newton};
+use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, newton};
 use std::f64::consts::PI;
 
 /// Section and material of the tube as the face sees them.
@@ -169,7 +169,7 @@ impl FaceCurve {
         let delta = indentation.si();
         let force = self.force_si(delta);
         let sprung = rising_root(0.0, delta, 1e-7, |d| self.elastic_force(d) - force);
-        mm((delta - sprung).max(0.0) * 1e3)
+        Length::of_si((delta - sprung).max(0.0))
     }
 
     /// Slope of the elastic line where the clamp of an indentation is taken off: the stiffness against
@@ -236,7 +236,7 @@ pub fn near_open_end(end_distance: Length, width: Length, washer: Length) -> boo
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::mpa;
+    use crate::quantity::{mm, mpa};
 
     fn tube() -> FaceTube {
         FaceTube {

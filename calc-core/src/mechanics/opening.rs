@@ -1,6 +1,6 @@
 //! What an outside pull along the bolt does to bolt and faces, and when the faces part.
 
-use crate::quantity::{Force, InUnits, Length, Stiffness, mm, newton};
+use crate::quantity::{Force, InUnits, Length, Stiffness, newton};
 
 /// Outside pull at which the clamped faces part.
 ///
@@ -72,12 +72,13 @@ pub fn clamp_left(clamp: Force, bolt_share: f64, pull: Force) -> Force {
 /// Elementary.
 #[must_use]
 pub fn gap(pull: Force, parts_at: Force, bolt: Stiffness) -> Length {
-    mm((pull.si() - parts_at.si()).max(0.0) / bolt.si() * 1e3)
+    Length::of_si((pull.si() - parts_at.si()).max(0.0) / bolt.si())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::mm;
     use crate::quantity::newton_per_mm;
 
     /// Until the faces part, bolt and faces share; from there on the bolt has all. No jump at the knee.

@@ -40,7 +40,7 @@ pub fn stress_area_metric(d: Length, p: Length) -> Area {
 /// Diameter of the circle with a given area.
 #[must_use]
 pub fn equivalent_diameter(area: Area) -> Length {
-    crate::quantity::mm((4.0 * area.si() / std::f64::consts::PI).sqrt() * 1e3)
+    Length::of_si((4.0 * area.si() / std::f64::consts::PI).sqrt())
 }
 
 /// Load at a stress over an area: proof load, yield load, breaking load.

@@ -142,7 +142,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
-        width: mm(r.or_derived(Field::SpreaderWidth, member.room(tube.width).si()) * 1e3),
+        width: Length::of_si(r.or_derived(Field::SpreaderWidth, member.room(tube.width).si())),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
     // A plate on a flange lies under the nut, on the other side than the fitting.
@@ -242,7 +242,7 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         Some(welded) if tube.weld_near => &welded.least,
         _ => material.least(),
     };
-    let hole = mm(r.or_derived(Field::FittingHole, bolting.hole.si()) * 1e3);
+    let hole = Length::of_si(r.or_derived(Field::FittingHole, bolting.hole.si()));
     r.refuse_if(
         hole < bolting.thread.major(),
         Field::FittingHole,
@@ -258,7 +258,7 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         flange_arm: r.given(Field::FlangeArm).map(Length::of_si),
         hole,
         // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
-        gap: mm(r.or_derived(Field::FittingGap, between.si()) * 1e3),
+        gap: Length::of_si(r.or_derived(Field::FittingGap, between.si())),
     })
 }
 
@@ -436,8 +436,8 @@ fn sleeve(
     let row = r.row(Field::Sleeve, catalog::sleeve)?;
     let material = r.row(Field::SleeveMaterial, catalog::material)?;
     let welded = r.row(Field::SleeveWelded, WeldNear::by_name)? == WeldNear::Yes;
-    let outer = mm(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()) * 1e3);
-    let wall = mm(r.or_derived(Field::SleeveWall, row.wall().si()) * 1e3);
+    let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
+    let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;
     let used = matches!(
         support,

@@ -4,7 +4,7 @@ use super::check::Reader;
 use super::checked::{Bolting, Member, Tube};
 use super::choices::{MemberKind, Mount, SupportKind, WeldNear};
 use super::fields::Field;
-use crate::quantity::{InUnits, Length, mm};
+use crate::quantity::{InUnits, Length};
 
 /// Slope of the inside of a rolled channel's flange, 2 in 12; taken where nobody gives one.
 ///
@@ -85,7 +85,7 @@ pub(super) fn member(
         return Some(member);
     }
     let flange = bolting.mount == Mount::FromTop;
-    member.upright = mm(r.or_derived(Field::UprightWall, tube.wall.si()) * 1e3);
+    member.upright = Length::of_si(r.or_derived(Field::UprightWall, tube.wall.si()));
     r.refuse_if(
         member.upright * 2.0 > tube.width,
         Field::UprightWall,

@@ -53,7 +53,7 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         classed("ul", "outcomes").kids(said),
     ];
     // Where nobody knows how much clamp is reached, there is nothing to draw.
-    if chance.said.len() > 1 {
+    if chance.unknown.is_none() {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
                 .put(drawing(Signal::stored(chart.scene("own-chances"))))
@@ -69,6 +69,11 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         all.push(spreads(chance, units));
     }
     all
+}
+
+/// Whether any load counts on friction; a safety chain does not.
+fn rubs(chance: &Chance) -> bool {
+    chance.slip_use.to > 0.0
 }
 
 /// Nine joints in ten, and the middle one.
@@ -97,7 +102,9 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
             el("tbody")
                 .kid(row("clamp reached", &chance.clamp))
                 .kid(row("dent that stays", &chance.dent_left))
-                .kid(row("grip used by the load, no factor", &chance.slip_use)),
+                .kids(
+                    rubs(chance).then(|| row("grip used by the load, no factor", &chance.slip_use)),
+                ),
         )
 }
 
@@ -135,7 +142,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             el("tbody")
                 .kid(row("clamp", &chance.matters_for_clamp))
                 .kid(row("dent", &chance.matters_for_dent))
-                .kid(row("grip", &chance.matters_for_slip)),
+                .kids(rubs(chance).then(|| row("grip", &chance.matters_for_slip))),
         )
 }
 

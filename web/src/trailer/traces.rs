@@ -106,7 +106,12 @@ pub(super) fn traces(desk: Desk) -> El {
         )
         .kid(el("p").text(message("traces.how")))
         .kid(classed("div", "metal").kids(fields))
-        .kid(el("div").attr("aria-live", "polite").live(told))
+        .kid(
+            el("div")
+                .attr("aria-live", "polite")
+                .flag("data-stale", move || !desk.shown.read().current)
+                .live(told),
+        )
 }
 
 fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
@@ -167,21 +172,14 @@ fn tell(s: &Scenario, numbers: [Option<f64>; 4], units: UnitSystem) -> Vec<El> {
     if let Some(stop) = stop {
         told.extend(torque_stop(s, Torque::of_si(stop)).said);
     }
-    let slipped = told.iter().any(|said| said.code == "oval-slipped");
-    let line = |text: String| el("li").text(text);
-    let mut lines: Vec<El> = told
-        .iter()
-        .map(|said| line(words::said(said, units)))
-        .collect();
+    let mut lines: Vec<String> = told.iter().map(|said| words::said(said, units)).collect();
     if long.is_some() != short.is_some() {
-        lines.push(line(message("traces.both").into()));
+        lines.push(message("traces.both").into());
     }
-    let mut all = Vec::new();
-    if slipped {
-        all.push(classed("p", "remark").text(message("traces.slipped")));
+    let lines: Vec<El> = lines.into_iter().map(|line| el("li").text(line)).collect();
+    if lines.is_empty() {
+        Vec::new()
+    } else {
+        vec![classed("ul", "outcomes").kids(lines)]
     }
-    if !lines.is_empty() {
-        all.push(classed("ul", "outcomes").kids(lines));
-    }
-    all
 }
