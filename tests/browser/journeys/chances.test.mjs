@@ -89,6 +89,18 @@ test('where nobody knows the clamp, no chances are made up', async (t) => {
   clean();
 });
 
+test('a safety chain counts on no friction, so no share of grip is shown', async (t) => {
+  const { page, clean } = await open(t);
+  await settled(page);
+  await page.locator('details:has(#joint)').evaluateAll((all) => all.forEach((details) => (details.open = true)));
+  await page.locator('#joint').selectOption('chain-bracket');
+  await page.locator('.chances[data-stale]').waitFor();
+  const section = await settled(page);
+  assert.doesNotMatch(await words(section), /grip|slip under/);
+  assert.equal(await section.locator('.restack tbody tr').count(), 2);
+  clean();
+});
+
 test('fits the smallest phone', async (t) => {
   const { page, clean } = await open(t, { context: { viewport: SIZES.small } });
   const section = await settled(page);
