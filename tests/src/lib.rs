@@ -4,9 +4,11 @@
 //! them; [`mod@table`] groups them by topic, for the tests to judge and for the page to show.
 //! [`mod@joints`] asks of any joint what must hold for all.
 
+pub mod answers;
 pub mod check;
 pub mod compare;
 pub mod joints;
+pub mod moved;
 pub mod reference;
 pub mod table;
 pub mod tolerance;
