@@ -6,12 +6,12 @@
 #[macro_use]
 extern crate uom;
 
-pub mod caliper;
 pub mod catalog;
 pub mod chance;
 pub mod cite;
 pub mod error;
 pub mod evaluate;
+pub mod inspection;
 pub mod link;
 pub mod mechanics;
 mod order;
@@ -19,6 +19,7 @@ pub mod quantity;
 pub mod repair;
 pub mod report;
 pub mod scenario;
+mod support;
 
 pub use error::InputError;
 pub use evaluate::{evaluate, torque_turn};

@@ -2,11 +2,11 @@
 //! `content/`.
 
 pub mod fatigue;
-mod put_in;
+mod substituted;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
-pub(crate) use put_in::{Given, put_in};
-pub use put_in::{PutIn, Term};
+pub(crate) use substituted::{Given, substituted};
+pub use substituted::{Substituted, Term};
 
 use crate::catalog::LoadKind;
 use crate::cite::Cite;
@@ -82,7 +82,7 @@ pub struct Step {
     /// The formula, right-hand side.
     pub formula: &'static str,
     /// What was put in.
-    pub inputs: PutIn,
+    pub inputs: Substituted,
     /// What came out.
     pub result: Amount,
     /// Where the formula comes from.

@@ -1,7 +1,7 @@
 //! Whatever joint comes in, what is drawn, worked back and counted stays finite and in order.
 
-use calc_core::caliper::{dent, oval, torque_stop};
 use calc_core::chance::{Distribution, Sampler};
+use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{mm, newton_metre};
 use calc_core::scenario::{Field, Kind, options};
 use calc_core::{Input, Scenario, evaluate};

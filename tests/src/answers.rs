@@ -4,8 +4,8 @@
 //! `scripts/answers` runs it; the digest stands in `reference/answers.csv`. Joints are told apart in blocks
 //! of [`BLOCK`], so that a digest also says where to look.
 
-use calc_core::caliper::{dent, oval, torque_stop};
 use calc_core::chance::Sampler;
+use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::link::{Sheet, encode};
 use calc_core::quantity::{UnitSystem, mm, newton_metre};
 use calc_core::repair::{Rates, repairs, sheet::work_sheet};

@@ -1,7 +1,7 @@
 //! Joints drawn anywhere in the ranges of their fields, and what must hold for every one of them.
 
-use calc_core::caliper::{dent, oval, torque_stop};
 use calc_core::chance::Sampler;
+use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{Dimension, mm, newton_metre};
 use calc_core::repair::{Rates, repairs};
 use calc_core::report::{Report, Verdict};

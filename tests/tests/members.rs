@@ -113,8 +113,8 @@ fn the_bare_wall_of_a_round_tube_is_never_judged() {
 
 #[test]
 fn nothing_is_read_back_from_a_wall_that_nobody_knows() {
-    use calc_core::caliper::{dent, torque_stop};
     use calc_core::chance::Sampler;
+    use calc_core::inspection::{dent, torque_stop};
     use calc_core::quantity::newton_metre;
     let s = Scenario::new(&input("round-tube", "from-top")).unwrap();
     let codes = |said: &[calc_core::report::Said]| said.iter().map(|s| s.code).collect::<Vec<_>>();

@@ -1,6 +1,6 @@
 //! Aluminium alloys, as delivered and within 25 mm of a weld.
 
-use super::material::{Family, Form, Material, Physical, Strength, Welded};
+use super::material::{Family, Material, Physical, ProductForm, Strength, Welded};
 use super::printed::PrintedStress::{Ksi, Mpa};
 use crate::cite::{Cite, Flag};
 
@@ -46,7 +46,7 @@ const fn marine(modulus_mpa: f64, density_kg_m3: f64) -> Physical {
 
 const fn alloy(
     [id, label]: [&'static str; 2],
-    forms: &'static [Form],
+    forms: &'static [ProductForm],
     physical: Physical,
     least: Strength,
     likely: Strength,
@@ -67,11 +67,16 @@ const fn alloy(
     }
 }
 
-const EXTRUDED: &[Form] = &[Form::Section, Form::RoundTube];
+const EXTRUDED: &[ProductForm] = &[ProductForm::Section, ProductForm::RoundTube];
 
 pub(super) const A6061_T6: Material = alloy(
     ["6061-t6", "Aluminium 6061-T6"],
-    &[Form::Section, Form::Plate, Form::RoundTube, Form::Pipe],
+    &[
+        ProductForm::Section,
+        ProductForm::Plate,
+        ProductForm::RoundTube,
+        ProductForm::Pipe,
+    ],
     PHYSICAL,
     Strength::new(Mpa(240.0), Mpa(260.0), EN),
     Strength::new(Mpa(276.0), Mpa(310.0), TYPICAL),
@@ -128,7 +133,7 @@ pub(super) const A6005A_T6: Material = alloy(
 
 pub(super) const A5052_H32: Material = alloy(
     ["5052-h32", "Aluminium 5052-H32"],
-    &[Form::Plate],
+    &[ProductForm::Plate],
     marine(70_300.0, 2680.0),
     Strength::new(Mpa(160.0), Mpa(215.0), ADM).with_compressive_yield(Mpa(145.0)),
     Strength::new(Mpa(193.0), Mpa(228.0), TYPICAL),
@@ -141,7 +146,7 @@ pub(super) const A5052_H32: Material = alloy(
 
 pub(super) const A5083_H116: Material = alloy(
     ["5083-h116", "Aluminium 5083-H116"],
-    &[Form::Plate],
+    &[ProductForm::Plate],
     marine(71_700.0, 2660.0),
     Strength::new(Mpa(215.0), Mpa(305.0), ADM).with_compressive_yield(Mpa(180.0)),
     Strength::new(Mpa(228.0), Mpa(317.0), TYPICAL),

@@ -24,7 +24,7 @@ pub enum Family {
 /// Form that a material is sold in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Form {
+pub enum ProductForm {
     /// Square or rectangular tube, channel and angle included where the material is extruded or rolled.
     Section,
     /// Sheet, plate or flat bar.
@@ -141,7 +141,7 @@ pub struct Material {
     pub(super) id: &'static str,
     pub(super) label: &'static str,
     pub(super) family: Family,
-    pub(super) forms: &'static [Form],
+    pub(super) forms: &'static [ProductForm],
     pub(super) physical: Physical,
     pub(super) least: Strength,
     pub(super) likely: Strength,
@@ -171,7 +171,7 @@ impl Material {
 
     /// Forms that it is sold in.
     #[must_use]
-    pub const fn forms(&self) -> &'static [Form] {
+    pub const fn forms(&self) -> &'static [ProductForm] {
         self.forms
     }
 

@@ -44,7 +44,7 @@ pub use holes::{ClearanceHole, HoleFit, clearance_hole};
 pub use load_rules::{
     Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule, load_rules,
 };
-pub use material::{Family, Form, Material, Strength, Welded, material, materials};
+pub use material::{Family, Material, ProductForm, Strength, Welded, material, materials};
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};
 pub use scatter::{TighteningMethod, tightening_method, tightening_methods};
 pub use threads::{System, Thread, thread, threads};

@@ -1,6 +1,6 @@
 //! Steels.
 
-use super::material::{Family, Form, Material, Physical, Strength};
+use super::material::{Family, Material, Physical, ProductForm, Strength};
 use super::printed::PrintedStress::{Ksi, Mpa};
 use crate::cite::{Cite, Flag};
 
@@ -35,7 +35,7 @@ const AUSTENITIC: Physical = Physical {
 const fn steel(
     id: &'static str,
     label: &'static str,
-    forms: &'static [Form],
+    forms: &'static [ProductForm],
     physical: Physical,
     least: Strength,
     note: &'static str,
@@ -57,7 +57,7 @@ const fn steel(
 pub(super) const A36: Material = steel(
     "a36",
     "Steel A36",
-    &[Form::Section, Form::Plate],
+    &[ProductForm::Section, ProductForm::Plate],
     US,
     Strength::new(
         Ksi(36.0),
@@ -72,7 +72,7 @@ pub(super) const A500_B: Material = Material {
     ..steel(
         "a500-b",
         "Steel tube A500 Grade B",
-        &[Form::Section],
+        &[ProductForm::Section],
         US,
         Strength::new(
             Ksi(46.0),
@@ -88,7 +88,7 @@ pub(super) const A500_C: Material = Material {
     ..steel(
         "a500-c",
         "Steel tube A500 Grade C",
-        &[Form::Section],
+        &[ProductForm::Section],
         US,
         Strength::new(
             Ksi(50.0),
@@ -102,7 +102,7 @@ pub(super) const A500_C: Material = Material {
 pub(super) const A53_B: Material = steel(
     "a53-b",
     "Steel pipe A53 Grade B",
-    &[Form::Pipe],
+    &[ProductForm::Pipe],
     US,
     Strength::new(
         Ksi(35.0),
@@ -115,7 +115,7 @@ pub(super) const A53_B: Material = steel(
 pub(super) const A513_1020: Material = steel(
     "a513-1020",
     "Drawn steel tube 1020 (A513 type 5, DOM)",
-    &[Form::RoundTube],
+    &[ProductForm::RoundTube],
     US,
     Strength::new(
         Ksi(55.0),
@@ -132,7 +132,7 @@ pub(super) const A513_1020: Material = steel(
 pub(super) const S235: Material = steel(
     "s235",
     "Steel S235",
-    &[Form::Section, Form::Plate],
+    &[ProductForm::Section, ProductForm::Plate],
     EN,
     Strength::new(
         Mpa(235.0),
@@ -145,7 +145,7 @@ pub(super) const S235: Material = steel(
 pub(super) const S355: Material = steel(
     "s355",
     "Steel S355",
-    &[Form::Section, Form::Plate],
+    &[ProductForm::Section, ProductForm::Plate],
     EN,
     Strength::new(
         Mpa(355.0),
@@ -160,7 +160,11 @@ pub(super) const STAINLESS_304: Material = Material {
     ..steel(
         "stainless-304",
         "Stainless 304",
-        &[Form::Plate, Form::RoundTube, Form::Pipe],
+        &[
+            ProductForm::Plate,
+            ProductForm::RoundTube,
+            ProductForm::Pipe,
+        ],
         AUSTENITIC,
         Strength::new(
             Ksi(30.0),

@@ -1,19 +1,19 @@
 //! Drawing joints, a slice at a time.
 
-use super::spread::{CUT, Form, Spread, Variable, spreads};
+use super::input_distribution::{
+    CUT, DistributionKind, InputDistribution, Variable, input_distributions,
+};
 use super::summary::{Distribution, distribution, variance_shares};
 use super::surface::{Seen, Surface};
-use crate::evaluate::clamp_unknown;
-use crate::evaluate::grip::{Grip, grip};
-use crate::evaluate::loads::{Cases, Service};
-use crate::evaluate::stand::VISIBLE;
-use crate::evaluate::support::Stands;
-use crate::evaluate::tighten::tighten;
+use crate::evaluate::loads::Service;
+use crate::evaluate::residual_clamp::ResidualClamp;
+use crate::evaluate::{Analysis, clamp_unknown};
 use crate::mechanics::range::OutOfRange;
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
 use crate::scenario::Scenario;
+use crate::support::VISIBLE;
 use rand_distr::{Distribution as _, StandardUniform, Triangular};
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::SeedableRng;
@@ -45,7 +45,7 @@ impl Progress {
 
 /// An input and the part of a result's spread that it makes.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Matter {
+pub struct Sensitivity {
     /// Which input.
     pub variable: Variable,
     /// Its part, 0 to 1.
@@ -59,8 +59,9 @@ pub struct Chance {
     pub drawn: usize,
     /// Seed: the same seed gives the same joints.
     pub seed: u64,
-    /// The spreads that were drawn from.
-    pub spreads: [Spread; Variable::COUNT],
+    /// What was drawn from.
+    #[serde(rename = "spreads")]
+    pub distributions: [InputDistribution; Variable::COUNT],
     /// Clamp that was reached.
     pub clamp: Distribution,
     /// Approach of the washers from the support under that clamp; where the wrench does not click, at
@@ -84,11 +85,11 @@ pub struct Chance {
     /// Share that slips under its load.
     pub slips: f64,
     /// What makes the spread of the clamp, most first.
-    pub matters_for_clamp: Vec<Matter>,
+    pub matters_for_clamp: Vec<Sensitivity>,
     /// What makes the spread of the dent, most first.
-    pub matters_for_dent: Vec<Matter>,
+    pub matters_for_dent: Vec<Sensitivity>,
     /// What makes the spread of the slip utilisation, most first.
-    pub matters_for_slip: Vec<Matter>,
+    pub matters_for_slip: Vec<Sensitivity>,
     /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unknown: Option<&'static str>,
@@ -108,7 +109,7 @@ struct Fixed {
     diameter: f64,
     /// Stress area of the bolt.
     area: f64,
-    grip: Grip,
+    residual: ResidualClamp,
     /// Share of the clamp that goes by itself.
     relaxation: f64,
     /// Travel lost by flattening and temperature, m.
@@ -136,25 +137,28 @@ struct Outcome {
 
 impl Fixed {
     fn new(s: &Scenario) -> (Self, Vec<OutOfRange>) {
-        let tight = tighten(s);
-        let stands = Stands::new(s, &tight);
-        let grip = grip(s, &tight, &stands);
-        let service = Cases::new(s).service(s, &grip);
-        let worst = service.as_ref().map(Service::worst_share);
+        let analysis = Analysis::without_working(s);
+        let worst = analysis.service().map(Service::worst_share);
+        let Analysis {
+            preload,
+            support,
+            residual,
+            ..
+        } = analysis;
         let fixed = Self {
-            torque: tight.torque.si(),
+            torque: preload.torque.si(),
             diameter: s.bolting.thread.major().si(),
             area: s.bolting.thread.stress_area().si(),
-            relaxation: grip.relaxation / grip.fresh_min.max(1e-9),
-            travel: (grip.embedding + grip.temperature)
-                * (1.0 / grip.bolt.si() + 1.0 / grip.members.si()),
+            relaxation: residual.relaxation / residual.fresh_min.max(1e-9),
+            travel: (residual.embedding + residual.temperature)
+                * (1.0 / residual.bolt.si() + 1.0 / residual.members.si()),
             planes: s.bolting.slip_planes(),
             rubs: worst.is_some(),
             in_plane: worst.map_or(0.0, |share| share.in_plane()),
             pull: worst.map_or(0.0, |share| share.pull.max(0.0)),
-            grip,
+            residual,
         };
-        (fixed, stands.out_of_range(s))
+        (fixed, support.out_of_range(s))
     }
 
     /// Clamp that the wrench would give on something solid.
@@ -170,8 +174,8 @@ impl Fixed {
     fn outcome(&self, drawn: &Drawn, wanted: f64, seen: &Seen) -> Outcome {
         let [_, _, mu, _, _, load, ..] = *drawn;
         let yields = self.yields(drawn);
-        let kb = self.grip.bolt.si();
-        let km = 1.0 / (1.0 / seen.spring + 1.0 / self.grip.plies.si());
+        let kb = self.residual.bolt.si();
+        let km = 1.0 / (1.0 / seen.spring + 1.0 / self.residual.plies.si());
         let lost = seen.clamp * self.relaxation + self.travel / (1.0 / kb + 1.0 / km);
         let freed = km / (kb + km) * self.pull * load;
         let resistance = self.planes * mu * (seen.clamp - lost - freed).max(0.0);
@@ -214,13 +218,13 @@ enum Source {
 }
 
 impl Source {
-    fn new(spread: &Spread) -> Self {
+    fn new(spread: &InputDistribution) -> Self {
         let middle = spread.middle.si;
         match spread.form {
-            Form::Fixed => Self::Fixed(middle),
-            Form::Normal { sigma } => Self::Normal(middle, sigma),
-            Form::LogNormal { sigma } => Self::LogNormal(middle, sigma),
-            Form::Triangular { low, high } => {
+            DistributionKind::Fixed => Self::Fixed(middle),
+            DistributionKind::Normal { sigma } => Self::Normal(middle, sigma),
+            DistributionKind::LogNormal { sigma } => Self::LogNormal(middle, sigma),
+            DistributionKind::Triangular { low, high } => {
                 Triangular::new(low, high, middle).map_or(Self::Fixed(middle), Self::Triangular)
             }
         }
@@ -260,7 +264,7 @@ pub struct Sampler {
     seed: u64,
     of: usize,
     rng: Pcg32,
-    spreads: [Spread; Variable::COUNT],
+    distributions: [InputDistribution; Variable::COUNT],
     sources: [Source; Variable::COUNT],
     surface: Surface,
     fixed: Fixed,
@@ -277,16 +281,16 @@ impl Sampler {
     /// Gets ready to draw `of` joints; computes the net of support curves.
     #[must_use]
     pub fn new(s: &Scenario, seed: u64, of: usize) -> Self {
-        let spreads = spreads(s);
-        let [_, _, _, wall, yield_, _, _, put_in] = &spreads;
+        let distributions = input_distributions(s);
+        let [_, _, _, wall, yield_, _, _, added_part] = &distributions;
         let (fixed, out_of_range) = Fixed::new(s);
         Self {
             seed,
             of,
             rng: Pcg32::seed_from_u64(seed),
-            sources: spreads.each_ref().map(Source::new),
-            surface: Surface::new(s, [wall, yield_, put_in].map(Spread::limits)),
-            spreads,
+            sources: distributions.each_ref().map(Source::new),
+            surface: Surface::new(s, [wall, yield_, added_part].map(InputDistribution::limits)),
+            distributions,
             fixed,
             out_of_range,
             unknown: clamp_unknown(s),
@@ -336,11 +340,11 @@ impl Sampler {
     }
 
     fn one(&self, drawn: &Drawn) -> Outcome {
-        let [_, _, _, wall, yield_, _, _, put_in] = *drawn;
+        let [_, _, _, wall, yield_, _, _, added_part] = *drawn;
         let wanted = self.fixed.wanted(drawn);
         // A bolt that yields gives no more clamp, however far it is turned.
         let asked = wanted.min(self.fixed.yields(drawn));
-        let seen = self.surface.see([wall, yield_, put_in], asked);
+        let seen = self.surface.see([wall, yield_, added_part], asked);
         self.fixed.outcome(drawn, wanted, &seen)
     }
 
@@ -357,10 +361,10 @@ impl Sampler {
             let inputs = self.inputs.each_ref().map(Vec::as_slice);
             let [first, ..] = inputs;
             let ranked = output.get(..first.len()).unwrap_or(output);
-            let list: Vec<Matter> = Variable::ALL
+            let list: Vec<Sensitivity> = Variable::ALL
                 .into_iter()
                 .zip(variance_shares(inputs, ranked))
-                .map(|(variable, share)| Matter { variable, share })
+                .map(|(variable, share)| Sensitivity { variable, share })
                 .collect();
             sorted(list, &|a, b| b.share.total_cmp(&a.share))
         };
@@ -392,7 +396,7 @@ impl Sampler {
         Chance {
             drawn,
             seed: self.seed,
-            spreads: self.spreads,
+            distributions: self.distributions,
             clamp: distribution(clamp, Dimension::Force),
             approach: distribution(approach, Dimension::Length),
             dent: distribution(dent, Dimension::Length),

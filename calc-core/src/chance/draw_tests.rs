@@ -1,7 +1,7 @@
 //! Tests of the drawing.
 
 use super::*;
-use crate::chance::surface::{exact, stand};
+use crate::chance::surface::{exact, support_of};
 use crate::evaluate;
 use crate::report::CheckId;
 use crate::scenario::Input;
@@ -76,11 +76,11 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
             let drawn = sampler.draw();
             let wanted = sampler.fixed.wanted(&drawn);
             let asked = wanted.min(sampler.fixed.yields(&drawn));
-            let curve = stand(
+            let curve = support_of(
                 s,
                 drawn[3],
                 drawn[4],
-                drawn[7] / sampler.spreads[7].middle.si,
+                drawn[7] / sampler.distributions[7].middle.si,
             );
             // At the last thousandth of the range, taken or not is a matter of rounding.
             let end = curve.force(curve.approach_end());
@@ -119,7 +119,7 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             let mut drawn = sampler.draw();
             // Nobody can type in another strength of bolt or sleeve.
             drawn[6] = s.bolting.yield_strength().si();
-            drawn[7] = sampler.spreads[7].middle.si;
+            drawn[7] = sampler.distributions[7].middle.si;
             let fast = sampler.one(&drawn);
             let mut input = s.input.clone();
             input.tube_wall_mm = drawn[3] * 1e3;
@@ -160,7 +160,7 @@ fn slip_agrees_with_the_check_where_both_use_the_same_strength() {
         i.preload_share = 0.5;
     });
     let sampler = Sampler::new(&s, 1, 0);
-    let drawn = sampler.spreads.map(|spread| spread.middle.si);
+    let drawn = sampler.distributions.map(|of| of.middle.si);
     let report = evaluate(&s);
     let check = report
         .checks
@@ -285,7 +285,7 @@ fn strengths_of_bolt_and_sleeve_are_ranked() {
         list.iter().find(|m| m.variable == variable).unwrap().share
     };
     let bare = run(&joint(|_| {}), 4, 4_000);
-    assert_eq!(share(&bare, Variable::PutIn), 0.0);
+    assert_eq!(share(&bare, Variable::AddedPart), 0.0);
     // A thin sleeve, tightened far beyond what it takes.
     let thin = |share: f64| {
         joint(|i| {
@@ -298,7 +298,7 @@ fn strengths_of_bolt_and_sleeve_are_ranked() {
         })
     };
     let squashed = run(&thin(0.95), 4, 4_000);
-    assert!(share(&squashed, Variable::PutIn) > 0.2, "{squashed:?}");
+    assert!(share(&squashed, Variable::AddedPart) > 0.2, "{squashed:?}");
     assert!(squashed.reaches < 0.5);
     // On something solid a torque that is far too high leaves the bolt's strength alone to decide.
     let stretched = run(

@@ -158,7 +158,7 @@ mod tests {
         assert_eq!(ranks(&[3.0, 1.0, 3.0, 2.0]), [2.5, 0.0, 2.5, 1.0]);
     }
 
-    /// The ranks of a sum of two even spreads, one twice as wide, correlate as 1 to 2.
+    /// The ranks of a sum of two even distributions, one twice as wide, correlate as 1 to 2.
     #[test]
     fn shares_follow_the_variances() {
         let n = 150;

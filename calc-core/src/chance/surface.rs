@@ -1,18 +1,18 @@
 //! The support, fast: its curve on a net of walls and yield strengths, straight lines between.
 
-use crate::evaluate::stand::Stand;
 use crate::mechanics::sleeve::SleeveCurve;
-use crate::mechanics::solve::rising_root;
+use crate::mechanics::solve::find_root;
 use crate::quantity::{InUnits, Length, Stress};
 use crate::report::Strength;
 use crate::scenario::{Scenario, SupportKind};
+use crate::support::SupportModel;
 
 /// Nodes of the net: walls, yield strengths of the tube and of what was put in, approaches.
 const WALLS: usize = 5;
 const YIELDS: usize = 17;
 /// A core changes only the few numbers of a node, a plate the whole curve.
-const PUT_IN_CORE: usize = 17;
-const PUT_IN_PLATE: usize = 9;
+const ADDED_PART_CORE: usize = 17;
+const ADDED_PART_PLATE: usize = 9;
 const STATES: usize = 97;
 
 /// How a support answers a wanted clamp.
@@ -36,30 +36,30 @@ pub(super) struct Seen {
 
 /// The support of a scenario with another wall and yield strength, and with another strength of what
 /// was put in, as a factor.
-pub(super) fn stand(s: &Scenario, wall: f64, yield_: f64, put_in: f64) -> Stand {
+pub(super) fn support_of(s: &Scenario, wall: f64, yield_: f64, added_part: f64) -> SupportModel {
     let mut s = s.clone();
     s.tube.wall = Length::of_si(wall);
     s.tube.design_wall = s.tube.wall;
     s.tube.yield_least = Stress::of_si(yield_);
     s.tube.yield_likely = s.tube.yield_least;
-    Stand::with_put_in(&s, Strength::Likely, put_in)
+    SupportModel::with_added_part(&s, Strength::Likely, added_part)
 }
 
 /// The exact answer, for checking the fast one.
 #[cfg(test)]
-pub(super) fn exact(stand: &Stand, wanted: f64) -> Seen {
-    let end = stand.approach_end();
-    let approach = stand.approach(wanted);
+pub(super) fn exact(model: &SupportModel, wanted: f64) -> Seen {
+    let end = model.approach_end();
+    let approach = model.approach(wanted);
     let at = approach.unwrap_or(end);
-    let [_, _, dent, left] = stand.faces_at(at).unwrap_or_default();
+    let [_, _, dent, left] = model.faces_at(at).unwrap_or_default();
     Seen {
-        clamp: stand.force(at).min(wanted),
+        clamp: model.force(at).min(wanted),
         takes_it: approach.is_some(),
         approach: at,
         dent,
         left,
-        limit: stand.limit(),
-        spring: stand.spring_rate(at),
+        limit: model.limit(),
+        spring: model.spring_rate(at),
     }
 }
 
@@ -75,7 +75,7 @@ type Node = [f64; 5];
 pub(super) struct Surface {
     wall: Axis,
     yield_: Axis,
-    put_in: Axis,
+    added_part: Axis,
     states: Vec<[State; STATES]>,
     /// Nodes that share the same states: all strengths of a core.
     share_states: usize,
@@ -148,16 +148,23 @@ impl Corners {
 
 impl Surface {
     /// Computes the net over the drawn ranges of wall, yield strength and strength put in.
-    pub(super) fn new(s: &Scenario, [walls, yields, put_in]: [(f64, f64); 3]) -> Self {
+    pub(super) fn new(s: &Scenario, [walls, yields, added_part]: [(f64, f64); 3]) -> Self {
         let (wall, yield_) = (Axis::new(walls, WALLS), Axis::new(yields, YIELDS));
         let plate = s.support == SupportKind::Spreader;
-        let put_in = Axis::of(put_in, if plate { PUT_IN_PLATE } else { PUT_IN_CORE });
-        let share_states = if plate { 1 } else { put_in.nodes };
-        let nodes = WALLS * YIELDS * put_in.nodes;
+        let added_part = Axis::of(
+            added_part,
+            if plate {
+                ADDED_PART_PLATE
+            } else {
+                ADDED_PART_CORE
+            },
+        );
+        let share_states = if plate { 1 } else { added_part.nodes };
+        let nodes = WALLS * YIELDS * added_part.nodes;
         let mut net = Self {
             wall,
             yield_,
-            put_in,
+            added_part,
             states: Vec::with_capacity(nodes / share_states),
             share_states,
             nodes: Vec::with_capacity(nodes),
@@ -165,24 +172,31 @@ impl Surface {
             has_core: false,
         };
         // The middle of a spread on a logarithm is the strength of the catalogue.
-        let likely = (put_in.low * (put_in.low + put_in.step * (put_in.nodes - 1) as f64)).sqrt();
+        let likely = (added_part.low
+            * (added_part.low + added_part.step * (added_part.nodes - 1) as f64))
+            .sqrt();
         for i in 0..WALLS {
             for j in 0..YIELDS {
-                for k in 0..put_in.nodes {
-                    net.add(&stand(s, wall.at(i), yield_.at(j), put_in.at(k) / likely));
+                for k in 0..added_part.nodes {
+                    net.add(&support_of(
+                        s,
+                        wall.at(i),
+                        yield_.at(j),
+                        added_part.at(k) / likely,
+                    ));
                 }
             }
         }
         net
     }
 
-    fn add(&mut self, stand: &Stand) {
-        let faces = stand.sides().is_some();
-        self.face_gap = stand.face_gap();
-        let core = stand.core();
+    fn add(&mut self, model: &SupportModel) {
+        let faces = model.sides().is_some();
+        self.face_gap = model.face_gap();
+        let core = model.core();
         self.has_core |= core.is_some();
         let reach = if faces {
-            stand.approach_end() - self.face_gap
+            model.approach_end() - self.face_gap
         } else {
             0.0
         };
@@ -191,20 +205,20 @@ impl Surface {
             if faces {
                 for (i, state) in states.iter_mut().enumerate() {
                     let x = self.face_gap + reach * share(i);
-                    *state = stand.faces_at(x).unwrap_or_default();
+                    *state = model.faces_at(x).unwrap_or_default();
                 }
             }
             self.states.push(states);
         }
         let [stiffness, strength, gap] = core.map_or([0.0; 3], |c| c.parts_si());
         self.nodes
-            .push([stand.limit(), stiffness, strength, gap, reach]);
+            .push([model.limit(), stiffness, strength, gap, reach]);
     }
 
-    fn corners(&self, [wall, yield_, put_in]: [f64; 3]) -> Corners {
+    fn corners(&self, [wall, yield_, added_part]: [f64; 3]) -> Corners {
         let ((i, u), (j, v)) = (self.wall.find(wall), self.yield_.find(yield_));
-        let (k, w) = self.put_in.find(put_in);
-        let deep = self.put_in.nodes;
+        let (k, w) = self.added_part.find(added_part);
+        let deep = self.added_part.nodes;
         let at = |i: usize, j: usize, k: usize| (i * YIELDS + j) * deep + k;
         let flat = [
             (i, j, (1.0 - u) * (1.0 - v)),
@@ -310,7 +324,7 @@ impl Surface {
         );
         let slope = (f1 - f0) / (x1 - x0);
         let approach = if self.has_core {
-            rising_root(x0, x1, 1e-7, |x| f0 + slope * (x - x0) + pull(x) - clamp)
+            find_root(x0, x1, 1e-7, |x| f0 + slope * (x - x0) + pull(x) - clamp)
         } else {
             x0 + (clamp - f0) / slope.max(f64::MIN_POSITIVE)
         };

@@ -1,13 +1,10 @@
 //! Fatigue of bolt and hole under the cases that come again and again and a road that is assumed.
 
-use super::behind::behind;
+use super::analysis::Analysis;
 use super::checks::holds_so_far;
-use super::grip::{Grip, grip};
-use super::loads::{Cases, LoadCase, Spread};
+use super::loads::{BoltLoads, Cases, LoadCase};
+use super::member_section::member_section;
 use super::pried::pull_on_bolt;
-use super::seat;
-use super::support::Stands;
-use super::tighten::{Tight, tighten};
 use crate::catalog::{
     BoltEndurance, Category, Detail, Family, FatigueCategory, LoadKind, bolt_endurance,
     fatigue_categories, fatigue_category,
@@ -23,6 +20,7 @@ use crate::report::{
     Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
 };
 use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
+use crate::support::seat;
 
 /// Slope by which loads of many heights are summed for the bolt.
 const SLOPE: f64 = 3.0;
@@ -50,13 +48,13 @@ pub fn road(s: &Scenario) -> RoadSpectrum {
 pub(crate) struct BoltViews([Option<BoltEnduranceView>; 3]);
 
 impl BoltViews {
-    pub(crate) fn new(
-        s: &Scenario,
-        tight: &Tight,
-        grip: &Grip,
-        pull: f64,
-        road: &RoadSpectrum,
-    ) -> Self {
+    pub(crate) fn new(analysis: &Analysis<'_>, pull: f64, road: &RoadSpectrum) -> Self {
+        let Analysis {
+            s,
+            preload,
+            residual,
+            ..
+        } = analysis;
         let thread = s.bolting.thread;
         let area = thread.stress_area();
         let on_road = equivalent_share(&road.blocks, road.miles, SLOPE);
@@ -64,7 +62,7 @@ impl BoltViews {
             let amplitude = bolt_amplitude(newton(pull), share, area).si();
             BoltEnduranceView {
                 view,
-                bolt_share: share,
+                load_factor: share,
                 amplitude: Amount::new(amplitude, Pa),
                 endured: Amount::new(endured.si(), Pa),
                 endured_two_million: Amount::new(two_million.si(), Pa),
@@ -79,7 +77,7 @@ impl BoltViews {
             .iter()
             .all(|family| *family == Family::Steel)
             && s.bolting.grade.may_be_pretensioned();
-        let relief = if all_steel { grip.bolt_share } else { 1.0 };
+        let relief = if all_steel { residual.load_factor } else { 1.0 };
         let code = fatigue_category("aisc-g").map(|row| {
             let curve = curve(row);
             view(
@@ -95,18 +93,18 @@ impl BoltViews {
             let endured = vdi_amplitude(thread.major());
             view(
                 "vdi",
-                grip.bolt_share,
+                residual.load_factor,
                 endured,
                 endured,
                 Cite::new("vdi-2230", "endurance of rolled threads", Flag::Memory),
             )
         });
-        let preload = mpa(tight.max.si() / area.si() * 1e-6);
+        let preload = mpa(preload.max.si() / area.si() * 1e-6);
         let table = bolt_endurance(s.bolting.grade.id(), thread).map(|row| {
             let endured = goodman(row.stress(), s.bolting.strength.tensile, preload);
             view(
                 "goodman",
-                grip.bolt_share,
+                residual.load_factor,
                 endured,
                 endured,
                 BoltEndurance::CITE,
@@ -120,21 +118,19 @@ impl BoltViews {
     }
 }
 
-fn repeated(cases: &Cases) -> impl Iterator<Item = &Spread> {
+fn repeated(cases: &Cases) -> impl Iterator<Item = &BoltLoads> {
     cases
         .all
         .iter()
-        .filter(|spread| spread.case.kind == LoadKind::Service)
+        .filter(|loads| loads.case.kind == LoadKind::Service)
 }
 
 /// Of the cases that come again and again the one that pulls most, and its pull with what a flange adds.
-pub(crate) fn repeated_pull<'a>(
-    s: &Scenario,
-    tight: &Tight,
-    cases: &'a Cases,
-) -> Option<(&'a Spread, f64)> {
-    let most = repeated(cases).max_by(|a, b| a.largest_pull.total_cmp(&b.largest_pull))?;
-    (most.largest_pull > 0.0).then(|| (most, pull_on_bolt(s, most.largest_pull, tight.proof)))
+pub(crate) fn repeated_pull<'a>(analysis: &'a Analysis<'_>) -> Option<(&'a BoltLoads, f64)> {
+    let (s, proof) = (analysis.s, analysis.preload.proof);
+    let most =
+        repeated(analysis.cases()).max_by(|a, b| a.largest_pull.total_cmp(&b.largest_pull))?;
+    (most.largest_pull > 0.0).then(|| (most, pull_on_bolt(s, most.largest_pull, proof)))
 }
 
 /// The view that asks most.
@@ -175,7 +171,7 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     if s.member.kind != MemberKind::RectangularTube {
         // The largest stress anywhere on what the holes leave: at the rim it is no more. Holes that
         // leave nothing are told of by their own check.
-        let (_, net) = behind(s, b.hole);
+        let (_, net) = member_section(s, b.hole);
         return net
             .stress(2.0 * case.along, moment, 0.0)
             .unwrap_or_default();
@@ -222,37 +218,27 @@ fn miles(curve: &Curve, range: Stress, road: &RoadSpectrum) -> f64 {
 /// The check of the bolt in the report stays with [`road`].
 #[must_use]
 pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
-    let tight = tighten(s);
-    let stands = Stands::new(s, &tight);
-    let grip = grip(s, &tight, &stands);
-    let cases = Cases::new(s);
-    let service = cases.service(s, &grip);
-    let checks = super::checks::all(
-        s,
-        (&tight, &stands, &grip),
-        (&cases, service.as_ref()),
-        false,
-    );
-    report(s, &tight, &grip, &cases, (&checks, road.clone()))
+    let analysis = Analysis::without_working(s);
+    let checks = super::checks_in_order(&analysis);
+    report(&analysis, &checks, road.clone())
 }
 
 /// The whole section. `checks` decide whether the joint grips at all.
 pub(super) fn report(
-    s: &Scenario,
-    tight: &Tight,
-    grip: &Grip,
-    cases: &Cases,
-    (checks, road): (&[Check], RoadSpectrum),
+    analysis: &Analysis<'_>,
+    checks: &[Check],
+    road: RoadSpectrum,
 ) -> FatigueReport {
+    let (s, cases) = (analysis.s, analysis.cases());
     let gripping = holds_so_far(checks);
     let bolt: Vec<BoltEnduranceView> =
-        repeated_pull(s, tight, cases).map_or_else(Vec::new, |(_, pull)| {
-            let views = BoltViews::new(s, tight, grip, pull, &road);
+        repeated_pull(analysis).map_or_else(Vec::new, |(_, pull)| {
+            let views = BoltViews::new(analysis, pull, &road);
             views.all().copied().collect()
         });
     // What bends a tube at a hanger depends on the rest of the frame.
     let range = repeated(cases)
-        .map(|spread| hole_range(s, &spread.case))
+        .map(|loads| hole_range(s, &loads.case))
         .filter(|_| s.loads.joint != JointKind::SpringHanger)
         .reduce(Stress::max);
     let unknown = if repeated(cases).next().is_none() {
@@ -483,7 +469,7 @@ mod tests {
         assert!([900.0, 1400.0, 2500.0, 3500.0].iter().any(follows));
     }
 
-    /// The steel code gives no relief by the joint's stiffness to an aluminium grip.
+    /// The steel code gives no relief by the joint's stiffness to an aluminium residual.
     #[test]
     fn aluminium_gets_no_relief_in_the_code_view() {
         let view = |s: &Scenario| {
@@ -491,10 +477,10 @@ mod tests {
             *fatigue.bolt.iter().find(|v| v.view == "aisc-g").unwrap()
         };
         assert_eq!(
-            view(&gripping(|i| i.tube_material = "6061-t6".into())).bolt_share,
+            view(&gripping(|i| i.tube_material = "6061-t6".into())).load_factor,
             1.0
         );
-        assert!(view(&gripping(|_| {})).bolt_share < 0.5);
+        assert!(view(&gripping(|_| {})).load_factor < 0.5);
     }
 
     #[test]

@@ -1,22 +1,22 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
-mod behind;
+pub(crate) mod analysis;
 mod checks;
 mod fatigue;
-pub(crate) mod grip;
 mod holes;
 pub(crate) mod loads;
+mod member_section;
+pub(crate) mod preload;
 mod pried;
 mod remarks;
-mod seat;
-pub(crate) mod stand;
+pub(crate) mod residual_clamp;
 pub(crate) mod support;
-pub(crate) mod tighten;
 mod turn;
 pub(crate) mod working;
 
-pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
+pub(crate) use crate::support::seat::{clamp_unknown, on_edge, round_wall_carries};
 
+pub(crate) use analysis::Analysis;
 pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
@@ -28,79 +28,41 @@ use crate::scenario::{Field, Scenario, SupportKind, VERSION};
 /// Computes the whole report.
 #[must_use]
 pub fn evaluate(s: &Scenario) -> Report {
-    let judged = judge(s, true);
-    let (weakest, verdict) = judged.weakest();
-    let Judged {
-        tight,
-        stands,
-        grip,
-        cases,
-        service,
-        checks,
-    } = judged;
-    let fatigue = fatigue::report(s, &tight, &grip, &cases, (&checks, road(s)));
+    let analysis = Analysis::new(s);
+    let checks = checks_in_order(&analysis);
+    let (weakest, verdict) = weakest(&checks);
+    let fatigue = fatigue::report(&analysis, &checks, road(s));
     Report {
         version: VERSION,
         input: s.input.clone(),
         verdict,
         weakest,
-        tightening: tight.report(s),
-        support: stands.report(s, &tight),
-        losses: grip.losses(),
-        loads: cases.report(s, service.as_ref()),
-        notes: notes(s, &tight, &stands),
+        tightening: analysis.preload.report(s),
+        support: analysis.support.report(&analysis),
+        losses: analysis.residual.losses(),
+        loads: analysis.cases().report(s, analysis.service()),
+        notes: notes(&analysis),
         checks,
         derived: s.derived.clone(),
         fatigue,
     }
 }
 
-/// Checks of a scenario with what they rest on; all that is needed to compare many candidates.
-pub(crate) struct Judged {
-    pub(crate) tight: tighten::Tight,
-    pub(crate) stands: support::Stands,
-    pub(crate) grip: grip::Grip,
-    pub(crate) cases: loads::Cases,
-    service: Option<loads::Service>,
-    /// Weakest first; without their working the others are in no order.
-    pub(crate) checks: Vec<Check>,
+/// The check that decides, and how it stands: the first of them.
+pub(crate) fn weakest(checks: &[Check]) -> (CheckId, Verdict) {
+    checks
+        .first()
+        .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
 }
 
-impl Judged {
-    /// The check that decides, and how it stands.
-    pub(crate) fn weakest(&self) -> (CheckId, Verdict) {
-        self.checks
-            .first()
-            .map_or((CheckId::Clamp, Verdict::NotChecked), |c| (c.id, c.verdict))
+/// The checks, weakest first; without their working the others are in no order.
+pub(crate) fn checks_in_order(analysis: &Analysis<'_>) -> Vec<Check> {
+    let mut checks = checks::all(analysis);
+    if analysis.working {
+        return sorted(checks, &|a, b| weight(b).total_cmp(&weight(a)));
     }
-}
-
-/// Runs the checks, with or without their working.
-pub(crate) fn judge(s: &Scenario, working: bool) -> Judged {
-    let tight = tighten::tighten(s);
-    let stands = support::Stands::new(s, &tight);
-    let grip = grip::grip(s, &tight, &stands);
-    let cases = loads::Cases::new(s);
-    let service = cases.service(s, &grip);
-    let mut checks = checks::all(
-        s,
-        (&tight, &stands, &grip),
-        (&cases, service.as_ref()),
-        working,
-    );
-    if working {
-        checks = sorted(checks, &|a, b| weight(b).total_cmp(&weight(a)));
-    } else {
-        weakest_first(&mut checks);
-    }
-    Judged {
-        tight,
-        stands,
-        grip,
-        cases,
-        service,
-        checks,
-    }
+    weakest_first(&mut checks);
+    checks
 }
 
 /// Brings the weakest check to the front; where thousands of joints are compared, nobody reads the rest.
@@ -128,10 +90,11 @@ fn weight(check: &Check) -> f64 {
     rank * 1e6 + check.utilisation.unwrap_or(0.0).min(9e5)
 }
 
-fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<Said> {
+fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
+    let s = analysis.s;
     let mut notes = Vec::new();
     let mut say = |code, amounts| notes.push(Said { code, amounts });
-    if tight.combined_max(s) > s.bolting.yield_strength() {
+    if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
         say("note-bolt-may-set", Vec::new());
     }
     if s.tightening.coated {
@@ -166,7 +129,7 @@ fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<
     for code in loads::notes(s) {
         say(code, Vec::new());
     }
-    for code in seat::notes(s) {
+    for code in crate::support::seat::notes(s) {
         say(code, Vec::new());
     }
     if s.input.is_default(Field::EndDistance) && s.member.is_open() {
@@ -175,7 +138,7 @@ fn notes(s: &Scenario, tight: &tighten::Tight, stands: &support::Stands) -> Vec<
             vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
         );
     }
-    let faces = stands.least.sides().is_some();
+    let faces = analysis.support.least.sides().is_some();
     if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {
         say(
             "note-end-distance-assumed",

@@ -30,7 +30,7 @@ fn by_member(s: &Scenario, pull: f64, bolt: Force) -> Option<Force> {
     let (far, edge) = s.farthest_gauge().zip(s.free_edge())?;
     let flange = Flange {
         thickness: s.tube.design_wall,
-        arm: far - s.member.upright,
+        arm: far - s.member.outstanding,
         edge,
         tributary: s.flange_width(),
         bolt: s.bolting.thread.major(),

@@ -1,8 +1,7 @@
 //! The two stands (least and likely) and what is reported of them.
 
-use super::seat;
-use super::stand::{Limit, Side, Stand, washer_end_factor};
-use super::tighten::Tight;
+use super::analysis::Analysis;
+use super::preload::Preload;
 use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
 use crate::mechanics::range::OutOfRange;
 use crate::mechanics::seat::round_slope;
@@ -10,20 +9,22 @@ use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, Length};
 use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
 use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
+use crate::support::seat;
+use crate::support::{Limit, Side, SupportModel, washer_end_factor};
 
 /// The stand that verdicts use, and what limits it. The likely one is built where it is shown.
-pub(crate) struct Stands {
-    pub(crate) least: Stand,
+pub(crate) struct Support {
+    pub(crate) least: SupportModel,
     pub(crate) governs: Limit,
     /// Clamp that can be counted on: the lesser of torque and limit, N.
     pub(crate) reached: f64,
 }
 
-impl Stands {
-    pub(crate) fn new(s: &Scenario, tight: &Tight) -> Self {
-        let least = Stand::new(s, Strength::Least);
+impl Support {
+    pub(crate) fn new(s: &Scenario, preload: &Preload) -> Self {
+        let least = SupportModel::new(s, Strength::Least);
         let governs = least.governing(s.tightening.scatter);
-        let reached = tight.nominal.si().min(least.limit());
+        let reached = preload.nominal.si().min(least.limit());
         Self {
             least,
             governs,
@@ -51,9 +52,10 @@ impl Stands {
         }
     }
 
-    pub(crate) fn report(&self, s: &Scenario, tight: &Tight) -> SupportReport {
-        let likely = Stand::new(s, Strength::Likely);
-        let wanted = tight.nominal.si();
+    pub(crate) fn report(&self, analysis: &Analysis<'_>) -> SupportReport {
+        let (s, preload) = (analysis.s, &analysis.preload);
+        let likely = SupportModel::new(s, Strength::Likely);
+        let wanted = preload.nominal.si();
         let approach = likely.approach(wanted);
         let mean = |pair: [f64; 2]| 0.5 * (pair[0] + pair[1]);
         let faces = likely.sides();
@@ -65,13 +67,13 @@ impl Stands {
             faces.map(|[a, b]| mean([a.left_after(split[0]), b.left_after(split[1])]))
         });
         let most = likely.force(likely.approach_end());
-        let takes_bolt = most >= tight.yields.si();
+        let takes_bolt = most >= preload.yields.si();
         SupportReport {
             kind: s.support,
             unknown: seat::clamp_unknown(s),
             faces: face_reports(s),
-            least: numbers(&self.least, s, tight),
-            likely: numbers(&likely, s, tight),
+            least: numbers(&self.least, s, preload),
+            likely: numbers(&likely, s, preload),
             approach_at_wanted_clamp_mm: approach.map(|x| x * 1e3),
             dent_at_wanted_clamp_mm: dent.map(|x| x * 1e3),
             dent_left_mm: left.map(|x| x * 1e3),
@@ -81,19 +83,19 @@ impl Stands {
     }
 }
 
-fn numbers(stand: &Stand, s: &Scenario, tight: &Tight) -> SupportNumbers {
-    let limit = stand.limit();
-    let reached = tight.nominal.si().min(limit);
-    let working = stand
+fn numbers(model: &SupportModel, s: &Scenario, preload: &Preload) -> SupportNumbers {
+    let limit = model.limit();
+    let reached = preload.nominal.si().min(limit);
+    let working = model
         .approach(reached)
-        .unwrap_or_else(|| stand.approach_end());
+        .unwrap_or_else(|| model.approach_end());
     SupportNumbers {
-        lasting_dent_from_n: stand.lasting_from(),
-        load_at_1pct_of_width_n: stand.force_at_share(0.01),
-        load_at_3pct_of_width_n: stand.force_at_share(0.03),
+        lasting_dent_from_n: model.lasting_from(),
+        load_at_1pct_of_width_n: model.force_at_share(0.01),
+        load_at_3pct_of_width_n: model.force_at_share(0.03),
         limit_n: limit,
-        gives_way: stand.governing(s.tightening.scatter).part,
-        stiffness_n_per_mm: stand.spring_rate(working) * 1e-3,
+        gives_way: model.governing(s.tightening.scatter).part,
+        stiffness_n_per_mm: model.spring_rate(working) * 1e-3,
         clamp_reached_n: reached,
     }
 }
@@ -118,7 +120,7 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
             load_at_3pct_of_width_n: curve.force_at_share(0.03).si(),
             load_at_6pct_of_width_n: curve.force_at_share(CHECKED_TO).si(),
             lasting_dent_from_n: curve
-                .lasting_from(Length::of_si(super::stand::VISIBLE))
+                .lasting_from(Length::of_si(crate::support::VISIBLE))
                 .si(),
             gives_way: Part::Face,
         }

@@ -1,13 +1,11 @@
 //! Torque against turn: what the hand on the wrench feels.
 
-use super::grip::{Grip, grip};
-use super::stand::Stand;
-use super::support::Stands;
-use super::tighten::{Tight, tighten};
-use crate::mechanics::solve::rising_root;
+use super::analysis::Analysis;
+use crate::mechanics::solve::find_root;
 use crate::quantity::InUnits;
 use crate::report::Strength;
 use crate::scenario::Scenario;
+use crate::support::SupportModel;
 use serde::Serialize;
 
 /// Points along the curve.
@@ -86,53 +84,49 @@ pub struct TorqueTurn {
 /// Starts hand-tight, all parts touching. K is held constant along the way.
 #[must_use]
 pub fn torque_turn(s: &Scenario) -> TorqueTurn {
-    let tight = tighten(s);
-    let stands = Stands::new(s, &tight);
-    let grip = grip(s, &tight, &stands);
     Curve {
-        s,
-        tight,
-        grip,
-        stand: Stand::new(s, Strength::Likely),
+        joint: Analysis::new(s),
+        model: SupportModel::new(s, Strength::Likely),
     }
     .trace()
 }
 
 struct Curve<'a> {
-    s: &'a Scenario,
-    tight: Tight,
-    grip: Grip,
-    stand: Stand,
+    joint: Analysis<'a>,
+    model: SupportModel,
 }
 
 impl Curve<'_> {
     /// Stretch of the bolt at a clamp force; beyond yield it hardly stiffens any more.
     fn stretch(&self, force: f64) -> f64 {
-        let (k, yields) = (self.grip.bolt.si(), self.tight.yields.si());
+        let (k, yields) = (
+            self.joint.residual.bolt.si(),
+            self.joint.preload.yields.si(),
+        );
         force.min(yields) / k + (force - yields).max(0.0) / (AFTER_YIELD * k)
     }
 
     fn state(&self, approach: f64) -> TurnPoint {
-        let force = self.stand.force(approach);
+        let force = self.model.force(approach);
         let stretch = self.stretch(force);
-        let travel = stretch + approach + force / self.grip.plies.si();
-        let thread = self.s.bolting.thread;
-        let split = self.stand.split(approach);
-        let left = self.stand.sides().map_or(0.0, |[a, b]| {
+        let travel = stretch + approach + force / self.joint.residual.plies.si();
+        let thread = self.joint.s.bolting.thread;
+        let split = self.model.split(approach);
+        let left = self.model.sides().map_or(0.0, |[a, b]| {
             if a == b {
                 a.left_after(split[0])
             } else {
                 0.5 * (a.left_after(split[0]) + b.left_after(split[1]))
             }
         });
-        let dents = if self.stand.sides().is_some() {
+        let dents = if self.model.sides().is_some() {
             0.5 * (split[0] + split[1])
         } else {
             0.0
         };
         TurnPoint {
             turn_deg: travel / thread.pitch().si() * 360.0,
-            torque_nm: self.s.tightening.nut_factor * thread.major().si() * force,
+            torque_nm: self.joint.s.tightening.nut_factor * thread.major().si() * force,
             clamp_n: force,
             approach_mm: approach * 1e3,
             dent_mm: dents * 1e3,
@@ -142,17 +136,17 @@ impl Curve<'_> {
     }
 
     fn trace(&self) -> TorqueTurn {
-        let end = self.stand.approach_end();
-        let yields = self.tight.yields.si();
+        let end = self.model.approach_end();
+        let yields = self.joint.preload.yields.si();
         let most = yields * (1.0 + AFTER_YIELD * STRETCH_SHOWN);
-        let bolt_first = self.stand.force(end) >= most;
+        let bolt_first = self.model.force(end) >= most;
         let last = if bolt_first {
-            rising_root(0.0, end, 1e-8, |x| self.stand.force(x) - most)
+            find_root(0.0, end, 1e-8, |x| self.model.force(x) - most)
         } else {
             end
         };
-        let at_yield = if self.stand.force(last) > yields {
-            rising_root(0.0, last, 1e-8, |x| self.stand.force(x) - yields)
+        let at_yield = if self.model.force(last) > yields {
+            find_root(0.0, last, 1e-8, |x| self.model.force(x) - yields)
         } else {
             last
         };
@@ -166,7 +160,7 @@ impl Curve<'_> {
         if last > at_yield {
             points.push(self.state(last));
         }
-        let wanted = self.tight.torque.si();
+        let wanted = self.joint.preload.torque.si();
         let at_wanted = self.at_torque(wanted, last);
         TorqueTurn {
             knee: self.knee(&points, bolt_first),
@@ -174,7 +168,7 @@ impl Curve<'_> {
             wanted_torque_nm: wanted,
             ends: if bolt_first {
                 Ends::BoltYields
-            } else if self.stand.sides().is_some() {
+            } else if self.model.sides().is_some() {
                 Ends::DentChecked
             } else {
                 Ends::SupportSquashed
@@ -184,12 +178,10 @@ impl Curve<'_> {
     }
 
     fn at_torque(&self, torque: f64, last: f64) -> Option<TurnPoint> {
-        let clamp = torque / (self.s.tightening.nut_factor * self.s.bolting.thread.major().si());
-        (self.stand.force(last) >= clamp).then(|| {
-            self.state(rising_root(0.0, last, 1e-9, |x| {
-                self.stand.force(x) - clamp
-            }))
-        })
+        let clamp = torque
+            / (self.joint.s.tightening.nut_factor * self.joint.s.bolting.thread.major().si());
+        (self.model.force(last) >= clamp)
+            .then(|| self.state(find_root(0.0, last, 1e-9, |x| self.model.force(x) - clamp)))
     }
 
     /// First point after the steepest rise where the slope is below half of it.
@@ -207,11 +199,11 @@ impl Curve<'_> {
             if let [at, _] = pair
                 && now < 0.5 * steepest
             {
-                let bolt = bolt_first && at.clamp_n >= 0.98 * self.tight.yields.si();
+                let bolt = bolt_first && at.clamp_n >= 0.98 * self.joint.preload.yields.si();
                 let part = if bolt {
                     crate::report::Part::Bolt
                 } else {
-                    self.stand.governing(self.s.tightening.scatter).part
+                    self.model.governing(self.joint.s.tightening.scatter).part
                 };
                 return Some(Knee {
                     turn_deg: at.turn_deg,

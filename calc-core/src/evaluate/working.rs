@@ -2,7 +2,7 @@
 
 use crate::cite::Cite;
 use crate::quantity::Dimension;
-use crate::report::{Amount, Given, PutIn, Step};
+use crate::report::{Amount, Given, Step, Substituted};
 
 /// Steps of one check; empty-handed when nobody will read them.
 pub(crate) struct Working {
@@ -35,7 +35,7 @@ impl Working {
                 symbol,
                 what,
                 formula,
-                inputs: PutIn::new(inputs),
+                inputs: Substituted::new(inputs),
                 result: Amount::new(si, dimension),
                 cite,
             });

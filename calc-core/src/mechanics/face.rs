@@ -4,7 +4,7 @@
 //! neither how far the face goes in nor what happens on slender faces.
 
 use super::range::OutOfRange;
-use super::solve::rising_root;
+use super::solve::find_root;
 use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, newton};
 use std::f64::consts::PI;
 
@@ -150,7 +150,7 @@ impl FaceCurve {
     /// Indentation in SI at a clamp force, up to `limit`.
     #[cfg(test)]
     fn indentation_si(&self, force: f64, limit: f64) -> f64 {
-        rising_root(0.0, limit, 1e-9, |d| self.force_si(d) - force)
+        find_root(0.0, limit, 1e-9, |d| self.force_si(d) - force)
     }
 
     /// Clamp force at a share of the outside width.
@@ -168,7 +168,7 @@ impl FaceCurve {
     pub fn left_after(&self, indentation: Length) -> Length {
         let delta = indentation.si();
         let force = self.force_si(delta);
-        let sprung = rising_root(0.0, delta, 1e-7, |d| self.elastic_force(d) - force);
+        let sprung = find_root(0.0, delta, 1e-7, |d| self.elastic_force(d) - force);
         Length::of_si((delta - sprung).max(0.0))
     }
 
@@ -184,7 +184,7 @@ impl FaceCurve {
     ///
     /// Where the elastic line at `δ − visible` has come up to the curve at `δ`.
     pub(crate) fn lasting_at_si(&self, visible: f64, end: f64) -> f64 {
-        rising_root(visible, end, 1e-7, |d| {
+        find_root(visible, end, 1e-7, |d| {
             self.elastic_force(d - visible) - self.force_si(d)
         })
     }

@@ -13,7 +13,7 @@ use crate::quantity::{Force, InUnits, newton};
 /// | `mu` | friction coefficient of the faying face | 1 |
 /// | `clamp` | least clamp left `F_left` | N |
 /// | `pull` | outside pull on this bolt `N`, opening positive | N |
-/// | `bolt_share` | load factor `C` | 1 |
+/// | `load_factor` | load factor `C` | 1 |
 ///
 /// A nut turns back when the faces slide on each other to and fro; below the force no such sliding
 /// happens. A locking element keeps a nut on; it does not stop the sliding, the wear and the oval holes.
@@ -21,7 +21,7 @@ use crate::quantity::{Force, InUnits, newton};
 /// # Sources
 /// Junker's criterion, published abstract; [`slip`](super::slip) without its factor.
 #[must_use]
-pub fn transverse_limit(mu: f64, clamp: Force, pull: Force, bolt_share: f64) -> Force {
-    let left = clamp.si() - (1.0 - bolt_share) * pull.si().max(0.0);
+pub fn transverse_limit(mu: f64, clamp: Force, pull: Force, load_factor: f64) -> Force {
+    let left = clamp.si() - (1.0 - load_factor) * pull.si().max(0.0);
     newton((mu * left).max(0.0))
 }

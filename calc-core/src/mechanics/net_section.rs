@@ -8,7 +8,7 @@ use std::f64::consts::{FRAC_PI_4, PI};
 /// # Sources
 /// AISC 360-22 B4.3b (1/16 in).
 #[must_use]
-pub fn counted_hole(hole: Length) -> Length {
+pub fn effective_hole(hole: Length) -> Length {
     hole + crate::quantity::inch(1.0 / 16.0)
 }
 
@@ -50,7 +50,7 @@ impl Block {
     /// | `along`, `rows` | bolts in a row `n`, rows `m` | 1 |
     /// | `end` | `e`, last bolt to the end | m |
     /// | `pitch`, `gauge` | `p` along, `g` across | m |
-    /// | `hole` | counted hole `d_h`, see [`counted_hole`] | m |
+    /// | `hole` | counted hole `d_h`, see [`effective_hole`] | m |
     ///
     /// # Sources
     /// Geometry; AISC 360-22 J4.3.

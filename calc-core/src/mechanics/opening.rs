@@ -11,7 +11,7 @@ use crate::quantity::{Force, InUnits, Length, Stiffness, newton};
 /// | symbol | meaning | unit |
 /// |---|---|---|
 /// | `clamp` | clamp force `F` | N |
-/// | `bolt_share` | load factor `C` | 1 |
+/// | `load_factor` | load factor `C` | 1 |
 ///
 /// Infinite where the bolt takes everything (`C = 1`). A soft support has a large `C`: the faces part
 /// late, but the bolt works all the time.
@@ -19,8 +19,8 @@ use crate::quantity::{Force, InUnits, Length, Stiffness, newton};
 /// # Sources
 /// Shigley 9e Eq. 8-30.
 #[must_use]
-pub fn separation_load(clamp: Force, bolt_share: f64) -> Force {
-    newton(clamp.si() / (1.0 - bolt_share).max(0.0))
+pub fn separation_load(clamp: Force, load_factor: f64) -> Force {
+    newton(clamp.si() / (1.0 - load_factor).max(0.0))
 }
 
 /// Pull in the bolt while an outside pull is on.
@@ -32,7 +32,7 @@ pub fn separation_load(clamp: Force, bolt_share: f64) -> Force {
 /// | symbol | meaning | unit |
 /// |---|---|---|
 /// | `clamp` | clamp force `F` before the pull | N |
-/// | `bolt_share` | load factor `C` | 1 |
+/// | `load_factor` | load factor `C` | 1 |
 /// | `pull` | outside pull `N` along the bolt, on the parts under head and nut | N |
 ///
 /// Elastic; without prying.
@@ -40,8 +40,8 @@ pub fn separation_load(clamp: Force, bolt_share: f64) -> Force {
 /// # Sources
 /// Shigley 9e Eq. 8-24.
 #[must_use]
-pub fn bolt_pull(clamp: Force, bolt_share: f64, pull: Force) -> Force {
-    newton((clamp.si() + bolt_share * pull.si()).max(pull.si()))
+pub fn bolt_pull(clamp: Force, load_factor: f64, pull: Force) -> Force {
+    newton((clamp.si() + load_factor * pull.si()).max(pull.si()))
 }
 
 /// Force with which the faces still press while an outside pull is on, `F_m = F − (1 − C)·N`, zero once
@@ -50,8 +50,8 @@ pub fn bolt_pull(clamp: Force, bolt_share: f64, pull: Force) -> Force {
 /// # Sources
 /// Shigley 9e Eq. 8-25.
 #[must_use]
-pub fn clamp_left(clamp: Force, bolt_share: f64, pull: Force) -> Force {
-    newton((clamp.si() - (1.0 - bolt_share) * pull.si()).max(0.0))
+pub fn clamp_left(clamp: Force, load_factor: f64, pull: Force) -> Force {
+    newton((clamp.si() - (1.0 - load_factor) * pull.si()).max(0.0))
 }
 
 /// Gap between the faces once they have parted: what the bolt has stretched since.

@@ -26,14 +26,14 @@ pub const OMEGA_OVERSIZE: f64 = 1.76;
 /// | `mu` | friction coefficient | 1 |
 /// | `clamp` | clamp left in service `F` | N |
 /// | `pull` | outside pull along the bolt `N`, opening positive | N |
-/// | `bolt_share` | load factor `C` | 1 |
+/// | `load_factor` | load factor `C` | 1 |
 ///
 /// Never below zero. Says nothing about the bolt once the joint has slipped.
 ///
 /// # Sources
 /// Dry friction; AISC 360-22 J3.9 and J3.10 have the same form for pretensioned bolts.
 #[must_use]
-pub fn resistance(planes: f64, mu: f64, clamp: Force, pull: Force, bolt_share: f64) -> Force {
-    let left = clamp.si() - (1.0 - bolt_share) * pull.si().max(0.0);
+pub fn resistance(planes: f64, mu: f64, clamp: Force, pull: Force, load_factor: f64) -> Force {
+    let left = clamp.si() - (1.0 - load_factor) * pull.si().max(0.0);
     newton((planes * mu * left).max(0.0))
 }

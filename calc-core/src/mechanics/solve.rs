@@ -15,7 +15,7 @@
 /// Chandrupatla, T. R. (1997), "A new hybrid quadratic/bisection algorithm for finding the zero of a
 /// nonlinear function without using derivatives", Advances in Engineering Software 28, 145–149; the
 /// steps from memory.
-pub fn rising_root(low: f64, high: f64, relative: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
+pub fn find_root(low: f64, high: f64, relative: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
     let at_low = f(low);
     if at_low >= 0.0 {
         return low;
@@ -68,7 +68,7 @@ pub(crate) fn between(
 
 #[cfg(test)]
 mod tests {
-    use super::rising_root;
+    use super::find_root;
 
     #[test]
     fn finds_roots_of_stiff_and_flat_functions() {
@@ -80,14 +80,14 @@ mod tests {
             (&|x: f64| (x - 0.25).max(-1e-3), 0.25),
             (&|x: f64| (x - 0.9).signum() * (x - 0.9).abs().sqrt(), 0.9),
         ] {
-            let got = rising_root(0.0, 3.0, 1e-10, f);
+            let got = find_root(0.0, 3.0, 1e-10, f);
             assert!((got - root).abs() < 1e-8, "got {got}, want {root}");
         }
     }
 
     #[test]
     fn stays_at_the_nearer_end_without_a_crossing() {
-        assert_eq!(rising_root(1.0, 2.0, 1e-9, |_| 1.0), 1.0);
-        assert_eq!(rising_root(1.0, 2.0, 1e-9, |_| -1.0), 2.0);
+        assert_eq!(find_root(1.0, 2.0, 1e-9, |_| 1.0), 1.0);
+        assert_eq!(find_root(1.0, 2.0, 1e-9, |_| -1.0), 2.0);
     }
 }

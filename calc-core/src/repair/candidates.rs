@@ -1,9 +1,10 @@
 //! Candidates: every bolt worth trying on everything that the clamp could stand on; and what to change
 //! next in one that does not hold yet.
 
+use super::Candidate;
 use super::work::hole_in_wall;
 use crate::catalog::{self, Family, HoleFit, Material};
-use crate::evaluate::{Judged, on_edge};
+use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
@@ -247,22 +248,22 @@ fn round_half(mm: f64) -> f64 {
 }
 
 /// Share used of a check that does not hold.
-fn overused(judged: &Judged, id: CheckId) -> Option<f64> {
-    let check = judged.checks.iter().find(|c| c.id == id)?;
+fn overused(candidate: &Candidate, id: CheckId) -> Option<f64> {
+    let check = candidate.checks.iter().find(|c| c.id == id)?;
     check
         .utilisation
         .filter(|_| check.verdict != Verdict::Holds)
 }
 
 /// Whether something fails that neither another torque nor other faying faces can mend.
-fn is_past_mending(judged: &Judged, mends: impl Fn(CheckId) -> bool) -> bool {
-    judged
+fn is_past_mending(candidate: &Candidate, mends: impl Fn(CheckId) -> bool) -> bool {
+    candidate
         .checks
         .iter()
         .any(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Close) && !mends(check.id))
 }
 
-/// What gets better with more grip.
+/// What gets better with more residual.
 const fn of_slipping(id: CheckId) -> bool {
     matches!(
         id,
@@ -272,8 +273,8 @@ const fn of_slipping(id: CheckId) -> bool {
 
 /// The same joint with the torque that its support can take, where that is less than wanted and where the
 /// faces could still grip with it.
-pub(super) fn eased(candidate: &Scenario, judged: &Judged) -> Option<Input> {
-    let used = overused(judged, CheckId::Clamp).filter(|&used| used > AIM)?;
+pub(super) fn eased(candidate: &Candidate) -> Option<Input> {
+    let used = overused(candidate, CheckId::Clamp).filter(|&used| used > AIM)?;
     let of_clamp = |id| {
         of_slipping(id)
             || matches!(
@@ -284,42 +285,42 @@ pub(super) fn eased(candidate: &Scenario, judged: &Judged) -> Option<Input> {
                     | CheckId::BoltCombined
             )
     };
-    if is_past_mending(judged, of_clamp) || !could_grip(candidate, judged) {
+    if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {
         return None;
     }
     // Whole newton metres, downwards: a wrench is set, not computed.
-    let set = (judged.tight.torque.si() * AIM / used).floor();
+    let set = (candidate.torque.si() * AIM / used).floor();
     let (least, _) = Field::Torque.range()?;
     (set >= least).then(|| {
-        let mut eased = candidate.input.clone();
+        let mut eased = candidate.scenario.input.clone();
         eased.torque_nm = Some(set);
         eased
     })
 }
 
-/// Whether the best faces that a shop can make would grip at the clamp that there is. Grip rises with the
+/// Whether the best faces that a shop can make would grip at the clamp that there is. ResidualClamp rises with the
 /// coefficient, whatever else is in it, and less torque only takes from it.
-fn could_grip(candidate: &Scenario, judged: &Judged) -> bool {
-    let there = candidate.tightening.faying_friction;
-    let best = better_surfaces(candidate).fold(there, |best, row| best.max(row.mu()));
-    overused(judged, CheckId::Slip).is_none_or(|used| used * there <= best)
+fn could_grip(candidate: &Candidate) -> bool {
+    let there = candidate.scenario.tightening.faying_friction;
+    let best = better_surfaces(&candidate.scenario).fold(there, |best, row| best.max(row.mu()));
+    overused(candidate, CheckId::Slip).is_none_or(|used| used * there <= best)
 }
 
 /// The same joint with faying faces that grip better, where more grip is all that is wanted: the joint
 /// slips, and nothing fails that has another cause. The least work that leaves something in hand, or else
 /// the best there is.
-pub(super) fn gripping(candidate: &Scenario, judged: &Judged) -> Option<Input> {
-    let used = overused(judged, CheckId::Slip)?;
-    if is_past_mending(judged, of_slipping) {
+pub(super) fn gripping(candidate: &Candidate) -> Option<Input> {
+    let used = overused(candidate, CheckId::Slip)?;
+    if is_past_mending(candidate, of_slipping) {
         return None;
     }
-    let there = candidate.tightening.faying_friction;
+    let there = candidate.scenario.tightening.faying_friction;
     let then = |row: &&catalog::SlipSurface| used * there / row.mu();
-    let enough = better_surfaces(candidate).filter(|row| then(row) <= CLOSE_FROM);
+    let enough = better_surfaces(&candidate.scenario).filter(|row| then(row) <= CLOSE_FROM);
     let surface = enough
         .last()
-        .or_else(|| better_surfaces(candidate).find(|row| then(row) <= 1.0))?;
-    let mut input = candidate.input.clone();
+        .or_else(|| better_surfaces(&candidate.scenario).find(|row| then(row) <= 1.0))?;
+    let mut input = candidate.scenario.input.clone();
     input.faying_surface = String::from(surface.id());
     input.faying_friction = None;
     Some(input)

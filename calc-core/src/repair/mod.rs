@@ -6,9 +6,9 @@ pub mod sheet;
 mod weld;
 mod work;
 
-use crate::evaluate::{Judged, judge};
+use crate::evaluate::{Analysis, checks_in_order, weakest};
 use crate::order::sorted;
-use crate::quantity::{Dimension, InUnits};
+use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario, SupportKind};
 use serde::{Deserialize, Serialize};
@@ -184,43 +184,62 @@ struct Search<'a> {
     found: Vec<Repair>,
 }
 
+/// A joint that was tried, with what decides what to try next.
+struct Candidate {
+    scenario: Scenario,
+    /// Weakest first.
+    checks: Vec<Check>,
+    torque: Torque,
+}
+
 impl Search<'_> {
-    /// Tries an input; gives the candidate and its checks, unless it is the joint as it is or cannot be.
-    fn attempt(&mut self, input: &Input) -> Option<(Scenario, Judged)> {
-        let candidate = Scenario::new(input).ok()?;
-        let judged = judge(&candidate, false);
-        if *input == self.joint.input {
-            return Some((candidate, judged));
+    /// Tries an input; gives the candidate, unless it is refused.
+    fn attempt(&mut self, input: &Input) -> Option<Candidate> {
+        let scenario = Scenario::new(input).ok()?;
+        let analysis = Analysis::without_working(&scenario);
+        let checks = checks_in_order(&analysis);
+        let torque = analysis.preload.torque;
+        if *input != self.joint.input {
+            self.tried += 1;
+            self.keep(&analysis, &checks);
         }
-        self.tried += 1;
-        let (weakest, verdict) = judged.weakest();
+        Some(Candidate {
+            checks,
+            torque,
+            scenario,
+        })
+    }
+
+    /// Keeps a candidate that holds or is close.
+    fn keep(&mut self, analysis: &Analysis<'_>, checks: &[Check]) {
+        let (weakest, verdict) = weakest(checks);
         match verdict {
             Verdict::Holds | Verdict::Close => {}
             Verdict::NotChecked => {
                 self.undecided += 1;
-                return Some((candidate, judged));
+                return;
             }
-            Verdict::DoesNotHold => return Some((candidate, judged)),
+            Verdict::DoesNotHold => return,
         }
-        let kind = RepairKind::between(self.joint, &candidate);
+        let candidate = analysis.s;
+        let kind = RepairKind::between(self.joint, candidate);
         let welded = kind == RepairKind::WeldedSleeve;
         // A weld that is used up is none to build on.
-        if welded && weld::used(&candidate, &judged.cases) > CLOSE_FROM {
-            return Some((candidate, judged));
+        if welded && weld::used(candidate, analysis.cases()) > CLOSE_FROM {
+            return;
         }
         self.found.push(Repair {
             kind,
             changed: Vec::new(),
             verdict,
             weakest,
-            utilisation: judged.checks.first().and_then(|c| c.utilisation),
-            most_used: most_used(&judged.checks),
-            torque_nm: judged.tight.torque.si(),
-            clamp_reached_n: judged.stands.reached,
-            work: work::jobs(self.joint, &candidate, kind).work(self.rates),
-            input: input.clone(),
+            utilisation: checks.first().and_then(|c| c.utilisation),
+            most_used: most_used(checks),
+            torque_nm: analysis.preload.torque.si(),
+            clamp_reached_n: analysis.support.reached,
+            work: work::jobs(self.joint, candidate, kind).work(self.rates),
+            input: candidate.input.clone(),
         });
-        Some((candidate, judged))
     }
 }
 
@@ -235,18 +254,18 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         found: Vec::new(),
     };
     for input in candidates::all(s) {
-        let Some((mut candidate, mut judged)) = search.attempt(&input) else {
+        let Some(mut candidate) = search.attempt(&input) else {
             continue;
         };
-        if let Some(eased) = candidates::eased(&candidate, &judged)
+        if let Some(eased) = candidates::eased(&candidate)
             && let Some(tried) = search.attempt(&eased)
         {
-            (candidate, judged) = tried;
+            candidate = tried;
         }
         // Cleaning is worth its while in place of other bolts, not on top of them.
-        let same_bolts = candidate.bolting.count() == s.bolting.count()
-            && candidate.bolting.thread == s.bolting.thread;
-        if same_bolts && let Some(gripping) = candidates::gripping(&candidate, &judged) {
+        let bolting = &candidate.scenario.bolting;
+        let same_bolts = bolting.count() == s.bolting.count() && bolting.thread == s.bolting.thread;
+        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
             search.attempt(&gripping);
         }
     }

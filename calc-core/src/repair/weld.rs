@@ -4,7 +4,7 @@
 //! groove, bevelled into the edge of the hole, with the sleeve behind it.
 
 use crate::catalog::{Family, Filler, LoadKind, Material, filler_between};
-use crate::evaluate::loads::{Cases, Spread};
+use crate::evaluate::loads::{BoltLoads, Cases};
 use crate::mechanics::weld;
 use crate::quantity::{InUnits, Length, Stress, mm};
 use crate::scenario::Scenario;
@@ -43,8 +43,8 @@ pub(super) struct SleeveWeld {
 
 /// The load case that asks most of a weld.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Asked<'a> {
-    pub(super) spread: &'a Spread,
+pub(super) struct WeldDemand<'a> {
+    pub(super) loads: &'a BoltLoads,
     /// In the plane of the face, on the hardest used end, N.
     pub(super) in_plane: f64,
     /// Along the bolt, N.
@@ -52,7 +52,7 @@ pub(super) struct Asked<'a> {
     pub(super) factor: f64,
 }
 
-impl Asked<'_> {
+impl WeldDemand<'_> {
     pub(super) fn force(&self) -> f64 {
         self.in_plane.hypot(self.pull)
     }
@@ -115,25 +115,25 @@ impl SleeveWeld {
     /// What the hardest case asks of the hardest used end: the whole force of one slip plane, as if the
     /// sleeve did not bear in its hole, and the whole pull along the bolt, as if the other end did not
     /// help. The clamp itself goes from washer to washer through the sleeve and not through the weld.
-    pub(super) fn asked<'a>(&self, s: &Scenario, cases: &'a Cases) -> Option<Asked<'a>> {
+    pub(super) fn demand<'a>(&self, s: &Scenario, cases: &'a Cases) -> Option<WeldDemand<'a>> {
         let planes = s.bolting.slip_planes();
         let factor = |kind| match kind {
             LoadKind::Service => self.omega,
             LoadKind::Proof => self.to_yield,
             LoadKind::Ultimate => 1.0,
         };
-        let mut most: Option<Asked<'a>> = None;
-        for spread in &cases.all {
-            let factor = factor(spread.case.kind);
-            for share in &spread.shares {
-                let asked = Asked {
-                    spread,
+        let mut most: Option<WeldDemand<'a>> = None;
+        for loads in &cases.all {
+            let factor = factor(loads.case.kind);
+            for share in &loads.shares {
+                let demand = WeldDemand {
+                    loads,
                     in_plane: share.in_plane() / planes,
                     pull: share.pull.max(0.0),
                     factor,
                 };
-                if most.is_none_or(|m| asked.factor * asked.force() > m.factor * m.force()) {
-                    most = Some(asked);
+                if most.is_none_or(|m| demand.factor * demand.force() > m.factor * m.force()) {
+                    most = Some(demand);
                 }
             }
         }
@@ -141,8 +141,8 @@ impl SleeveWeld {
     }
 
     /// Throat that the load needs, the metal beside the weld left out; m.
-    pub(super) fn throat_needed(&self, asked: &Asked<'_>) -> f64 {
-        asked.factor * asked.force() / (self.filler.shear_strength().si() * self.length.si())
+    pub(super) fn throat_needed(&self, demand: &WeldDemand<'_>) -> f64 {
+        demand.factor * demand.force() / (self.filler.shear_strength().si() * self.length.si())
     }
 }
 
@@ -151,6 +151,6 @@ pub(super) fn used(s: &Scenario, cases: &Cases) -> f64 {
     let Some(weld) = SleeveWeld::new(s) else {
         return f64::INFINITY;
     };
-    weld.asked(s, cases)
+    weld.demand(s, cases)
         .map_or(0.0, |a| a.factor * a.force() / weld.strength().max(1e-9))
 }

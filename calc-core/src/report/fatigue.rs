@@ -12,7 +12,8 @@ pub struct BoltEnduranceView {
     /// Which view, by key.
     pub view: &'static str,
     /// Share of the outside pull that this view lets the bolt feel.
-    pub bolt_share: f64,
+    #[serde(rename = "bolt_share")]
+    pub load_factor: f64,
     /// Stress amplitude at the full pull.
     pub amplitude: Amount,
     /// Stress amplitude that is endured for good.

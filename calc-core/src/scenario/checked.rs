@@ -81,9 +81,10 @@ impl Tube {
 pub struct Member {
     /// Which kind.
     pub kind: MemberKind,
-    /// Thickness of the part of a channel or an angle that the bolts do not go through.
-    pub upright: Length,
-    /// Back of the upright part to the nearest row of bolts, where a flange or a leg stands free;
+    /// Thickness of the part of a channel or an angle that the bolts do not go through: the web beside a
+    /// flange, the flanges beside a web, the outstanding leg of an angle.
+    pub outstanding: Length,
+    /// Back of the web or outstanding leg to the nearest row of bolts, where a flange or a leg stands free;
     /// `None`: a tube, a bar, the web of a channel.
     pub gauge: Option<Length>,
     /// Slope of the inside of a channel's flanges; nought where both faces are parallel.
@@ -107,7 +108,7 @@ impl Member {
             Some(_) => 1.0,
             None => 2.0,
         };
-        width - self.upright * sides
+        width - self.outstanding * sides
     }
 
     /// Whether it is a round tube.
@@ -417,7 +418,7 @@ impl Scenario {
         }
     }
 
-    /// Back of the upright part to the farthest row of bolts, where a flange or a leg stands free.
+    /// Back of the web or outstanding leg to the farthest row of bolts, where a flange or a leg stands free.
     #[must_use]
     pub fn farthest_gauge(&self) -> Option<Length> {
         let b = &self.bolting;
@@ -440,7 +441,7 @@ impl Scenario {
     }
 
     /// Where the bolts pull a ply of an open section away from what holds it: places of the rows from the
-    /// face of the upright part, and how the ply is held. `None`: a tube or a bar.
+    /// face of the web or outstanding leg, and how the ply is held. `None`: a tube or a bar.
     #[must_use]
     pub fn strip(&self) -> Option<(Vec<Length>, Held)> {
         if !self.member.is_open() {
@@ -448,9 +449,9 @@ impl Scenario {
         }
         let b = &self.bolting;
         let (first, held) = match self.member.gauge {
-            Some(gauge) => (gauge - self.member.upright, Held::OnOneSide),
+            Some(gauge) => (gauge - self.member.outstanding, Held::OnOneSide),
             None => {
-                let span = self.tube.width - self.member.upright * 2.0;
+                let span = self.tube.width - self.member.outstanding * 2.0;
                 let group = b.spacing_across * (b.rows as f64 - 1.0);
                 ((span - group) * 0.5, Held::OnBothSides(span))
             }

@@ -270,12 +270,12 @@ fields! {
         BedLength bed_length_mm "lb" Length * Millimetre in 500.0 .. 15000.0;
         /// Ball to the middle of the axles, for a trailer above 3.5 t; left out: as long as the bed.
         BallToAxle ball_to_axle_mm "la" Length * Millimetre in 500.0 .. 15000.0;
-        /// Back of the upright part of a channel or an angle to the middle of the nearest bolt; left out: six
+        /// Back of the web of a channel or outstanding leg of an angle to the middle of the nearest bolt; left out: six
         /// tenths of the width to the middle of the bolts.
         BoltGauge bolt_gauge_mm "gg" Length * Millimetre in 4.0 .. 400.0;
         /// Thickness of the part of a channel or an angle that the bolts do not go through; left out: as the
         /// part that they go through.
-        UprightWall upright_wall_mm "tw" Length * Millimetre in 0.8 .. 40.0;
+        OutstandingWall upright_wall_mm "tw" Length * Millimetre in 0.8 .. 40.0;
         /// Rise of the inside of a channel's flange towards its web, over its run; left out: 2 in 12.
         FlangeSlope flange_slope "fl" Share * One in 0.0 .. 0.25;
     }

@@ -67,7 +67,7 @@ pub(super) fn member(
     let shaped_washer = r.row(Field::ShapedWasher, WeldNear::by_name)? == WeldNear::Yes;
     let mut member = Member {
         kind,
-        upright: tube.wall,
+        outstanding: tube.wall,
         gauge: None,
         slope: 0.0,
         shaped_washer,
@@ -79,16 +79,16 @@ pub(super) fn member(
     );
     if !member.is_open() {
         // Given or not they are read, so that a number out of range is told of.
-        for field in [Field::BoltGauge, Field::UprightWall, Field::FlangeSlope] {
+        for field in [Field::BoltGauge, Field::OutstandingWall, Field::FlangeSlope] {
             r.given(field);
         }
         return Some(member);
     }
     let flange = bolting.mount == Mount::FromTop;
-    member.upright = Length::of_si(r.or_derived(Field::UprightWall, tube.wall.si()));
+    member.outstanding = Length::of_si(r.or_derived(Field::OutstandingWall, tube.wall.si()));
     r.refuse_if(
-        member.upright * 2.0 > tube.width,
-        Field::UprightWall,
+        member.outstanding * 2.0 > tube.width,
+        Field::OutstandingWall,
         "thicker than half of the width beside it: give the thickness of the part that the bolts do not go through",
     );
     if kind == MemberKind::Channel {
@@ -99,7 +99,7 @@ pub(super) fn member(
     let rows = (bolting.rows as f64 - 1.0) * bolting.spacing_across.si();
     if kind == MemberKind::Channel && !flange {
         r.given(Field::BoltGauge);
-        let beside = 0.5 * ((tube.width - member.upright * 2.0).si() - rows);
+        let beside = 0.5 * ((tube.width - member.outstanding * 2.0).si() - rows);
         r.refuse_if(
             beside < 0.5 * bolting.hole.si(),
             if bolting.rows > 1 {
@@ -113,7 +113,7 @@ pub(super) fn member(
     }
     let usual = USUAL_GAUGE * tube.width.si() - 0.5 * rows;
     let gauge = r.or_derived(Field::BoltGauge, usual);
-    let (near, far) = (gauge - member.upright.si(), gauge + rows);
+    let (near, far) = (gauge - member.outstanding.si(), gauge + rows);
     r.refuse_if(
         near < 0.5 * bolting.hole.si(),
         Field::BoltGauge,

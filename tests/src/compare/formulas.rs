@@ -1,9 +1,9 @@
 //! Formulas that no other comparison reaches.
 
-use calc_core::caliper::{dent, oval, torque_stop};
 use calc_core::catalog::{self, galvanic_metal};
+use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::mechanics::bearing;
-use calc_core::mechanics::net_section::{TubeSection, counted_hole, omegas};
+use calc_core::mechanics::net_section::{TubeSection, effective_hole, omegas};
 use calc_core::mechanics::section::{HoledTube, hole_stress};
 use calc_core::mechanics::{
     corrosion, en_bolt, interaction, pin, shear, sleeve, slip, solve, stiffness, thread,
@@ -177,7 +177,7 @@ fn of_supports(row: &Row) -> f64 {
             let t = catalog::thread(row.text("thread")).unwrap();
             in_mm(thread::equivalent_diameter(t.stress_area()))
         }
-        "root" => solve::rising_root(0.1, 50.0, 1e-10, |x| {
+        "root" => solve::find_root(0.1, 50.0, 1e-10, |x| {
             x / (1.0 + (x / 3.0).powf(1.9)).powf(1.0 / 1.9) - 2.0
         }),
         other => panic!("{}: no case {other}", row.id),
@@ -206,7 +206,7 @@ fn of_strength(row: &Row) -> f64 {
         }
         "alpha-v" => en_bolt::alpha_v_threads(row.text("grade")),
         "mean-width" => in_mm(en_bolt::mean_width(mm(n("flats_mm")))),
-        "counted-hole" => counted_hole(inch(n("hole_in"))).si() / one_inch.si(),
+        "counted-hole" => effective_hole(inch(n("hole_in"))).si() / one_inch.si(),
         "omega" => {
             let (yields, ruptures) = omegas(n("aluminium") > 0.5);
             if n("rupture") > 0.5 { ruptures } else { yields }
@@ -299,7 +299,7 @@ fn of_readings(row: &Row) -> f64 {
             let d = catalog::thread("unc-3.8").unwrap().major();
             let clamp = |k| tight::clamp_from(k, d, pound_force_foot(n("torque_lbf_ft"))).si();
             // The nut factor at which the torque gives the clamp.
-            solve::rising_root(0.05, 0.5, 1e-9, |k| {
+            solve::find_root(0.05, 0.5, 1e-9, |k| {
                 pound_force(n("force_lbf")).si() - clamp(k)
             })
         }

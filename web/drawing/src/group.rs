@@ -1,7 +1,7 @@
 //! The coupler's end, seen along the bolts: bolts, ball, and the forces at both to one scale.
 
 use crate::parts::{
-    Dimension, ForceScale, Strip, StripField, break_line, centre_cross, force_arrow, hex_plan,
+    DimensionLine, ForceScale, Strip, StripField, break_line, centre_cross, force_arrow, hex_plan,
     section_arrows,
 };
 use crate::pen::Pen;
@@ -207,7 +207,7 @@ pub fn group(state: &GroupState) -> Scene {
     ));
     let ball = at(state.ball_ahead_mm, -state.ball_below_mm);
     marks.all(
-        Dimension {
+        DimensionLine {
             from: (origin.0, at(0.0, -half).1.max(ball.1) + 6.0),
             to: (ball.0, ball.1 + 14.0),
             line: drawing - 10.0,

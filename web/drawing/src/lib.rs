@@ -21,6 +21,6 @@ pub mod units;
 pub mod words;
 
 pub use figures::static_figure;
-pub use scene::{Anchor, Hatch, Lean, Mark, Material, Placed, Scene};
+pub use scene::{Anchor, CutMetal, Hatch, Lean, Mark, Placed, Scene};
 pub use section::{SectionState, section};
 pub use units::Lettering;

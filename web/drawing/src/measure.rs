@@ -1,10 +1,10 @@
 //! What to measure on the trailer, one small drawing each.
 
 use crate::parts::{
-    Dimension, HeadMarks, bolt_head, centre_cross, hex_plan, nut, threaded_shank, washer_cut,
+    DimensionLine, HeadMarks, bolt_head, centre_cross, hex_plan, nut, threaded_shank, washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 
 const WIDTH: f64 = 160.0;
 const HEIGHT: f64 = 128.0;
@@ -90,7 +90,7 @@ fn tube_end() -> Vec<Mark> {
     let mut marks = vec![Mark::Path {
         d,
         class: "edge evenodd",
-        hatch: Some(Hatch::new(Material::Aluminium, Lean::Right)),
+        hatch: Some(Hatch::new(CutMetal::Aluminium, Lean::Right)),
     }];
     marks.all(threaded_shank(x, 10.0, b + 3.0, t - 17.0, 30.0));
     marks.all(washer_cut(x, 26.0, 10.0, t - 3.0, t, Lean::Left));
@@ -104,7 +104,7 @@ fn tube_end() -> Vec<Mark> {
 fn width() -> Vec<Mark> {
     let mut marks = tube_end();
     marks.all(
-        Dimension {
+        DimensionLine {
             from: (34.0, 40.0),
             to: (98.0, 40.0),
             line: 122.0,
@@ -119,7 +119,7 @@ fn width() -> Vec<Mark> {
 fn depth() -> Vec<Mark> {
     let mut marks = tube_end();
     marks.all(
-        Dimension {
+        DimensionLine {
             from: (92.0, 34.0),
             to: (92.0, 96.0),
             line: 114.0,
@@ -169,7 +169,7 @@ pub(crate) fn caliper(opening: f64, jaw: f64, beam: f64) -> Vec<Mark> {
 }
 
 fn wall() -> Vec<Mark> {
-    let hatch = Some(Hatch::new(Material::Aluminium, Lean::Right));
+    let hatch = Some(Hatch::new(CutMetal::Aluminium, Lean::Right));
     let mut marks = Vec::new();
     // The tube cut lengthwise, open at the top, broken off below.
     for left in [34.0, 120.0] {

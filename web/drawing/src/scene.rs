@@ -24,7 +24,7 @@ pub enum Anchor {
 /// What a cut part is made of; gives the hatching (ISO 128-50 leaves the choice of lines to the
 /// drawing, US practice draws steel with double lines).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Material {
+pub enum CutMetal {
     /// Double lines.
     Steel,
     /// Single lines.
@@ -44,7 +44,7 @@ pub enum Lean {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Hatch {
     /// Of which material.
-    pub material: Material,
+    pub material: CutMetal,
     /// Leaning which way.
     pub lean: Lean,
 }
@@ -52,15 +52,15 @@ pub struct Hatch {
 impl Hatch {
     /// All there are, in their order.
     pub const ALL: [Self; 4] = [
-        Self::new(Material::Steel, Lean::Right),
-        Self::new(Material::Steel, Lean::Left),
-        Self::new(Material::Aluminium, Lean::Right),
-        Self::new(Material::Aluminium, Lean::Left),
+        Self::new(CutMetal::Steel, Lean::Right),
+        Self::new(CutMetal::Steel, Lean::Left),
+        Self::new(CutMetal::Aluminium, Lean::Right),
+        Self::new(CutMetal::Aluminium, Lean::Left),
     ];
 
     /// Hatching of a material.
     #[must_use]
-    pub const fn new(material: Material, lean: Lean) -> Self {
+    pub const fn new(material: CutMetal, lean: Lean) -> Self {
         Self { material, lean }
     }
 
@@ -68,10 +68,10 @@ impl Hatch {
     #[must_use]
     pub const fn key(self) -> &'static str {
         match (self.material, self.lean) {
-            (Material::Steel, Lean::Right) => "steel-r",
-            (Material::Steel, Lean::Left) => "steel-l",
-            (Material::Aluminium, Lean::Right) => "aluminium-r",
-            (Material::Aluminium, Lean::Left) => "aluminium-l",
+            (CutMetal::Steel, Lean::Right) => "steel-r",
+            (CutMetal::Steel, Lean::Left) => "steel-l",
+            (CutMetal::Aluminium, Lean::Right) => "aluminium-r",
+            (CutMetal::Aluminium, Lean::Left) => "aluminium-l",
         }
     }
 
@@ -79,8 +79,8 @@ impl Hatch {
     #[must_use]
     pub const fn tile(self) -> f64 {
         match self.material {
-            Material::Steel => 8.0,
-            Material::Aluminium => 6.5,
+            CutMetal::Steel => 8.0,
+            CutMetal::Aluminium => 6.5,
         }
     }
 
@@ -88,8 +88,8 @@ impl Hatch {
     #[must_use]
     pub const fn lines(self) -> &'static str {
         match self.material {
-            Material::Steel => "M1 0V8M3.6 0V8",
-            Material::Aluminium => "M1 0V6.5",
+            CutMetal::Steel => "M1 0V8M3.6 0V8",
+            CutMetal::Aluminium => "M1 0V6.5",
         }
     }
 

@@ -149,7 +149,7 @@ impl Scene {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::scene::{Lean, Material, Placed};
+    use crate::scene::{CutMetal, Lean, Placed};
 
     fn scene(marks: Vec<Mark>) -> Scene {
         Scene {
@@ -178,7 +178,7 @@ mod tests {
 
     #[test]
     fn a_hatching_in_a_group_is_declared_once_under_the_figure_s_prefix() {
-        let hatch = Hatch::new(Material::Steel, Lean::Left);
+        let hatch = Hatch::new(CutMetal::Steel, Lean::Left);
         let part = Mark::rect((0.0, 0.0), (5.0, 5.0), "edge", Some(hatch));
         let svg = scene(vec![
             part.clone(),

@@ -1,6 +1,6 @@
 //! How sure: what comes out of many joints like the reader's, each with its own wall, friction and load.
 
-use calc_core::chance::{Chance, Distribution, Form, Matter, Spread};
+use calc_core::chance::{Chance, Distribution, DistributionKind, InputDistribution, Sensitivity};
 use calc_core::quantity::{Dimension, UnitSystem};
 use drawing::chances::clamp_chart;
 use leptos::prelude::*;
@@ -110,7 +110,7 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
 
 /// What would have to be known better to be surer.
 fn matters(chance: &Chance, units: UnitSystem) -> El {
-    let row = |what: &str, matters: &[Matter]| {
+    let row = |what: &str, matters: &[Sensitivity]| {
         let named: Vec<String> = matters
             .iter()
             .take(RANKED)
@@ -147,13 +147,13 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
 }
 
 /// Whether an input differs from joint to joint.
-fn scatters(spread: &&Spread) -> bool {
-    spread.form != Form::Fixed
+fn scatters(spread: &&InputDistribution) -> bool {
+    spread.form != DistributionKind::Fixed
 }
 
 /// Where the spreads come from.
 fn spreads(chance: &Chance, units: UnitSystem) -> El {
-    let row = |spread: &Spread| {
+    let row = |spread: &InputDistribution| {
         let amount = |si| words::amount(si, spread.middle.dimension, units);
         let (low, high) = spread.limits();
         el("li")
@@ -174,5 +174,5 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
                     .with(&[&chance.seed.to_string()]),
             ),
         )
-        .kid(el("ul").kids(chance.spreads.iter().filter(scatters).map(row)))
+        .kid(el("ul").kids(chance.distributions.iter().filter(scatters).map(row)))
 }

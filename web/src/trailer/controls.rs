@@ -23,7 +23,7 @@ pub(super) const MEASURED: [Field; 14] = [
     Field::TubeMaterial,
     Field::EndDistance,
     Field::FittingEdge,
-    Field::UprightWall,
+    Field::OutstandingWall,
     Field::BoltGauge,
     Field::FlangeSlope,
     Field::ShapedWasher,

@@ -23,7 +23,7 @@ const FIVE: [(Measure, Field); 5] = [
 
 /// What only some members have.
 const OF_MEMBER: [Field; 4] = [
-    Field::UprightWall,
+    Field::OutstandingWall,
     Field::BoltGauge,
     Field::FlangeSlope,
     Field::ShapedWasher,

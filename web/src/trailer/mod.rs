@@ -5,13 +5,14 @@ mod chances;
 mod controls;
 mod desk;
 mod examples;
+mod inspection;
 mod measures;
 mod printed;
 mod repairs;
 mod share;
 mod standing;
 mod state;
-mod traces;
+
 mod verdict;
 mod words;
 mod worksheet;
@@ -52,7 +53,7 @@ pub fn Trailer(
         )
         .kid(standing::standing(desk))
         .kid(chances::chances(desk))
-        .kid(traces::traces(desk))
+        .kid(inspection::inspection(desk))
         .kid(repairs::repairs_table(desk))
         .kid(share::share(desk))
         .kid(printed::inputs(desk))

@@ -50,17 +50,17 @@ fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
 
 /// What was asked to be copied.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Form {
+enum LinkForm {
     Plain,
     Markdown,
     BbCode,
 }
 
-fn in_form(forms: &CopyForms, form: Form) -> String {
+fn in_form(forms: &CopyForms, form: LinkForm) -> String {
     match form {
-        Form::Plain => forms.plain.clone(),
-        Form::Markdown => forms.markdown.clone(),
-        Form::BbCode => forms.bbcode.clone(),
+        LinkForm::Plain => forms.plain.clone(),
+        LinkForm::Markdown => forms.markdown.clone(),
+        LinkForm::BbCode => forms.bbcode.clone(),
     }
 }
 
@@ -76,7 +76,7 @@ pub(super) fn share(desk: Desk) -> El {
             )
         })
     });
-    let form = RwSignal::new(Form::Plain);
+    let form = RwSignal::new(LinkForm::Plain);
     let outcome = RwSignal::new("");
     let text = move || {
         let forms = forms.read();
@@ -84,7 +84,7 @@ pub(super) fn share(desk: Desk) -> El {
             .as_ref()
             .map_or_else(String::new, |forms| in_form(forms, form.get()))
     };
-    let button = move |which: Form, label: &str| {
+    let button = move |which: LinkForm, label: &str| {
         el("button")
             .attr("type", "button")
             .flag("disabled", move || !desk.shown.read().current)
@@ -101,9 +101,9 @@ pub(super) fn share(desk: Desk) -> El {
             })
     };
     let buttons = [
-        button(Form::Plain, "Copy link"),
-        button(Form::Markdown, "Copy as Markdown"),
-        button(Form::BbCode, "Copy for a forum (BBCode)"),
+        button(LinkForm::Plain, "Copy link"),
+        button(LinkForm::Markdown, "Copy as Markdown"),
+        button(LinkForm::BbCode, "Copy for a forum (BBCode)"),
         el("button")
             .attr("type", "button")
             .text("Print")

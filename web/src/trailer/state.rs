@@ -390,7 +390,7 @@ pub(crate) fn used(input: &Input, field: Field) -> bool {
         Field::Support => !bar,
         Field::TubeDepth => !round,
         Field::TubeEnd | Field::TubePoisson => !open && !round,
-        Field::UprightWall => open,
+        Field::OutstandingWall => open,
         Field::BoltGauge => member == "angle" || through_flange,
         Field::FlangeSlope => member == "channel",
         Field::ShapedWasher => through_flange || round && support != "through-sleeve",

@@ -1,13 +1,14 @@
 //! The bolt while it is tightened, and whether its grade may be.
 
-use super::{Joint, amount, of_forces, said};
+use super::{amount, of_forces, said};
 use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::quantity::Dimension::{Area, Count, Force, Ratio, Stress};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
     /// load and is close up to the yield load; the 80 % of other checks would ask for a looser bolt.
     pub(super) fn bolt_tightening(&self) -> Check {
@@ -17,11 +18,11 @@ impl Joint<'_> {
         self.scatter_line(&mut w);
         w.step(
             &("F_y", "yield load", "S_y·A_t"),
-            put_in![
+            substituted![
                 ("S_y", s.bolting.yield_strength().si(), Stress),
                 ("A_t", s.bolting.thread.stress_area().si(), Area),
             ],
-            (self.tight.yields.si(), Force),
+            (self.preload.yields.si(), Force),
             s.bolting.strength.cite,
         );
         let combined = Cite::new("vdi-2230", "combined stress while tightening", Flag::Memory);
@@ -31,11 +32,11 @@ impl Joint<'_> {
                 "combined stress at the nominal clamp",
                 "√(σ² + 3·τ²)",
             ),
-            put_in![
-                ("F", self.tight.nominal.si(), Force),
-                ("μ", self.tight.friction, Ratio),
+            substituted![
+                ("F", self.preload.nominal.si(), Force),
+                ("μ", self.preload.friction, Ratio),
             ],
-            (self.tight.combined_nominal(s).si(), Stress),
+            (self.preload.combined_nominal(s).si(), Stress),
             combined,
         );
         w.step(
@@ -44,12 +45,12 @@ impl Joint<'_> {
                 "combined stress at the largest clamp, slippery threads",
                 "√(σ² + 3·τ²)",
             ),
-            put_in![("F_max", self.tight.max.si(), Force)],
-            (self.tight.combined_max(s).si(), Stress),
+            substituted![("F_max", self.preload.max.si(), Force)],
+            (self.preload.combined_max(s).si(), Stress),
             combined,
         );
-        let over_proof = self.tight.max > self.tight.proof;
-        let code = if self.tight.max > self.tight.yields {
+        let over_proof = self.preload.max > self.preload.proof;
+        let code = if self.preload.max > self.preload.yields {
             "bolt-over-yield"
         } else if over_proof {
             "bolt-over-proof"
@@ -59,14 +60,14 @@ impl Joint<'_> {
         let reason = said(
             code,
             &[
-                (self.tight.max.si(), Force),
-                (self.tight.proof.si(), Force),
-                (self.tight.yields.si(), Force),
+                (self.preload.max.si(), Force),
+                (self.preload.proof.si(), Force),
+                (self.preload.yields.si(), Force),
             ],
         );
         let mut check = of_forces(
             CheckId::BoltTightening,
-            (self.tight.nominal.si(), self.tight.yields.si()),
+            (self.preload.nominal.si(), self.preload.yields.si()),
             (1.0 + s.tightening.scatter, "factor-scatter"),
             reason,
             w,
@@ -88,14 +89,14 @@ impl Joint<'_> {
                 "grade that may be tightened to a stated clamp",
                 "not allowed for this grade",
             ),
-            put_in![],
+            substituted![],
             (0.0, Count),
             BoltGrade::PRETENSION_CITE,
         );
         Some(Check {
             id: CheckId::Grade,
             verdict: Verdict::DoesNotHold,
-            demand: amount(self.tight.nominal.si(), Force),
+            demand: amount(self.preload.nominal.si(), Force),
             capacity: amount(0.0, Force),
             factor: 1.0,
             factor_is: "factor-none",

@@ -1,16 +1,17 @@
 //! Can what lies between head and nut take the wanted clamp?
 
-use super::{Joint, of_forces, said};
+use super::{of_forces, said};
 use crate::cite::{Cite, Flag};
-use crate::evaluate::seat;
-use crate::evaluate::stand::{self, Limit};
+use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Working;
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::SupportKind;
+use crate::support::seat;
+use crate::support::{self, Limit};
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Lines that lead from the torque to the nominal clamp.
     pub(super) fn tightening_lines(&self, w: &mut Working) {
         let s = self.s;
@@ -26,7 +27,7 @@ impl Joint<'_> {
                     "(π/4)·((d₂ + d₃)/2)²"
                 },
             ),
-            put_in![
+            substituted![
                 ("d", d, Length),
                 ("p", s.bolting.thread.pitch().si(), Length),
             ],
@@ -35,23 +36,23 @@ impl Joint<'_> {
         );
         w.step(
             &("F_p", "proof load", "S_p·A_t"),
-            put_in![
+            substituted![
                 ("S_p", s.bolting.proof_strength().si(), Stress),
                 ("A_t", area, Area),
             ],
-            (self.tight.proof.si(), Force),
+            (self.preload.proof.si(), Force),
             s.bolting.strength.cite,
         );
         if s.tightening.torque.is_none() {
             w.step(
                 &("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
-                put_in![
+                substituted![
                     ("K", k, Ratio),
                     ("d", d, Length),
                     ("share", s.tightening.preload_share, Share),
-                    ("F_p", self.tight.proof.si(), Force),
+                    ("F_p", self.preload.proof.si(), Force),
                 ],
-                (self.tight.torque.si(), Torque),
+                (self.preload.torque.si(), Torque),
                 Cite::new("shigley-9e", "Eq. 8-27, 8-31", Flag::Read),
             );
         }
@@ -61,12 +62,12 @@ impl Joint<'_> {
                 "clamp that this torque would give on something solid",
                 "T/(K·d)",
             ),
-            put_in![
-                ("T", self.tight.torque.si(), Torque),
+            substituted![
+                ("T", self.preload.torque.si(), Torque),
                 ("K", k, Ratio),
                 ("d", d, Length),
             ],
-            (self.tight.nominal.si(), Force),
+            (self.preload.nominal.si(), Force),
             Cite::new("shigley-9e", "Eq. 8-27", Flag::Read),
         );
     }
@@ -74,11 +75,11 @@ impl Joint<'_> {
     pub(super) fn scatter_line(&self, w: &mut Working) {
         w.step(
             &("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
-            put_in![
-                ("F", self.tight.nominal.si(), Force),
+            substituted![
+                ("F", self.preload.nominal.si(), Force),
                 ("Γ", self.s.tightening.scatter, Share),
             ],
-            (self.tight.max.si(), Force),
+            (self.preload.max.si(), Force),
             Cite::new(
                 "nasa-std-5020b",
                 "form of the torque scatter",
@@ -88,7 +89,7 @@ impl Joint<'_> {
     }
 
     pub(super) fn clamp(&self) -> Check {
-        let governs: Limit = self.stands.governs;
+        let governs: Limit = self.support.governs;
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
         self.support_lines(&mut w, &governs);
@@ -101,11 +102,11 @@ impl Joint<'_> {
         };
         let reason = said(
             governs.code,
-            &[(governs.load, Force), (self.tight.nominal.si(), Force)],
+            &[(governs.load, Force), (self.preload.nominal.si(), Force)],
         );
         let mut check = of_forces(
             CheckId::Clamp,
-            (self.tight.nominal.si(), governs.load),
+            (self.preload.nominal.si(), governs.load),
             (factor, factor_is),
             reason,
             w,
@@ -114,7 +115,7 @@ impl Joint<'_> {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
             check.reason = said(unknown, &[]);
-        } else if let Some(outside) = self.stands.out_of_range(self.s).first() {
+        } else if let Some(outside) = self.support.out_of_range(self.s).first() {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
             check.reason = said(
@@ -143,18 +144,18 @@ impl Joint<'_> {
             return;
         }
         let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
-        if self.stands.least.sides().is_some() && s.support != SupportKind::Spreader {
+        if self.support.least.sides().is_some() && s.support != SupportKind::Spreader {
             w.step(
                 &(
                     "d_w",
                     "washer diameter that counts (a thin washer dishes)",
                     "from washer and face together",
                 ),
-                put_in![
+                substituted![
                     ("outside", s.bolting.washer.outer.si(), Length),
                     ("thickness", s.bolting.washer.thickness_min.si(), Length),
                 ],
-                (self.stands.least.effective_washer.si(), Length),
+                (self.support.least.effective_washer.si(), Length),
                 Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
             );
             w.step(
@@ -163,16 +164,16 @@ impl Joint<'_> {
                     "clamp at which each face is in by 1 % of its width",
                     "0.90·F(δ = 0.01·b)",
                 ),
-                put_in![
+                substituted![
                     ("b", tube.width.si(), Length),
                     ("h", tube.depth.si(), Length),
                     ("t", tube.design_wall.si(), Length),
-                    ("d_w", self.stands.least.effective_washer.si(), Length),
+                    ("d_w", self.support.least.effective_washer.si(), Length),
                     ("f_y", tube.yield_least.si(), Stress),
                     ("E", tube.modulus.si(), Stress),
                 ],
                 (
-                    self.stands.least.force_at_share(stand::SERVICE_SHARE),
+                    self.support.least.force_at_share(support::SERVICE_SHARE),
                     Force,
                 ),
                 own,
@@ -183,7 +184,7 @@ impl Joint<'_> {
                 let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
                 w.step(
                     &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
-                    put_in![
+                    substituted![
                         ("D", s.sleeve.outer.si(), Length),
                         ("d", s.sleeve.inner.si(), Length),
                     ],
@@ -196,7 +197,7 @@ impl Joint<'_> {
                         "what sleeve and faces carry when the sleeve is squashed",
                         "f_y·A (+ faces)",
                     ),
-                    put_in![("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
+                    substituted![("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
                     (governs.load, Force),
                     Cite::new("aisc-360-22", "J4.4", Flag::Read),
                 );
@@ -207,7 +208,7 @@ impl Joint<'_> {
                     "least of plate, corner and side walls, or the 1 % limit",
                     "see the method page",
                 ),
-                put_in![
+                substituted![
                     ("t_p", s.spreader.thickness.si(), Length),
                     ("l_p", s.spreader.length.si(), Length),
                     (
@@ -233,7 +234,7 @@ impl Joint<'_> {
         let s = self.s;
         w.step(
             &("R", "pressure under the washer", "1.8·f_y·A_w"),
-            put_in![
+            substituted![
                 ("d_w", s.washer_on_metal().si(), Length),
                 ("d_h", s.bolting.hole.si(), Length),
             ],

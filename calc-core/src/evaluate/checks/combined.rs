@@ -1,23 +1,24 @@
 //! The bolt under shear, pull and bending at once.
 
-use super::{Joint, Way, amount, said};
+use super::{Resistance, amount, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
-use crate::evaluate::loads::Spread;
+use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
 use crate::quantity::Dimension::{Area, Force, Ratio, Stress};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
 /// Strengths of the bolt.
 struct Strengths {
     /// Shear, American and European.
-    shear: [Way; 2],
+    shear: [Resistance; 2],
     /// Pull, American and European; both yield at the proof load.
-    pull: [Way; 2],
+    pull: [Resistance; 2],
     /// Bending, where the bolt has room for it.
-    bending: Option<Way>,
+    bending: Option<Resistance>,
 }
 
 /// Shares used by one case.
@@ -43,18 +44,18 @@ impl Together {
     }
 }
 
-impl Joint<'_> {
+impl Analysis<'_> {
     fn bolt_strengths(&self) -> Strengths {
         let b = &self.s.bolting;
-        let proof = self.tight.proof.si();
+        let proof = self.preload.proof.si();
         let eu = en_bolt::tension(b.strength.tensile, b.thread.stress_area()).si();
         Strengths {
-            shear: self.shear_ways(),
+            shear: self.shear_resistances(),
             pull: [
-                Way::allowable(self.pull_strength(), shear::OMEGA, proof),
-                Way::design(eu, proof),
+                Resistance::allowable(self.pull_strength(), shear::OMEGA, proof),
+                Resistance::design(eu, proof),
             ],
-            bending: self.bending_way(),
+            bending: self.bending_resistance(),
         }
     }
 
@@ -62,25 +63,33 @@ impl Joint<'_> {
     /// factors inside the shares; a case that may break nothing has none; one that may do no lasting harm
     /// is held against the onset of yield as well,
     /// `√((N/N_y + M/M_y)² + (V/V_y)²)`, by distortion energy.
-    fn together(&self, spread: &Spread, strengths: &Strengths) -> Together {
-        let kind = spread.case.kind;
-        let factor = |way: &Way| {
+    fn together(&self, loads: &BoltLoads, strengths: &Strengths) -> Together {
+        let kind = loads.case.kind;
+        let factor = |resistance: &Resistance| {
             if kind == LoadKind::Service {
-                way.factor
+                resistance.factor
             } else {
                 1.0
             }
         };
-        let in_plane = spread.largest_in_plane;
-        let pull = spread.largest_pull.max(0.0);
+        let in_plane = loads.largest_in_plane;
+        let pull = loads.largest_pull.max(0.0);
         let pull = if pull > 0.0 {
             self.pull_on_bolt(pull, newton(self.pull_strength()))
         } else {
             0.0
         };
-        let used = |force: f64, way: &Way| factor(way) * force / way.capacity.max(1e-9);
-        let shear_shares = strengths.shear.each_ref().map(|way| used(in_plane, way));
-        let pull_shares = strengths.pull.each_ref().map(|way| used(pull, way));
+        let used = |force: f64, resistance: &Resistance| {
+            factor(resistance) * force / resistance.capacity.max(1e-9)
+        };
+        let shear_shares = strengths
+            .shear
+            .each_ref()
+            .map(|resistance| used(in_plane, resistance));
+        let pull_shares = strengths
+            .pull
+            .each_ref()
+            .map(|resistance| used(pull, resistance));
         let [shear_us, shear_eu] = shear_shares;
         let [pull_us, pull_eu] = pull_shares;
         let moment = self.moment(in_plane);
@@ -89,7 +98,7 @@ impl Joint<'_> {
         let yields = if kind == LoadKind::Proof {
             let bent = strengths
                 .bending
-                .map_or(0.0, |way| moment / way.yields.max(1e-9));
+                .map_or(0.0, |resistance| moment / resistance.yields.max(1e-9));
             (pull / pulled.yields.max(1e-9) + bent).hypot(in_plane / sheared.yields.max(1e-9))
         } else {
             0.0
@@ -100,8 +109,8 @@ impl Joint<'_> {
             pull_shares,
             american: interaction::aisc(shear_us, pull_us),
             european: interaction::european(shear_eu, pull_eu),
-            pin: strengths.bending.map_or(0.0, |way| {
-                interaction::pin(used(moment, &way), shear_us.max(shear_eu))
+            pin: strengths.bending.map_or(0.0, |resistance| {
+                interaction::pin(used(moment, &resistance), shear_us.max(shear_eu))
             }),
             yields,
         }
@@ -110,26 +119,29 @@ impl Joint<'_> {
     pub(super) fn bolt_combined(&self) -> Option<Check> {
         let b = &self.s.bolting;
         let strengths = self.bolt_strengths();
-        let pulled = self.cases.all.iter().any(|x| x.largest_pull > 0.0);
+        let pulled = self.cases().all.iter().any(|x| x.largest_pull > 0.0);
         if !pulled && strengths.bending.is_none() {
             return None;
         }
-        let (spread, utilisation) = self.cases.governing(&|spread| {
-            let used = self.together(spread, &strengths).most();
+        let (loads, utilisation) = self.cases().governing(&|loads| {
+            let used = self.together(loads, &strengths).most();
             (used > 0.0).then_some(used)
         })?;
-        let all = self.together(spread, &strengths);
+        let all = self.together(loads, &strengths);
         let ([shear_us, shear_eu], [pull_us, pull_eu]) = (all.shear_shares, all.pull_shares);
-        let [us, eu] = strengths.pull.each_ref().map(|way| way.capacity);
+        let [us, eu] = strengths
+            .pull
+            .each_ref()
+            .map(|resistance| resistance.capacity);
         let mut w = self.sheet();
-        self.pried_line(&mut w, spread.largest_pull.max(0.0), all.pull);
+        self.pried_line(&mut w, loads.largest_pull.max(0.0), all.pull);
         w.step(
             &(
                 "R_t",
                 "strength of the bolt in tension",
                 "F_u·min(0.75·A_b, A_t)",
             ),
-            put_in![
+            substituted![
                 ("F_u", b.strength.tensile.si(), Stress),
                 ("A_b", b.thread.shank_area().si(), Area),
                 ("A_t", b.thread.stress_area().si(), Area),
@@ -139,7 +151,7 @@ impl Joint<'_> {
         );
         w.step(
             &("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
-            put_in![("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
+            substituted![("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
             (all.american, Ratio),
             Cite::new("aisc-360-22", "J3.8", Flag::Read),
         );
@@ -149,7 +161,7 @@ impl Joint<'_> {
                 "tension by the European column",
                 "0.9·f_ub·A_s/γ_M2",
             ),
-            put_in![
+            substituted![
                 ("f_ub", b.strength.tensile.si(), Stress),
                 ("A_s", b.thread.stress_area().si(), Area),
                 ("γ_Q", GAMMA_Q, Ratio),
@@ -163,25 +175,22 @@ impl Joint<'_> {
                 "shear and pull by the European column",
                 "max(u_t, u_v + u_t/1.4)",
             ),
-            put_in![("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
+            substituted![("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
             (all.european, Ratio),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         if strengths.bending.is_some() {
             w.step(
                 &("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
-                put_in![("u_v", shear_us.max(shear_eu), Ratio)],
+                substituted![("u_v", shear_us.max(shear_eu), Ratio)],
                 (all.pin, Ratio),
                 Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
             );
         }
-        if spread.case.kind == LoadKind::Proof {
+        if loads.case.kind == LoadKind::Proof {
             w.step(
                 &("U_y", "onset of yield", "√((N/N_y + M/M_y)² + (V/V_y)²)"),
-                put_in![
-                    ("N", all.pull, Force),
-                    ("V", spread.largest_in_plane, Force),
-                ],
+                substituted![("N", all.pull, Force), ("V", loads.largest_in_plane, Force),],
                 (all.yields, Ratio),
                 Cite::new("elementary", "distortion energy", Flag::Computed),
             );
@@ -201,10 +210,10 @@ impl Joint<'_> {
                 } else {
                     "combined-fine"
                 },
-                &[(spread.largest_in_plane, Force), (all.pull, Force)],
+                &[(loads.largest_in_plane, Force), (all.pull, Force)],
             ),
             steps: w.finish(),
         };
-        Some(check.in_case(spread.case.case, spread.case.kind))
+        Some(check.in_case(loads.case.case, loads.case.kind))
     }
 }

@@ -1,8 +1,9 @@
 //! Which load case decides a question, and with which factor.
 
-use super::{Joint, OMEGA_OPENING, Way, said};
+use super::{OMEGA_OPENING, Resistance, said};
 use crate::catalog::LoadKind;
-use crate::evaluate::loads::Spread;
+use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::evaluate::pried::{pried, pull_on_bolt};
 use crate::mechanics::prying::Pried;
 use crate::quantity::Dimension::Moment;
@@ -12,7 +13,7 @@ use crate::report::{Check, Verdict};
 /// The governing demand of a question.
 #[derive(Clone, Copy)]
 pub(super) struct Demand<'a> {
-    pub(super) spread: &'a Spread,
+    pub(super) loads: &'a BoltLoads,
     /// Demand on the hardest used bolt, N.
     pub(super) force: f64,
     pub(super) factor: f64,
@@ -27,11 +28,11 @@ impl Demand<'_> {
 
     /// A check with this case's name.
     pub(super) fn name(&self, check: Check) -> Check {
-        check.in_case(self.spread.case.case, self.spread.case.kind)
+        check.in_case(self.loads.case.case, self.loads.case.kind)
     }
 }
 
-impl<'a> Joint<'a> {
+impl Analysis<'_> {
     /// Demand on a strength, over the cases of all kinds. A service case has the factor of allowable
     /// strength, a proof case the factor that brings the strength down to yield, an ultimate case 1.
     ///
@@ -39,21 +40,21 @@ impl<'a> Joint<'a> {
     pub(super) fn strength(
         &self,
         (service, proof): (f64, f64),
-        measure: &dyn Fn(&Spread) -> f64,
-    ) -> Option<Demand<'a>> {
+        measure: &dyn Fn(&BoltLoads) -> f64,
+    ) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
             LoadKind::Service => (service, "factor-strength"),
             LoadKind::Proof => (proof.max(1.0), "factor-yield"),
             LoadKind::Ultimate => (1.0, "factor-breaking"),
         };
-        let (spread, _) = self.cases.governing(&|spread| {
-            let force = measure(spread);
-            (force > 0.0).then(|| factor(spread.case.kind).0 * force)
+        let (loads, _) = self.cases().governing(&|loads| {
+            let force = measure(loads);
+            (force > 0.0).then(|| factor(loads.case.kind).0 * force)
         })?;
-        let (factor, factor_is) = factor(spread.case.kind);
+        let (factor, factor_is) = factor(loads.case.kind);
         Some(Demand {
-            spread,
-            force: measure(spread),
+            loads,
+            force: measure(loads),
             factor,
             factor_is,
         })
@@ -64,19 +65,22 @@ impl<'a> Joint<'a> {
     /// strength and load.
     ///
     /// `None` where no case asks for anything.
-    pub(super) fn asked(
+    pub(super) fn governing_demand(
         &self,
-        ways: &[Way],
-        measure: &dyn Fn(&Spread) -> f64,
-    ) -> Option<(Way, Demand<'a>)> {
-        let used = |(way, asked): &(Way, Demand<'_>)| asked.used(way.capacity);
-        ways.iter()
-            .filter_map(|way| {
-                let mut asked = self.strength((way.factor, way.to_yield()), measure)?;
-                if asked.spread.case.kind == LoadKind::Service {
-                    asked.factor_is = way.factor_is;
+        resistances: &[Resistance],
+        measure: &dyn Fn(&BoltLoads) -> f64,
+    ) -> Option<(Resistance, Demand<'_>)> {
+        let used =
+            |(resistance, demand): &(Resistance, Demand<'_>)| demand.used(resistance.capacity);
+        resistances
+            .iter()
+            .filter_map(|resistance| {
+                let mut demand =
+                    self.strength((resistance.factor, resistance.to_yield()), measure)?;
+                if demand.loads.case.kind == LoadKind::Service {
+                    demand.factor_is = resistance.factor_is;
                 }
-                Some((*way, asked))
+                Some((*resistance, demand))
             })
             .reduce(|most, next| {
                 if used(&next) > used(&most) {
@@ -88,22 +92,22 @@ impl<'a> Joint<'a> {
     }
 
     /// Demand on the clamp, over the cases that count on it.
-    pub(super) fn clamped(&self, measure: &dyn Fn(&Spread) -> f64) -> Option<Demand<'a>> {
+    pub(super) fn clamped(&self, measure: &dyn Fn(&BoltLoads) -> f64) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
             LoadKind::Service => Some((OMEGA_OPENING, "factor-own")),
             LoadKind::Proof => Some((1.0, "factor-proof")),
             LoadKind::Ultimate => None,
         };
-        let (spread, _) = self.cases.governing(&|spread| {
-            let force = measure(spread);
-            factor(spread.case.kind)
+        let (loads, _) = self.cases().governing(&|loads| {
+            let force = measure(loads);
+            factor(loads.case.kind)
                 .filter(|_| force > 0.0)
                 .map(|(factor, _)| factor * force)
         })?;
-        let (factor, factor_is) = factor(spread.case.kind)?;
+        let (factor, factor_is) = factor(loads.case.kind)?;
         Some(Demand {
-            spread,
-            force: measure(spread),
+            loads,
+            force: measure(loads),
             factor,
             factor_is,
         })
@@ -111,12 +115,12 @@ impl<'a> Joint<'a> {
 
     /// Largest moment that no bolt has a lever for, over the cases of the kinds asked for, N·m.
     pub(super) fn untaken(&self, counts: &dyn Fn(LoadKind) -> bool) -> f64 {
-        self.cases
+        self.cases()
             .all
             .iter()
-            .filter(|spread| counts(spread.case.kind))
-            .flat_map(|spread| {
-                let missing = spread.not_taken;
+            .filter(|loads| counts(loads.case.kind))
+            .flat_map(|loads| {
+                let missing = loads.not_taken;
                 [missing.twist, missing.pitch, missing.roll]
             })
             .fold(0.0, |most, moment| most.max(moment.abs()))

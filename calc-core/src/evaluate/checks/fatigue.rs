@@ -1,19 +1,20 @@
 //! Does the bolt endure a pull that comes and goes?
 
-use super::{Joint, amount, said};
+use super::{amount, said};
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
     /// road decides, and the road is an assumption: the best that is left is "close".
     pub(super) fn bolt_fatigue(&self, gripping: bool) -> Option<Check> {
-        let (spread, pull) = repeated_pull(self.s, self.tight, self.cases)?;
+        let (loads, pull) = repeated_pull(self)?;
         let road = road(self.s);
-        let views = BoltViews::new(self.s, self.tight, self.grip, pull, &road);
+        let views = BoltViews::new(self, pull, &road);
         let view = governing(views.all())?;
         let (demand, capacity, used) = if view.used_at_full <= 1.0 {
             (view.amplitude.si, view.endured.si, view.used_at_full)
@@ -35,8 +36,8 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("σ_a", "stress amplitude at the full pull", "C·ΔN/(2·A_t)"),
-            put_in![
-                ("C", view.bolt_share, Ratio),
+            substituted![
+                ("C", view.load_factor, Ratio),
                 ("ΔN", pull, Force),
                 ("A_t", self.s.bolting.thread.stress_area().si(), Area),
             ],
@@ -49,7 +50,7 @@ impl Joint<'_> {
                 "lowest of the published amplitudes that a bolt endures",
                 "least capacity for its demand",
             ),
-            put_in![("d", self.s.bolting.thread.major().si(), Length)],
+            substituted![("d", self.s.bolting.thread.major().si(), Length)],
             (view.endured.si, Stress),
             view.cite,
         );
@@ -59,7 +60,7 @@ impl Joint<'_> {
                 "amplitude of two million cycles that do what the road does",
                 "(Σ n·s³·L/2·10⁶)^(1/3)·σ_a",
             ),
-            put_in![("σ_a", view.amplitude.si, Stress)],
+            substituted![("σ_a", view.amplitude.si, Stress)],
             (view.used_on_the_road * view.endured_two_million.si, Stress),
             road.cite,
         );
@@ -75,6 +76,6 @@ impl Joint<'_> {
             reason: said(code, &[(demand, Stress), (capacity, Stress)]),
             steps: w.finish(),
         };
-        Some(check.in_case(spread.case.case, spread.case.kind))
+        Some(check.in_case(loads.case.case, loads.case.kind))
     }
 }

@@ -1,12 +1,13 @@
 //! Distances, holes and fits.
 
-use super::{Joint, amount, said};
+use super::{amount, said};
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::quantity::Dimension::Length;
 use crate::quantity::{InUnits, Length as Metres};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -16,7 +17,7 @@ const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
 /// narrow washers of the tables reach 0.24 to 0.27 past a normal hole.
 const WASHER_RIM: f64 = 0.2;
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// A distance is there or it is not: nothing between.
     pub(super) fn distance(
         &self,
@@ -54,13 +55,13 @@ impl Joint<'_> {
         let (us, eu) = (1.5 * d, 1.2 * hole.si());
         w.step(
             &("e_min", "least distance from bolt to edge", "1.5·d"),
-            put_in![("d", d, Length)],
+            substituted![("d", d, Length)],
             (us, Length),
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
         w.step(
             &("e_1,min", "the same by the European column", "1.2·d_0"),
-            put_in![("d_0", hole.si(), Length)],
+            substituted![("d_0", hole.si(), Length)],
             (eu, Length),
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
         );
@@ -111,13 +112,13 @@ impl Joint<'_> {
             let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
             w.step(
                 &("s_min", "least distance between bolts", "2⅔·d"),
-                put_in![("d", d, Length)],
+                substituted![("d", d, Length)],
                 (us, Length),
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
             w.step(
                 &("p_min", "the same by the European column", place),
-                put_in![("d_0", hole, Length)],
+                substituted![("d_0", hole, Length)],
                 (eu, Length),
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
             );
@@ -156,7 +157,7 @@ impl Joint<'_> {
         ] {
             w.step(
                 &(symbol, what, "as listed"),
-                put_in![("d", thread.major().si(), Length)],
+                substituted![("d", thread.major().si(), Length)],
                 (listed.diameter.si(), Length),
                 listed.cite,
             );
@@ -203,7 +204,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
-            put_in![
+            substituted![
                 ("D_w", s.bolting.washer.outer.si(), Length),
                 ("d_0", hole.si(), Length),
             ],
@@ -212,7 +213,7 @@ impl Joint<'_> {
         );
         w.step(
             &("c_min", "rim asked for", "0.2·d"),
-            put_in![("d", s.bolting.thread.major().si(), Length)],
+            substituted![("d", s.bolting.thread.major().si(), Length)],
             (needed, Length),
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
         );
@@ -224,7 +225,7 @@ impl Joint<'_> {
         )
     }
 
-    /// Play of the bolt in its sleeve. Tight is said but holds; loose is close.
+    /// Play of the bolt in its sleeve. Preload is said but holds; loose is close.
     pub(super) fn sleeve_fit(&self) -> Option<Check> {
         let s = self.s;
         if !matches!(
@@ -246,7 +247,7 @@ impl Joint<'_> {
         let mut w = self.sheet();
         w.step(
             &("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
-            put_in![
+            substituted![
                 ("d_i", s.sleeve.inner.si(), Length),
                 ("d", s.bolting.thread.major().si(), Length),
             ],

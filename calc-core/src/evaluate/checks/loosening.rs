@@ -1,44 +1,45 @@
 //! Can the nut shake loose?
 
-use super::{Joint, of_forces, said};
+use super::{of_forces, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
-use crate::evaluate::loads::Spread;
+use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
 use crate::quantity::Dimension::{Force, Ratio};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Over the cases that come again and again: a nut is not shaken loose at one go.
     pub(super) fn loosening(&self) -> Option<Check> {
-        let (s, g) = (self.s, self.grip);
+        let (s, g) = (self.s, self.residual);
         let limit = |share: &Share| {
             loosening::transverse_limit(
                 s.tightening.faying_friction,
                 newton(g.left_min),
                 newton(share.pull),
-                g.bolt_share,
+                g.load_factor,
             )
             .si()
         };
         let plane = |share: &Share| share.in_plane() / s.bolting.slip_planes();
-        let worst = |spread: &Spread| {
+        let worst = |loads: &BoltLoads| {
             let used = |share: &Share| plane(share) / limit(share).max(1e-9);
-            spread
+            loads
                 .shares
                 .iter()
                 .copied()
                 .map(|share| (used(&share), share))
                 .reduce(|most, next| if next.0 > most.0 { next } else { most })
         };
-        let (spread, _) = self.cases.governing(&|spread| {
-            worst(spread)
-                .filter(|_| spread.case.kind == LoadKind::Service)
+        let (loads, _) = self.cases().governing(&|loads| {
+            worst(loads)
+                .filter(|_| loads.case.kind == LoadKind::Service)
                 .map(|(used, _)| used)
         })?;
-        let (_, share) = worst(spread)?;
+        let (_, share) = worst(loads)?;
         let (demand, capacity) = (plane(&share), limit(&share));
         let mut w = self.sheet();
         w.step(
@@ -47,10 +48,10 @@ impl Joint<'_> {
                 "transverse force that cannot shake the nut loose, one plane",
                 "μ·(F_left − (1 − C)·N)",
             ),
-            put_in![
+            substituted![
                 ("μ", s.tightening.faying_friction, Ratio),
                 ("F_left", g.left_min, Force),
-                ("C", g.bolt_share, Ratio),
+                ("C", g.load_factor, Ratio),
                 ("N", share.pull.max(0.0), Force),
             ],
             (capacity, Force),
@@ -75,6 +76,6 @@ impl Joint<'_> {
         if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
             check = Self::undecided(check, "loosening-clamp-unknown");
         }
-        Some(check.in_case(spread.case.case, spread.case.kind))
+        Some(check.in_case(loads.case.case, loads.case.kind))
     }
 }

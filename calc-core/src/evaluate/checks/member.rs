@@ -1,21 +1,22 @@
-//! What only a channel, an angle or a round tube is asked: how the washer sits, how far the hole is from
+//! What only a channel, an angle or a round tube is demand: how the washer sits, how far the hole is from
 //! the free edge, whether the flange bends under an outside pull.
 
 use super::pull::bending;
-use super::{Joint, amount, said};
+use super::{amount, said};
 use crate::cite::{Cite, Flag};
-use crate::evaluate::seat;
+use crate::evaluate::analysis::Analysis;
 use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
-use crate::mechanics::net_section::counted_hole;
+use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::Dimension::{Force, Length, Share, Stress};
 use crate::quantity::{InUnits, Length as Metres, mm};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::MemberKind;
+use crate::support::seat;
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Room for the washer between the nearest row and the face of the upright part; `None` where there
-    /// is none to be in the way.
+    /// is none to be in the resistance.
     fn room(&self) -> Option<Metres> {
         let (rows, held) = self.s.strip()?;
         let nearest = |row: &Metres| match held {
@@ -41,7 +42,7 @@ impl Joint<'_> {
             if round {
                 w.step(
                     &("s", what, "d_w/D"),
-                    put_in![
+                    substituted![
                         ("d_w", s.bolting.washer.outer.si(), Length),
                         ("D", s.tube.width.si(), Length),
                     ],
@@ -51,14 +52,14 @@ impl Joint<'_> {
             } else {
                 w.step(
                     &("s", what, "as given"),
-                    put_in![],
+                    substituted![],
                     (slope, Share),
                     geometry,
                 );
             }
             w.step(
                 &("s_max", "steepest that they may bear on", "1/20"),
-                put_in![],
+                substituted![],
                 (STEEPEST, Share),
                 steepest,
             );
@@ -70,13 +71,13 @@ impl Joint<'_> {
                         "bending of the bolt if the nut is pulled down flat on it",
                         "E·d·s/(2·l)",
                     ),
-                    put_in![
+                    substituted![
                         ("E", e.si(), Stress),
                         ("d", d.si(), Length),
                         ("s", slope, Share),
-                        ("l", self.grip.length.si(), Length),
+                        ("l", self.residual.length.si(), Length),
                     ],
-                    (bolt_bending(e, d, slope, self.grip.length).si(), Stress),
+                    (bolt_bending(e, d, slope, self.residual.length).si(), Stress),
                     Cite::new("elementary", "bending", Flag::Computed),
                 );
             }
@@ -85,7 +86,7 @@ impl Joint<'_> {
         if let Some(room) = room {
             w.step(
                 &("r", "half of the washer beside the upright part", "d_w/2"),
-                put_in![
+                substituted![
                     ("d_w", s.bolting.washer.outer.si(), Length),
                     ("room", room.si(), Length),
                 ],
@@ -167,11 +168,11 @@ impl Joint<'_> {
         // A strip held on both sides bends most at the bolt, where the hole is.
         let width = match held {
             Held::OnOneSide => counted,
-            Held::OnBothSides(_) => (counted - counted_hole(s.bolting.hole)).max(mm(0.0)),
+            Held::OnBothSides(_) => (counted - effective_hole(s.bolting.hole)).max(mm(0.0)),
         };
         let (fy, t) = (s.tube.yield_least, s.tube.design_wall);
         let capacity = flange::strip(fy, t, width, lever).si();
-        let pulled = self.strength((OMEGA, SHAPE), &|spread| spread.largest_pull)?;
+        let pulled = self.strength((OMEGA, SHAPE), &|loads| loads.largest_pull)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         w.step(
@@ -183,7 +184,7 @@ impl Joint<'_> {
                     Held::OnBothSides(_) => "largest moment of a hinged strip, over the pull",
                 },
             ),
-            put_in![("rows", rows.len() as f64, crate::quantity::Dimension::Count)],
+            substituted![("rows", rows.len() as f64, crate::quantity::Dimension::Count)],
             (lever.si(), Length),
             Cite::new("elementary", "statics", Flag::Computed),
         );
@@ -193,7 +194,7 @@ impl Joint<'_> {
                 "length of flange counted with one bolt",
                 "45° to either side, to half of the spacing and to the end",
             ),
-            put_in![
+            substituted![
                 ("p", s.bolting.spacing_along.si(), Length),
                 ("e", s.tube.end_distance.si(), Length),
             ],
@@ -202,7 +203,7 @@ impl Joint<'_> {
         );
         w.step(
             &("T", "pull at which that strip is plastic", "w·t²·f_y/(4·c)"),
-            put_in![
+            substituted![
                 ("w", width.si(), Length),
                 ("t", t.si(), Length),
                 ("f_y", fy.si(), Stress),

@@ -11,52 +11,23 @@ mod member;
 mod pin;
 mod ply;
 mod pull;
+mod resistance;
 mod section;
 mod slip;
 mod slipped;
-mod way;
 
-use way::Way;
+use resistance::Resistance;
 
-use super::grip::Grip;
-use super::loads::{Cases, Service};
-use super::support::Stands;
-use super::tighten::Tight;
+use super::analysis::Analysis;
 use super::working::Working;
 use crate::quantity::Dimension;
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
-use crate::scenario::Scenario;
 
 /// Factor on separation of the faces. An assumption: as for slip.
 const OMEGA_OPENING: f64 = 1.50;
 
-/// Everything a check needs.
-struct Joint<'a> {
-    s: &'a Scenario,
-    tight: &'a Tight,
-    stands: &'a Stands,
-    grip: &'a Grip,
-    cases: &'a Cases,
-    /// The case that slips first; `None` where no case counts on friction.
-    service: Option<&'a Service>,
-    working: bool,
-}
-
-pub(crate) fn all(
-    s: &Scenario,
-    (tight, stands, grip): (&Tight, &Stands, &Grip),
-    (cases, service): (&Cases, Option<&Service>),
-    working: bool,
-) -> Vec<Check> {
-    let joint = Joint {
-        s,
-        tight,
-        stands,
-        grip,
-        cases,
-        service,
-        working,
-    };
+/// All checks that apply, in the order that a fabricator would ask.
+pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     let mut checks = Vec::with_capacity(28);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
@@ -134,7 +105,7 @@ fn said(code: &'static str, amounts: &[(f64, Dimension)]) -> Said {
     }
 }
 
-impl Joint<'_> {
+impl Analysis<'_> {
     fn sheet(&self) -> Working {
         Working::new(self.working)
     }

@@ -1,14 +1,15 @@
 //! The axle case: the bolt bends between fitting and wall.
 
-use super::{Joint, Way, amount, said};
+use super::{Resistance, amount, said};
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::mechanics::pin;
 use crate::quantity::Dimension::{Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::SupportKind;
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Whether the bolt crosses a hollow or a gap and can bend in it.
     fn crosses_a_hollow(&self) -> bool {
         let s = self.s;
@@ -35,10 +36,10 @@ impl Joint<'_> {
     }
 
     /// Moment strength, N·m; `None` where the bolt has no room to bend.
-    pub(super) fn bending_way(&self) -> Option<Way> {
+    pub(super) fn bending_resistance(&self) -> Option<Resistance> {
         let (fy, d) = (self.s.bolting.yield_strength(), self.bending_diameter());
         self.crosses_a_hollow().then(|| {
-            Way::allowable(
+            Resistance::allowable(
                 pin::strength(fy, d).si(),
                 pin::OMEGA,
                 pin::first_yield(fy, d).si(),
@@ -48,19 +49,20 @@ impl Joint<'_> {
 
     pub(super) fn bolt_bending(&self) -> Option<Check> {
         let s = self.s;
-        let (way, asked) = self.asked(&[self.bending_way()?], &|spread| {
-            self.moment(spread.largest_in_plane)
-        })?;
-        let (demand, capacity) = (asked.force, way.capacity);
+        let (resistance, demand) = self
+            .governing_demand(&[self.bending_resistance()?], &|loads| {
+                self.moment(loads.largest_in_plane)
+            })?;
+        let (moment, capacity) = (demand.force, resistance.capacity);
         let (fy, d) = (s.bolting.yield_strength(), self.bending_diameter());
         let major = s.bolting.thread.major();
-        let in_plane = asked.spread.largest_in_plane;
+        let in_plane = demand.loads.largest_in_plane;
         let plane = self.per_plane(in_plane);
         let mut w = self.sheet();
         let statics = Cite::new("elementary", "beam", Flag::Computed);
         w.step(
             &("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
-            put_in![
+            substituted![
                 ("t_c", s.fitting.thickness.si(), Length),
                 ("g", s.fitting.gap.si(), Length),
                 ("t_w", s.tube.design_wall.si(), Length),
@@ -70,19 +72,19 @@ impl Joint<'_> {
         );
         w.step(
             &("M", "bending of the bolt as an axle", "V/m·a"),
-            put_in![("V/m", plane, Force), ("a", self.lever().si(), Length)],
-            (demand, Moment),
+            substituted![("V/m", plane, Force), ("a", self.lever().si(), Length)],
+            (moment, Moment),
             statics,
         );
         w.step(
             &("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
-            put_in![("d", d.si(), Length), ("f_y", fy.si(), Stress)],
+            substituted![("d", d.si(), Length), ("f_y", fy.si(), Stress)],
             (pin::first_yield(fy, d).si(), Moment),
             statics,
         );
         w.step(
             &("M_R", "bending strength counted on", "1.5·M_y"),
-            put_in![("M_y", pin::first_yield(fy, d).si(), Moment)],
+            substituted![("M_y", pin::first_yield(fy, d).si(), Moment)],
             (capacity, Moment),
             Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
         );
@@ -103,7 +105,7 @@ impl Joint<'_> {
             if thickness.si() > 0.0 {
                 w.step(
                     &(symbol, what, "R/(d·t)"),
-                    put_in![
+                    substituted![
                         ("R", force, Force),
                         ("d", major.si(), Length),
                         ("t", thickness.si(), Length),
@@ -113,14 +115,14 @@ impl Joint<'_> {
                 );
             }
         }
-        let utilisation = asked.used(capacity);
-        Some(asked.name(Check {
+        let utilisation = demand.used(capacity);
+        Some(demand.name(Check {
             id: CheckId::BoltBending,
             verdict: Verdict::of(utilisation),
-            demand: amount(demand, Moment),
+            demand: amount(moment, Moment),
             capacity: amount(capacity, Moment),
-            factor: asked.factor,
-            factor_is: asked.factor_is,
+            factor: demand.factor,
+            factor_is: demand.factor_is,
             utilisation: Some(utilisation),
             case: None,
             reason: said(
@@ -130,7 +132,7 @@ impl Joint<'_> {
                     "bending-stays-straight"
                 },
                 &[
-                    (demand, Moment),
+                    (moment, Moment),
                     (capacity, Moment),
                     (self.lever().si(), Length),
                 ],

@@ -1,16 +1,17 @@
 //! The plies at the bolt once the joint has slipped: bearing of the fitting, tear-out of tube and fitting.
 
-use super::{Joint, Way};
+use super::Resistance;
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::is_oversize;
-use crate::evaluate::seat;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
 use crate::quantity::Dimension::{Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals};
-use crate::report::{Check, CheckId, put_in};
+use crate::report::{Check, CheckId, substituted};
 use crate::scenario::SupportKind;
+use crate::support::seat;
 
 /// A ply that a bolt presses on.
 struct Ply {
@@ -26,7 +27,7 @@ struct Ply {
     edge: Metres,
 }
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Whether the plies are pressed together on something that does not give.
     fn plies_are_firm(&self) -> bool {
         let s = self.s;
@@ -140,7 +141,7 @@ impl Joint<'_> {
         if firm {
             w.step(
                 &("R", ply.bears, "2.4·d·t·F_u"),
-                put_in![
+                substituted![
                     ("d", size[0], Length),
                     ("t", size[1], Length),
                     ("F_u", fu.si(), Stress),
@@ -151,7 +152,7 @@ impl Joint<'_> {
         } else {
             w.step(
                 &("R", ply.bears, "1.8·f_y·d·t"),
-                put_in![
+                substituted![
                     ("d", size[0], Length),
                     ("t", size[1], Length),
                     ("f_y", fy.si(), Stress),
@@ -167,7 +168,7 @@ impl Joint<'_> {
                 "the same by the European column, for a design load, far from edges",
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
-            put_in![
+            substituted![
                 ("f_u", fu.si(), Stress),
                 ("d_0", ply.hole.si(), Length),
                 ("d", size[0], Length),
@@ -178,17 +179,17 @@ impl Joint<'_> {
         );
         // No lasting set: mean pressure at the yield strength.
         let yields = fy.si() * d.si() * ply.thickness.si();
-        let mut ways = [
-            Way::allowable(us, shear::OMEGA, yields),
-            Way::design(eu, yields),
-            Way::allowable(us, shear::OMEGA, yields),
+        let mut resistances = [
+            Resistance::allowable(us, shear::OMEGA, yields),
+            Resistance::design(eu, yields),
+            Resistance::allowable(us, shear::OMEGA, yields),
         ];
         if ply.aluminium {
             let soft = bearing::aluminium_ply(fu, d, ply.thickness, None).si();
-            ways[2] = Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
+            resistances[2] = Resistance::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
             w.step(
                 &("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
-                put_in![
+                substituted![
                     ("d", size[0], Length),
                     ("t", size[1], Length),
                     ("F_tu", fu.si(), Stress)
@@ -197,8 +198,10 @@ impl Joint<'_> {
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
-        let (way, asked) = self.asked(&ways, &|spread| self.per_plane(spread.largest_in_plane))?;
-        Some(Self::of_way(id, (&way, &asked), words, w))
+        let (resistance, demand) = self.governing_demand(&resistances, &|loads| {
+            self.per_plane(loads.largest_in_plane)
+        })?;
+        Some(Self::of_resistance(id, (&resistance, &demand), words, w))
     }
 
     /// Clear distance for a bolt to tear out: to the edge, or to the next hole.
@@ -227,8 +230,9 @@ impl Joint<'_> {
         let clear = self.clear(s.tube.end_distance, hole);
         let (fy, fu) = self.tube_strengths();
         let force = bearing::tear_out(fu, clear, thickness).si();
-        let way = Way::allowable(force, shear::OMEGA, force * fy.si() / fu.si());
-        let (way, asked) = self.asked(&[way], &|spread| self.on_wall(spread.largest_in_plane))?;
+        let resistance = Resistance::allowable(force, shear::OMEGA, force * fy.si() / fu.si());
+        let (resistance, demand) =
+            self.governing_demand(&[resistance], &|loads| self.on_wall(loads.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
             &(
@@ -236,7 +240,7 @@ impl Joint<'_> {
                 "tear-out of one wall to the end or the next hole",
                 "1.2·l_c·t·F_u",
             ),
-            put_in![
+            substituted![
                 ("l_c", clear.si(), Length),
                 ("t", thickness.si(), Length),
                 ("F_u", fu.si(), Stress),
@@ -244,9 +248,9 @@ impl Joint<'_> {
             (force, Force),
             Cite::new("aisc-360-22", "J3.11a, J3.11b", Flag::Read),
         );
-        Some(Self::of_way(
+        Some(Self::of_resistance(
             CheckId::TubeTearOut,
-            (&way, &asked),
+            (&resistance, &demand),
             ["tear-out-tears", "tear-out-fine"],
             w,
         ))
@@ -269,17 +273,22 @@ impl Joint<'_> {
         let eu = self.en_bearing(ply, Some(ply.edge));
         let yields = us * fy.si() / fu.si();
         let soft = bearing::aluminium_ply(fu, d, ply.thickness, Some(ply.edge)).si();
-        let ways = [
-            Way::allowable(us, shear::OMEGA, yields),
-            Way::design(eu, yields),
-            Way::allowable(soft, bearing::OMEGA_ALUMINIUM, yields),
+        let resistances = [
+            Resistance::allowable(us, shear::OMEGA, yields),
+            Resistance::design(eu, yields),
+            Resistance::allowable(soft, bearing::OMEGA_ALUMINIUM, yields),
         ];
-        let ways = if ply.aluminium { &ways[..] } else { &ways[..2] };
-        let (way, asked) = self.asked(ways, &|spread| self.per_plane(spread.largest_in_plane))?;
+        let resistances = if ply.aluminium {
+            &resistances[..]
+        } else {
+            &resistances[..2]
+        };
+        let (resistance, demand) =
+            self.governing_demand(resistances, &|loads| self.per_plane(loads.largest_in_plane))?;
         let mut w = self.sheet();
         w.step(
             &("R", ply.tears, "1.2·l_c·t·F_u"),
-            put_in![
+            substituted![
                 ("l_c", clear.si(), Length),
                 ("t", ply.thickness.si(), Length),
                 ("F_u", fu.si(), Stress),
@@ -295,7 +304,7 @@ impl Joint<'_> {
                 "the same by the European column, for a design load",
                 "k_1·α_b·f_u·d·t/γ_M2",
             ),
-            put_in![
+            substituted![
                 ("k_1", place.k_1(ply.hole), Ratio),
                 ("α_b", place.alpha_b(ply.hole, bolt_over_ply), Ratio),
                 ("f_u", fu.si(), Stress),
@@ -307,11 +316,11 @@ impl Joint<'_> {
         if ply.aluminium {
             w.step(
                 &("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
-                put_in![("F_tu", fu.si(), Stress)],
+                substituted![("F_tu", fu.si(), Stress)],
                 (soft, Force),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
-        Some(Self::of_way(id, (&way, &asked), words, w))
+        Some(Self::of_resistance(id, (&resistance, &demand), words, w))
     }
 }

@@ -1,12 +1,13 @@
 //! The outside pull along the bolt: with the clamp in service, and on the flange of the fitting.
 
 use super::demand::Demand;
-use super::{Joint, of_forces, said};
+use super::{of_forces, said};
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::mechanics::{opening, shear};
 use crate::quantity::Dimension::{Force, Length, Ratio};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
 ///
@@ -14,15 +15,15 @@ use crate::report::{Check, CheckId, Verdict, put_in};
 /// AISC 360-22 Table J3.2.
 const THREADED: f64 = 0.75;
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// The scatter of tightening is in the demand, so this check holds up to the proof load and is close
     /// up to the yield load, as the one for tightening.
     pub(super) fn bolt_service(&self) -> Option<Check> {
-        let (g, tight) = (self.grip, self.tight);
-        let pulled = self.clamped(&|spread| spread.largest_pull)?;
-        let pull = self.pull_on_bolt(pulled.force, tight.proof);
-        let clamp = tight.max.si();
-        let demand = opening::bolt_pull(newton(clamp), g.bolt_share, newton(pull)).si();
+        let (g, preload) = (self.residual, self.preload);
+        let pulled = self.clamped(&|loads| loads.largest_pull)?;
+        let pull = self.pull_on_bolt(pulled.force, preload.proof);
+        let clamp = preload.max.si();
+        let demand = opening::bolt_pull(newton(clamp), g.load_factor, newton(pull)).si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.force, pull);
@@ -32,15 +33,15 @@ impl Joint<'_> {
                 "largest bolt force in service",
                 "max(F_max + C·N, N)",
             ),
-            put_in![
+            substituted![
                 ("F_max", clamp, Force),
-                ("C", g.bolt_share, Ratio),
+                ("C", g.load_factor, Ratio),
                 ("N", pull, Force),
             ],
             (demand, Force),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
-        let (proof, yields) = (tight.proof.si(), tight.yields.si());
+        let (proof, yields) = (preload.proof.si(), preload.yields.si());
         let code = if demand > yields {
             "bolt-service-over-yield"
         } else if demand > proof {
@@ -77,7 +78,7 @@ impl Joint<'_> {
         let bolt = newton(self.pull_strength());
         let pried = self.pried(0.0, bolt)?;
         let to_yield = s.fitting.ultimate_least.si() / s.fitting.yield_least.si().max(1.0);
-        let pulled = self.strength((shear::OMEGA, to_yield), &|spread| spread.largest_pull)?;
+        let pulled = self.strength((shear::OMEGA, to_yield), &|loads| loads.largest_pull)?;
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
@@ -87,7 +88,7 @@ impl Joint<'_> {
                 "thickness at which the flange adds nothing",
                 "√(4·B·b'/(p·F_u))",
             ),
-            put_in![
+            substituted![
                 ("B", bolt.si(), Force),
                 ("t", s.fitting.thickness.si(), Length),
             ],
@@ -100,7 +101,7 @@ impl Joint<'_> {
                 "pull that flange and bolt hold together",
                 "B·min(1, (t/t_c)²·(1 + δ·α'))",
             ),
-            put_in![("B", bolt.si(), Force)],
+            substituted![("B", bolt.si(), Force)],
             (capacity, Force),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
@@ -110,14 +111,14 @@ impl Joint<'_> {
 
     /// The forces of the case that decides.
     pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
-        let case = &demand.spread.case;
+        let case = &demand.loads.case;
         w.step(
             &(
                 "V, N",
                 "most that the case asks of one bolt, here",
                 "elastic vector method; pull about middle or edge, the larger",
             ),
-            put_in![
+            substituted![
                 ("along", case.along, Force),
                 ("up", case.up, Force),
                 ("side", case.side, Force),
@@ -131,7 +132,7 @@ impl Joint<'_> {
         if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
             w.step(
                 &("N", "pull on the bolt with prying", "T + q"),
-                put_in![("T", pull, Force)],
+                substituted![("T", pull, Force)],
                 (with, Force),
                 Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
             );

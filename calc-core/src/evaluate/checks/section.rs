@@ -1,16 +1,17 @@
 //! What the holes leave of tube and fitting, and what head and nut are pulled through.
 
 use super::demand::Demand;
-use super::{Joint, Way, amount, said};
+use super::{Resistance, amount, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
-use crate::evaluate::behind::{Behind, behind};
-use crate::evaluate::loads::{LoadCase, Spread};
-use crate::mechanics::net_section::{Block, block_shear, counted_hole, omegas};
+use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::{BoltLoads, LoadCase};
+use crate::evaluate::member_section::{MemberSection, member_section};
+use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
@@ -23,7 +24,7 @@ struct Pulled {
     end: Metres,
 }
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Pull and bending of the tube behind its last bolt in a case; what counts against each other is
     /// added up.
     fn on_tube(&self, case: &LoadCase) -> (f64, f64, f64) {
@@ -45,16 +46,16 @@ impl Joint<'_> {
         if s.loads.joint == JointKind::SpringHanger {
             return None;
         }
-        let (gross, net) = behind(s, counted_hole(self.hole_in_tube()));
-        let stress = |section: &Behind, spread: &Spread| {
-            let (pull, up, side) = self.on_tube(&spread.case);
+        let (gross, net) = member_section(s, effective_hole(self.hole_in_tube()));
+        let stress = |section: &MemberSection, loads: &BoltLoads| {
+            let (pull, up, side) = self.on_tube(&loads.case);
             section.stress(pull, up, side).map(InUnits::si)
         };
         if self
-            .cases
+            .cases()
             .all
             .iter()
-            .any(|spread| stress(&gross, spread).is_none() || stress(&net, spread).is_none())
+            .any(|loads| stress(&gross, loads).is_none() || stress(&net, loads).is_none())
         {
             return Some(self.section_used_up());
         }
@@ -63,17 +64,19 @@ impl Joint<'_> {
         let (omega_yield, omega_rupture) = omegas(aluminium);
         // Reached by a bent tube, the yield strength of the whole section is its end, so an ultimate case
         // may not pass it either.
-        let whole = Way::allowable(fy.si(), omega_yield, fy.si());
-        let holed = Way::allowable(fu.si(), omega_rupture, fy.si());
-        let of = |way: Way, section: &Behind| {
-            self.asked(&[way], &|spread| stress(section, spread).unwrap_or(0.0))
+        let whole = Resistance::allowable(fy.si(), omega_yield, fy.si());
+        let holed = Resistance::allowable(fu.si(), omega_rupture, fy.si());
+        let of = |resistance: Resistance, section: &MemberSection| {
+            self.governing_demand(&[resistance], &|loads| {
+                stress(section, loads).unwrap_or(0.0)
+            })
         };
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
-        let (way, asked) = most_used(breaks, yields);
-        let spread = asked.spread;
-        let (pull, up, side) = self.on_tube(&spread.case);
+        let (resistance, demand) = most_used(breaks, yields);
+        let loads = demand.loads;
+        let (pull, up, side) = self.on_tube(&loads.case);
         let [on_gross, on_net] =
-            [&gross, &net].map(|section| stress(section, spread).unwrap_or(0.0));
+            [&gross, &net].map(|section| stress(section, loads).unwrap_or(0.0));
         let cite = if aluminium {
             Cite::new("adm-2020", "chapter D", Flag::Read)
         } else {
@@ -92,7 +95,7 @@ impl Joint<'_> {
                     _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
                 },
             ),
-            put_in![
+            substituted![
                 ("N", pull, Force),
                 ("M_1", up, Moment),
                 ("M_2", side, Moment)
@@ -110,11 +113,11 @@ impl Joint<'_> {
                     "the same with the holes out"
                 },
             ),
-            put_in![
+            substituted![
                 ("N", pull, Force),
                 ("M_1", up, Moment),
                 ("M_2", side, Moment),
-                ("d_h", counted_hole(self.hole_in_tube()).si(), Length),
+                ("d_h", effective_hole(self.hole_in_tube()).si(), Length),
             ],
             (on_net, Stress),
             Cite::new("elementary", "bending", Flag::Computed),
@@ -125,7 +128,7 @@ impl Joint<'_> {
                 "allowed on the whole section under a service load",
                 "f_y/Ω",
             ),
-            put_in![("f_y", fy.si(), Stress)],
+            substituted![("f_y", fy.si(), Stress)],
             (fy.si() / omega_yield, Stress),
             cite,
         );
@@ -135,18 +138,18 @@ impl Joint<'_> {
                 "allowed on the section with the holes out under a service load",
                 "F_u/Ω",
             ),
-            put_in![("F_u", fu.si(), Stress)],
+            substituted![("F_u", fu.si(), Stress)],
             (fu.si() / omega_rupture, Stress),
             cite,
         );
-        let (demand, utilisation) = (asked.force, asked.used(way.capacity));
-        Some(asked.name(Check {
+        let (most, utilisation) = (demand.force, demand.used(resistance.capacity));
+        Some(demand.name(Check {
             id: CheckId::NetSection,
             verdict: Verdict::of(utilisation),
-            demand: amount(demand, Stress),
-            capacity: amount(way.capacity, Stress),
-            factor: asked.factor,
-            factor_is: asked.factor_is,
+            demand: amount(most, Stress),
+            capacity: amount(resistance.capacity, Stress),
+            factor: demand.factor,
+            factor_is: demand.factor_is,
             utilisation: Some(utilisation),
             case: None,
             reason: said(
@@ -155,7 +158,7 @@ impl Joint<'_> {
                 } else {
                     "section-fine"
                 },
-                &[(demand, Stress), (way.capacity, Stress)],
+                &[(most, Stress), (resistance.capacity, Stress)],
             ),
             steps: w.finish(),
         }))
@@ -163,7 +166,7 @@ impl Joint<'_> {
 
     /// Holes that leave nothing of the tube.
     fn section_used_up(&self) -> Check {
-        let hole = counted_hole(self.hole_in_tube()).si();
+        let hole = effective_hole(self.hole_in_tube()).si();
         Check {
             id: CheckId::NetSection,
             verdict: Verdict::DoesNotHold,
@@ -212,7 +215,7 @@ impl Joint<'_> {
                 (b.along, b.rows),
                 ply.end,
                 (b.spacing_along, b.spacing_across),
-                counted_hole(ply.hole),
+                effective_hole(ply.hole),
                 ply.thickness,
             );
             (what, ply, block)
@@ -223,7 +226,7 @@ impl Joint<'_> {
                 tube.end,
                 (b.spacing_along, b.spacing_across),
                 edge,
-                counted_hole(tube.hole),
+                effective_hole(tube.hole),
                 tube.thickness,
             );
             ("block torn out to the free edge", tube, block)
@@ -234,14 +237,14 @@ impl Joint<'_> {
             .filter(|_| b.rows > 1)
             .map(between);
         // The forces along the tube, added up without regard to their sign.
-        let along = |spread: &Spread| spread.shares.iter().map(|x| x.along.abs()).sum::<f64>();
-        let mut found: Option<(Way, Demand<'_>)> = None;
+        let along = |loads: &BoltLoads| loads.shares.iter().map(|x| x.along.abs()).sum::<f64>();
+        let mut found: Option<(Resistance, Demand<'_>)> = None;
         let mut w = self.sheet();
         for (what, ply, block) in rows.chain(to_edge) {
             let force = block_shear(ply.fy, ply.fu, &block).si();
             w.step(
                 &("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
-                put_in![
+                substituted![
                     ("F_u", ply.fu.si(), Stress),
                     ("f_y", ply.fy.si(), Stress),
                     ("e", ply.end.si(), Length),
@@ -250,14 +253,16 @@ impl Joint<'_> {
                 (force, Force),
                 Cite::new("aisc-360-22", "J4.3", Flag::Read),
             );
-            let way = Way::allowable(force, shear::OMEGA, force * ply.fy.si() / ply.fu.si());
-            let this = self.asked(&[way], &|spread| along(spread) / b.slip_planes())?;
+            let resistance =
+                Resistance::allowable(force, shear::OMEGA, force * ply.fy.si() / ply.fu.si());
+            let this =
+                self.governing_demand(&[resistance], &|loads| along(loads) / b.slip_planes())?;
             found = Some(found.map_or(this, |other| most_used(other, this)));
         }
-        let (way, asked) = found?;
-        Some(Self::of_way(
+        let (resistance, demand) = found?;
+        Some(Self::of_resistance(
             CheckId::BlockShear,
-            (&way, &asked),
+            (&resistance, &demand),
             ["block-tears", "block-fine"],
             w,
         ))
@@ -286,12 +291,12 @@ impl Joint<'_> {
             s.tube.design_wall,
         ));
         let mut w = self.sheet();
-        let mut found: Option<(Way, Demand<'_>)> = None;
+        let mut found: Option<(Resistance, Demand<'_>)> = None;
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {
             let eu = en_bolt::punching(fu, width, thickness).si();
             w.step(
                 &("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
-                put_in![
+                substituted![
                     ("d_m", width.si(), Length),
                     ("t_p", thickness.si(), Length),
                     ("f_u", fu.si(), Stress),
@@ -306,24 +311,24 @@ impl Joint<'_> {
                     "the same as shear rupture round the head",
                     "0.60·F_u·π·d_m·t_p",
                 ),
-                put_in![("B_p,Rd", eu, Force)],
+                substituted![("B_p,Rd", eu, Force)],
                 (us, Force),
                 Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
             );
             let yields = us * fy.si() / fu.si();
-            let ways = [
-                Way::allowable(us, shear::OMEGA, yields),
-                Way::design(eu, yields),
+            let resistances = [
+                Resistance::allowable(us, shear::OMEGA, yields),
+                Resistance::design(eu, yields),
             ];
-            let this = self.asked(&ways, &|spread| {
-                self.pull_on_bolt(spread.largest_pull.max(0.0), bolt)
+            let this = self.governing_demand(&resistances, &|loads| {
+                self.pull_on_bolt(loads.largest_pull.max(0.0), bolt)
             })?;
             found = Some(found.map_or(this, |other| most_used(other, this)));
         }
-        let (way, asked) = found?;
-        Some(Self::of_way(
+        let (resistance, demand) = found?;
+        Some(Self::of_resistance(
             CheckId::PullThrough,
-            (&way, &asked),
+            (&resistance, &demand),
             ["pull-through-pulls", "pull-through-fine"],
             w,
         ))
@@ -331,7 +336,10 @@ impl Joint<'_> {
 }
 
 /// Of two parts the one that is used more.
-fn most_used<'a>(a: (Way, Demand<'a>), b: (Way, Demand<'a>)) -> (Way, Demand<'a>) {
+fn most_used<'a>(
+    a: (Resistance, Demand<'a>),
+    b: (Resistance, Demand<'a>),
+) -> (Resistance, Demand<'a>) {
     if b.1.used(b.0.capacity) > a.1.used(a.0.capacity) {
         b
     } else {

@@ -1,34 +1,35 @@
 //! Does the clamp grip the road loads, and do the faces stay together?
 
-use super::{Joint, of_forces, said};
+use super::{of_forces, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
-use crate::evaluate::loads::Spread;
-use crate::evaluate::seat;
+use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
 use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, put_in};
+use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::support::seat;
 
-impl Joint<'_> {
+impl Analysis<'_> {
     pub(super) fn slip(&self) -> Option<Check> {
-        let (s, g) = (self.s, self.grip);
+        let (s, g) = (self.s, self.residual);
         if self.unloaded() {
             return Some(self.no_load());
         }
-        let service = self.service?;
+        let service = self.service()?;
         let share = service.worst_share();
         let mut w = self.sheet();
-        let limit = self.stands.least.limit();
+        let limit = self.support.least.limit();
         w.step(
             &(
                 "F_0",
                 "least clamp right after tightening",
                 "min(F·(1 − Γ), limit of the support)",
             ),
-            put_in![
-                ("F·(1 − Γ)", self.tight.min.si(), Force),
+            substituted![
+                ("F·(1 − Γ)", self.preload.min.si(), Force),
                 ("limit", limit, Force),
             ],
             (g.fresh_min, Force),
@@ -44,13 +45,13 @@ impl Joint<'_> {
                 "what goes by itself in the first days",
                 "0.025·F_0 bare, 0.065·F_0 coated",
             ),
-            put_in![("F_0", g.fresh_min, Force)],
+            substituted![("F_0", g.fresh_min, Force)],
             (g.relaxation, Force),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
         w.step(
             &("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
-            put_in![
+            substituted![
                 ("k_b", g.bolt.si(), Stiffness),
                 ("k_m", g.members.si(), Stiffness),
             ],
@@ -59,7 +60,7 @@ impl Joint<'_> {
         );
         w.step(
             &("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
-            put_in![
+            substituted![
                 ("ΔT", s.loads.temperature_swing, TemperatureStep),
                 ("l", g.length.si(), Length),
             ],
@@ -68,7 +69,7 @@ impl Joint<'_> {
         );
         w.step(
             &("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
-            put_in![("F_0", g.fresh_min, Force)],
+            substituted![("F_0", g.fresh_min, Force)],
             (g.left_min, Force),
             Cite::new("elementary", "sum", Flag::Computed),
         );
@@ -78,7 +79,7 @@ impl Joint<'_> {
                 "largest force in the faying plane on one bolt",
                 "elastic vector method",
             ),
-            put_in![
+            substituted![
                 ("along", service.ball.along, Force),
                 ("up", service.ball.up, Force),
                 ("side", service.ball.side, Force),
@@ -92,11 +93,11 @@ impl Joint<'_> {
                 "slip resistance of that bolt",
                 "m·μ·(F_left − (1 − C)·N)",
             ),
-            put_in![
+            substituted![
                 ("m", s.bolting.slip_planes(), Count),
                 ("μ", s.tightening.faying_friction, Ratio),
                 ("F_left", g.left_min, Force),
-                ("C", g.bolt_share, Ratio),
+                ("C", g.load_factor, Ratio),
                 ("N", share.pull.max(0.0), Force),
             ],
             (service.resistance, Force),
@@ -142,13 +143,13 @@ impl Joint<'_> {
 
     /// Whether no case asks for anything: a free load that was not filled in.
     fn unloaded(&self) -> bool {
-        let still = |spread: &Spread| {
-            spread.largest_in_plane <= 0.0
-                && spread.largest_pull <= 0.0
-                && spread.shares.iter().all(|share| share.pull == 0.0)
-                && spread.not_taken == NotTaken::default()
+        let still = |loads: &BoltLoads| {
+            loads.largest_in_plane <= 0.0
+                && loads.largest_pull <= 0.0
+                && loads.shares.iter().all(|share| share.pull == 0.0)
+                && loads.not_taken == NotTaken::default()
         };
-        self.cases.all.iter().all(still)
+        self.cases().all.iter().all(still)
     }
 
     /// A joint that nothing pulls at is not judged.
@@ -166,7 +167,7 @@ impl Joint<'_> {
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
-    /// prove nothing either way.
+    /// prove nothing either resistance.
     pub(super) fn clamp_unknown(&self) -> Option<&'static str> {
         seat::clamp_unknown(self.s)
     }
@@ -180,14 +181,14 @@ impl Joint<'_> {
     }
 
     pub(super) fn outside_range(&self) -> bool {
-        !self.stands.out_of_range(self.s).is_empty()
+        !self.support.out_of_range(self.s).is_empty()
     }
 
     pub(super) fn opening(&self) -> Option<Check> {
-        let pulled = self.clamped(&|spread| spread.largest_pull)?;
-        let pull = self.pull_on_bolt(pulled.force, self.tight.proof);
-        let g = self.grip;
-        let opens_at = opening::separation_load(newton(g.left_min), g.bolt_share).si();
+        let pulled = self.clamped(&|loads| loads.largest_pull)?;
+        let pull = self.pull_on_bolt(pulled.force, self.preload.proof);
+        let g = self.residual;
+        let opens_at = opening::separation_load(newton(g.left_min), g.load_factor).si();
         let mut w = self.sheet();
         w.step(
             &(
@@ -195,16 +196,16 @@ impl Joint<'_> {
                 "share of an outside pull that the bolt feels",
                 "k_b/(k_b + k_m)",
             ),
-            put_in![
+            substituted![
                 ("k_b", g.bolt.si(), Stiffness),
                 ("k_m", g.members.si(), Stiffness),
             ],
-            (g.bolt_share, Ratio),
+            (g.load_factor, Ratio),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
         w.step(
             &("N_0", "pull at which the faces part", "F_left/(1 − C)"),
-            put_in![("F_left", g.left_min, Force), ("C", g.bolt_share, Ratio)],
+            substituted![("F_left", g.left_min, Force), ("C", g.load_factor, Ratio)],
             (opens_at, Force),
             Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),
         );

@@ -1,18 +1,19 @@
 //! What carries the load once the joint has slipped: the bolt in shear, the walls at their holes.
 
 use super::demand::Demand;
-use super::{Joint, Way, Working};
+use super::{Resistance, Working};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
+use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
 use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
-use crate::report::{Check, CheckId, put_in};
+use crate::report::{Check, CheckId, substituted};
 use crate::scenario::{Mount, SupportKind};
 
-impl Joint<'_> {
+impl Analysis<'_> {
     /// Whether threads reach a plane where the bolt is sheared. Where a plate may lie between fitting
     /// and tube it is taken to lie there: threads come sooner.
     pub(super) fn threads_in_plane(&self) -> bool {
@@ -40,11 +41,11 @@ impl Joint<'_> {
             far = far.max(other_way);
         }
         // A307 has one value, threads in the plane or not.
-        b.grade.id() == "a307" || self.grip.shank < far
+        b.grade.id() == "a307" || self.residual.shank < far
     }
 
-    /// Shear strength of one bolt, all planes, in the two published ways.
-    pub(super) fn shear_ways(&self) -> [Way; 2] {
+    /// Shear strength of one bolt, all planes, in the two published resistances.
+    pub(super) fn shear_resistances(&self) -> [Resistance; 2] {
         let b = &self.s.bolting;
         let us = shear::bolt(
             b.strength.tensile,
@@ -59,8 +60,8 @@ impl Joint<'_> {
         let yields =
             b.slip_planes() * self.shear_area().si() * b.yield_strength().si() / 3f64.sqrt();
         [
-            Way::allowable(us, shear::OMEGA, yields),
-            Way::design(eu, yields),
+            Resistance::allowable(us, shear::OMEGA, yields),
+            Resistance::design(eu, yields),
         ]
     }
 
@@ -84,14 +85,15 @@ impl Joint<'_> {
     pub(super) fn bolt_shear(&self) -> Option<Check> {
         let b = &self.s.bolting;
         let threads = self.threads_in_plane();
-        let ways = self.shear_ways();
-        let [us, eu] = ways.map(|way| way.capacity);
-        let (way, asked) = self.asked(&ways, &|spread| spread.largest_in_plane)?;
+        let resistances = self.shear_resistances();
+        let [us, eu] = resistances.map(|resistance| resistance.capacity);
+        let (resistance, demand) =
+            self.governing_demand(&resistances, &|loads| loads.largest_in_plane)?;
         let mut w = self.sheet();
-        self.case_line(&mut w, &asked);
+        self.case_line(&mut w, &demand);
         w.step(
             &("R", "shear strength of one bolt", "m·c·F_u·A_b"),
-            put_in![
+            substituted![
                 ("m", b.slip_planes(), Count),
                 ("c", if threads { 0.450 } else { 0.563 }, Ratio),
                 ("F_u", b.strength.tensile.si(), Stress),
@@ -106,7 +108,7 @@ impl Joint<'_> {
                 "the same by the European column, for a design load",
                 "m·α_v·f_ub·A/γ_M2",
             ),
-            put_in![
+            substituted![
                 ("m", b.slip_planes(), Count),
                 ("α_v", self.alpha_v(), Ratio),
                 ("f_ub", b.strength.tensile.si(), Stress),
@@ -116,36 +118,36 @@ impl Joint<'_> {
             (eu, Force),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
-        match asked.spread.case.kind {
+        match demand.loads.case.kind {
             LoadKind::Service => w.step(
                 &(
                     "R/Ω",
                     "the safer of the two, for a service load",
                     "min(R/2.00, F_v,Rd/γ_Q)",
                 ),
-                put_in![
+                substituted![
                     ("R", us, Force),
                     ("F_v,Rd", eu, Force),
                     ("γ_Q", GAMMA_Q, Ratio),
                 ],
-                (way.capacity / way.factor, Force),
+                (resistance.capacity / resistance.factor, Force),
                 Cite::new("en-1990", "variable action", Flag::Memory),
             ),
             LoadKind::Proof => w.step(
                 &("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
-                put_in![
+                substituted![
                     ("m", b.slip_planes(), Count),
                     ("A", self.shear_area().si(), Area),
                     ("f_y", b.yield_strength().si(), Stress),
                 ],
-                (way.yields, Force),
+                (resistance.yields, Force),
                 Cite::new("elementary", "distortion energy", Flag::Computed),
             ),
-            LoadKind::Ultimate => self.centre_line(&mut w, &asked, way.capacity),
+            LoadKind::Ultimate => self.centre_line(&mut w, &demand, resistance.capacity),
         }
-        let check = Self::of_way(
+        let check = Self::of_resistance(
             CheckId::BoltShear,
-            (&way, &asked),
+            (&resistance, &demand),
             if threads {
                 ["shear-threads"; 2]
             } else {
@@ -157,8 +159,8 @@ impl Joint<'_> {
         Some(Self::with_lever(check, untaken))
     }
 
-    fn centre_line(&self, w: &mut Working, asked: &Demand<'_>, capacity: f64) {
-        let Some(multiple) = self.instantaneous_centre(asked, capacity) else {
+    fn centre_line(&self, w: &mut Working, demand: &Demand<'_>, capacity: f64) {
+        let Some(multiple) = self.instantaneous_centre(demand, capacity) else {
             return;
         };
         w.step(
@@ -167,9 +169,9 @@ impl Joint<'_> {
                 "second opinion: breaking load of the whole group, times this case",
                 "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
             ),
-            put_in![
+            substituted![
                 ("R_ult", capacity, Force),
-                ("λ by vectors", capacity / asked.force.max(1e-9), Ratio),
+                ("λ by vectors", capacity / demand.force.max(1e-9), Ratio),
             ],
             (multiple, Ratio),
             Cite::new(
@@ -182,16 +184,16 @@ impl Joint<'_> {
 
     /// Breaking load of the group by its instantaneous centre, as a multiple of an ultimate case. The
     /// verdict keeps to the vectors, the safer of the two.
-    fn instantaneous_centre(&self, asked: &Demand<'_>, capacity: f64) -> Option<f64> {
-        let spread = asked.spread;
-        let wanted = self.working && spread.case.kind == LoadKind::Ultimate && spread.couple == 0.0;
+    fn instantaneous_centre(&self, demand: &Demand<'_>, capacity: f64) -> Option<f64> {
+        let loads = demand.loads;
+        let wanted = self.working && loads.case.kind == LoadKind::Ultimate && loads.couple == 0.0;
         let load = InPlane {
-            along: spread.group.along,
-            across: spread.group.across,
-            twist: spread.group.twist,
+            along: loads.group.along,
+            across: loads.group.across,
+            twist: loads.group.twist,
         };
         wanted
-            .then(|| multiple_of_load(&self.cases.places, &load, capacity))
+            .then(|| multiple_of_load(&self.cases().places, &load, capacity))
             .flatten()
     }
 
@@ -268,7 +270,7 @@ impl Joint<'_> {
                 "bearing of the bolt on the walls that it pushes",
                 "n·1.8·f_y·d·t",
             ),
-            put_in![
+            substituted![
                 ("n", walls, Count),
                 ("f_y", s.tube.yield_least.si(), Stress),
                 ("d", d.si(), Length),
@@ -287,7 +289,7 @@ impl Joint<'_> {
                     "bearing of the welded sleeve on the weakened walls",
                     "n·1.8·f_y,w·D·t",
                 ),
-                put_in![
+                substituted![
                     ("n", walls, Count),
                     ("f_y,w", softened.si(), Stress),
                     ("D", s.sleeve.outer.si(), Length),
@@ -299,13 +301,13 @@ impl Joint<'_> {
             capacity = capacity.min(at_weld);
         }
         // No lasting set: mean pressure at the yield strength, not at 1.8 times it.
-        let way = Way::allowable(capacity, shear::OMEGA, capacity / 1.8);
-        let (way, asked) = self.asked(&[way], &|spread| {
-            self.on_wall(spread.largest_in_plane) * walls
+        let resistance = Resistance::allowable(capacity, shear::OMEGA, capacity / 1.8);
+        let (resistance, demand) = self.governing_demand(&[resistance], &|loads| {
+            self.on_wall(loads.largest_in_plane) * walls
         })?;
-        Some(Self::of_way(
+        Some(Self::of_resistance(
             CheckId::WallBearing,
-            (&way, &asked),
+            (&resistance, &demand),
             ["bearing-oval", "bearing-fine"],
             w,
         ))

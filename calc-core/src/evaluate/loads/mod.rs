@@ -10,19 +10,19 @@
 //! The road's service cases are always among them: a published rule is checked on top, so that choosing
 //! one can only add demands.
 
+mod bolt_loads;
 mod case;
 mod chain;
 mod coupler;
 mod free;
 mod hanger;
 mod report;
-mod spread;
 
+pub(crate) use bolt_loads::BoltLoads;
 pub(crate) use case::LoadCase;
-pub(crate) use spread::Spread;
 
-use super::grip::Grip;
 use super::holes::slip_omega;
+use super::residual_clamp::ResidualClamp;
 use crate::catalog::LoadKind;
 use crate::mechanics::bolt_group::{Place, Share, pattern};
 use crate::mechanics::slip;
@@ -33,7 +33,7 @@ use crate::scenario::{JointKind, Scenario};
 #[derive(Clone, Debug)]
 pub(crate) struct Cases {
     pub(crate) places: Vec<Place>,
-    pub(crate) all: Vec<Spread>,
+    pub(crate) all: Vec<BoltLoads>,
 }
 
 /// The case that slips first, with its shares.
@@ -91,13 +91,13 @@ const fn friction_factor(kind: LoadKind, service: f64) -> Option<f64> {
 }
 
 /// Slip resistance of a bolt under its share, N.
-fn resistance(s: &Scenario, grip: &Grip, share: &Share) -> f64 {
+fn resistance(s: &Scenario, residual: &ResidualClamp, share: &Share) -> f64 {
     slip::resistance(
         s.bolting.slip_planes(),
         s.tightening.faying_friction,
-        newton(grip.left_min),
+        newton(residual.left_min),
         newton(share.pull),
-        grip.bolt_share,
+        residual.load_factor,
     )
     .si()
 }
@@ -108,7 +108,7 @@ impl Cases {
         let places = pattern(b.along, b.rows, b.spacing_along.si(), b.spacing_across.si());
         let all = cases(s)
             .into_iter()
-            .map(|case| Spread::new(s, &places, case))
+            .map(|case| BoltLoads::new(s, &places, case))
             .collect();
         Self { places, all }
     }
@@ -116,15 +116,15 @@ impl Cases {
     /// The case with the largest demand by a measure; `None` where the measure counts none.
     pub(crate) fn governing(
         &self,
-        measure: &dyn Fn(&Spread) -> Option<f64>,
-    ) -> Option<(&Spread, f64)> {
-        let mut best: Option<(&Spread, f64)> = None;
-        for spread in &self.all {
-            let Some(demand) = measure(spread) else {
+        measure: &dyn Fn(&BoltLoads) -> Option<f64>,
+    ) -> Option<(&BoltLoads, f64)> {
+        let mut best: Option<(&BoltLoads, f64)> = None;
+        for loads in &self.all {
+            let Some(demand) = measure(loads) else {
                 continue;
             };
             if best.is_none_or(|(_, most)| demand > most) {
-                best = Some((spread, demand));
+                best = Some((loads, demand));
             }
         }
         best
@@ -132,10 +132,10 @@ impl Cases {
 
     /// The case whose worst bolt uses most of its slip resistance; `None` where no case counts on
     /// friction (a chain bracket bears nothing until the coupling fails).
-    pub(crate) fn service(&self, s: &Scenario, grip: &Grip) -> Option<Service> {
-        let use_of = |share: &Share| share.in_plane() / resistance(s, grip, share).max(1e-9);
-        let worst = |spread: &Spread| {
-            spread
+    pub(crate) fn service(&self, s: &Scenario, residual: &ResidualClamp) -> Option<Service> {
+        let use_of = |share: &Share| share.in_plane() / resistance(s, residual, share).max(1e-9);
+        let worst = |loads: &BoltLoads| {
+            loads
                 .shares
                 .iter()
                 .map(use_of)
@@ -146,17 +146,17 @@ impl Cases {
                 )
         };
         let omega = slip_omega(s);
-        let factor = |spread: &Spread| friction_factor(spread.case.kind, omega);
-        let (spread, _) =
-            self.governing(&|spread| factor(spread).map(|factor| factor * worst(spread).1))?;
-        let (worst, _) = worst(spread);
-        let share = spread.share(worst);
+        let factor = |loads: &BoltLoads| friction_factor(loads.case.kind, omega);
+        let (loads, _) =
+            self.governing(&|loads| factor(loads).map(|factor| factor * worst(loads).1))?;
+        let (worst, _) = worst(loads);
+        let share = loads.share(worst);
         Some(Service {
-            ball: spread.case,
-            shares: spread.shares.clone(),
+            ball: loads.case,
+            shares: loads.shares.clone(),
             worst,
-            resistance: resistance(s, grip, &share),
-            factor: factor(spread)?,
+            resistance: resistance(s, residual, &share),
+            factor: factor(loads)?,
         })
     }
 }

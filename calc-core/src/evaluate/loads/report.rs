@@ -1,6 +1,6 @@
 //! Load cases as they are reported and drawn.
 
-use super::{Cases, Service, Spread};
+use super::{BoltLoads, Cases, Service};
 use crate::mechanics::bolt_group::{Place, Share};
 use crate::report::{BoltShare, CaseReport, LoadsReport};
 use crate::scenario::Scenario;
@@ -10,30 +10,30 @@ impl Cases {
     /// none counts on friction.
     pub(crate) fn report(&self, s: &Scenario, service: Option<&Service>) -> LoadsReport {
         let drawn = service
-            .and_then(|service| self.all.iter().find(|spread| spread.case == service.ball))
+            .and_then(|service| self.all.iter().find(|loads| loads.case == service.ball))
             .or_else(|| {
-                self.governing(&|spread| Some(spread.largest_in_plane))
-                    .map(|(spread, _)| spread)
+                self.governing(&|loads| Some(loads.largest_in_plane))
+                    .map(|(loads, _)| loads)
             });
-        let case = drawn.map(|spread| &spread.case);
+        let case = drawn.map(|loads| &loads.case);
         LoadsReport {
             case: case.map_or("none", |c| c.case),
             longitudinal_n: case.map_or(0.0, |c| c.along),
             vertical_n: case.map_or(0.0, |c| c.up),
             transverse_n: case.map_or(0.0, |c| c.side),
-            bolts: drawn.map_or_else(Vec::new, |spread| bolts(&self.places, &spread.shares)),
+            bolts: drawn.map_or_else(Vec::new, |loads| bolts(&self.places, &loads.shares)),
             joint: s.loads.joint,
             rule: s.loads.rule.id(),
             cases: self
                 .all
                 .iter()
-                .map(|spread| self.case_report(spread))
+                .map(|loads| self.case_report(loads))
                 .collect(),
         }
     }
 
-    fn case_report(&self, spread: &Spread) -> CaseReport {
-        let (case, group) = (&spread.case, &spread.group);
+    fn case_report(&self, loads: &BoltLoads) -> CaseReport {
+        let (case, group) = (&loads.case, &loads.group);
         CaseReport {
             case: case.case,
             kind: case.kind,
@@ -46,7 +46,7 @@ impl Cases {
             twist_nm: group.twist,
             pitch_nm: group.pitch,
             roll_nm: group.roll,
-            bolts: bolts(&self.places, &spread.shares),
+            bolts: bolts(&self.places, &loads.shares),
             cite: case.cite,
         }
     }

@@ -1,6 +1,6 @@
 //! Pieces to cut, and what to buy.
 
-use super::{Material, length, said};
+use super::{MaterialLine, length, said};
 use crate::quantity::Dimension;
 use crate::quantity::InUnits;
 use crate::repair::Rates;
@@ -169,13 +169,13 @@ fn through_the_end(s: &Scenario) -> Said {
     )
 }
 
-pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<Material> {
-    let mut lines: Vec<Material> = jobs
+pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<MaterialLine> {
+    let mut lines: Vec<MaterialLine> = jobs
         .pieces
         .iter()
         .map(|pieces| {
             let mass = pieces.mass();
-            Material {
+            MaterialLine {
                 what: name(&pieces.shape),
                 stock: stock(s, &pieces.shape),
                 material: pieces.material.id(),
@@ -186,7 +186,7 @@ pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<Materia
         })
         .collect();
     if jobs.new_bolts > 0 {
-        lines.push(Material {
+        lines.push(MaterialLine {
             what: "piece-bolt",
             stock: s.bolting.thread.id(),
             material: s.bolting.grade.id(),

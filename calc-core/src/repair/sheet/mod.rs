@@ -13,15 +13,15 @@ pub use tighten::{BoltPlace, Pass, TighteningPlan};
 pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
 use super::{Rates, RepairKind, Work, work};
-use crate::evaluate::judge;
+use crate::evaluate::{Analysis, checks_in_order};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Said};
 use crate::scenario::{Input, Scenario};
 use serde::Serialize;
 
-/// Material to buy.
+/// MaterialLine to buy.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Material {
+pub struct MaterialLine {
     /// Piece, by code.
     pub what: &'static str,
     /// Id of the stock: sleeve row, bolt size; empty for plate and bar.
@@ -64,8 +64,8 @@ pub struct WorkSheet {
     pub weld: Option<WeldPlan>,
     /// Torque, order and when to look again.
     pub tightening: TighteningPlan,
-    /// Material to buy.
-    pub materials: Vec<Material>,
+    /// MaterialLine to buy.
+    pub materials: Vec<MaterialLine>,
     /// Work by kind; minutes and cost add up to those of `work`.
     pub operations: Vec<Operation>,
     /// The sums, as in the list of repairs.
@@ -92,16 +92,17 @@ pub struct WorkSheet {
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
     let kind = RepairKind::between(before, after);
     let jobs = work::jobs(before, after, kind);
-    let judged = judge(after, false);
+    let analysis = Analysis::without_working(after);
+    let checks = checks_in_order(&analysis);
     let weld = (jobs.welds > 0)
-        .then(|| welds::plan(after, &judged.cases, jobs.welds))
+        .then(|| welds::plan(after, analysis.cases(), jobs.welds))
         .flatten();
     WorkSheet {
         kind,
         input: after.input.clone(),
         cuts: cuts::list(after, &jobs),
-        holes: holes::list(before, after, &jobs, &judged.checks),
-        tightening: tighten::plan(after, &judged),
+        holes: holes::list(before, after, &jobs, &checks),
+        tightening: tighten::plan(&analysis),
         materials: cuts::materials(after, &jobs, rates),
         operations: operations(&jobs, rates),
         work: jobs.work(rates),

@@ -2,12 +2,11 @@
 
 use super::said;
 use crate::cite::{Cite, Flag};
-use crate::evaluate::Judged;
+use crate::evaluate::Analysis;
 use crate::mechanics::bolt_group::Place;
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
-use crate::scenario::Scenario;
 use serde::Serialize;
 
 /// Rounds of the wrench after all bolts are snug, as shares of the torque; the last goes round until no
@@ -53,7 +52,7 @@ pub struct TighteningPlan {
     pub method: String,
     /// Id of the state of threads and faces that the torque holds for.
     pub lubrication: String,
-    /// Shortest bolt: grip, nut and two pitches.
+    /// Shortest bolt: residual, nut and two pitches.
     pub bolt_length: Amount,
     /// The bolts.
     pub bolts: Vec<BoltPlace>,
@@ -81,13 +80,14 @@ const RCSC: Cite = Cite::new(
 );
 const ROUNDS_CITE: Cite = Cite::new("trade-practice", "rounds of the wrench", Flag::Practice);
 
-pub(super) fn plan(s: &Scenario, judged: &Judged) -> TighteningPlan {
-    let torque = judged.tight.torque.si();
-    let grip = &judged.grip;
-    let loss = grip.relaxation + grip.embedding;
-    let share = loss / grip.fresh_min.max(1e-9);
+pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
+    let s = analysis.s;
+    let torque = analysis.preload.torque.si();
+    let residual = &analysis.residual;
+    let loss = residual.relaxation + residual.embedding;
+    let share = loss / residual.fresh_min.max(1e-9);
     let thread = s.bolting.thread;
-    let bolt = grip.length + thread.nut_height() + thread.pitch() * 2.0;
+    let bolt = residual.length + thread.nut_height() + thread.pitch() * 2.0;
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
         what: "tighten-snug",
@@ -105,19 +105,19 @@ pub(super) fn plan(s: &Scenario, judged: &Judged) -> TighteningPlan {
         cite: ROUNDS_CITE,
     }));
     let mut notes = vec![said("tighten-clean", &[]), said("tighten-smooth", &[])];
-    if judged.tight.nominal.si()
-        < EASED_BELOW * s.tightening.preload_share * judged.tight.proof.si()
+    if analysis.preload.nominal.si()
+        < EASED_BELOW * s.tightening.preload_share * analysis.preload.proof.si()
     {
         notes.push(Said {
             code: "tighten-eased",
             amounts: vec![of(torque, Dimension::Torque)],
         });
     }
-    let places = &judged.cases.places;
+    let places = &analysis.cases().places;
     TighteningPlan {
         torque: of(torque, Dimension::Torque),
-        clamp: of(judged.tight.nominal.si(), Dimension::Force),
-        reached: of(judged.stands.reached, Dimension::Force),
+        clamp: of(analysis.preload.nominal.si(), Dimension::Force),
+        reached: of(analysis.support.reached, Dimension::Force),
         method: s.input.tightening.clone(),
         lubrication: s.input.lubrication.clone(),
         bolt_length: of(bolt.si(), Dimension::Length),

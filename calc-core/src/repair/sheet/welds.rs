@@ -9,7 +9,7 @@ use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Length, Ratio, Stress};
 use crate::quantity::InUnits;
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
-use crate::report::{Amount, Governing, Said, Step, Verdict, put_in};
+use crate::report::{Amount, Governing, Said, Step, Verdict, substituted};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
 
@@ -89,7 +89,7 @@ pub struct WeldPlan {
     pub factor: f64,
     /// factor × demand / capacity.
     pub utilisation: f64,
-    /// How it stands.
+    /// How it support.
     pub verdict: Verdict,
     /// Load case that decides; none where nothing pulls.
     pub case: Option<Governing>,
@@ -104,10 +104,10 @@ pub struct WeldPlan {
 /// `None` where tube and sleeve cannot be welded to each other; no scenario has such a weld.
 pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> {
     let w = SleeveWeld::new(s)?;
-    let asked = w.asked(s, cases);
-    let (demand, factor) = asked.map_or((0.0, w.omega), |a| (a.force(), a.factor));
-    let needed = asked.map_or(0.0, |a| w.throat_needed(&a));
-    let utilisation = factor * demand / w.strength().max(1e-9);
+    let demand = w.demand(s, cases);
+    let (force, factor) = demand.map_or((0.0, w.omega), |a| (a.force(), a.factor));
+    let needed = demand.map_or(0.0, |a| w.throat_needed(&a));
+    let utilisation = factor * force / w.strength().max(1e-9);
     let thinner = s.tube.wall.min((s.sleeve.outer - s.sleeve.inner) / 2.0);
     let least = weld::least_groove_throat(thinner);
     let aluminium = s.tube.material.family() == Family::Aluminium;
@@ -124,17 +124,17 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
         throat_needed: length(needed),
         filler: FillerLine::of(w.filler),
         other_filler: other(s).map(FillerLine::of),
-        demand: Amount::new(demand, Force),
+        demand: Amount::new(force, Force),
         capacity: Amount::new(w.strength(), Force),
         factor,
         utilisation,
         verdict: Verdict::of(utilisation),
-        case: asked.map(|a| Governing {
-            case: a.spread.case.case,
-            kind: a.spread.case.kind,
+        case: demand.map(|a| Governing {
+            case: a.loads.case.case,
+            kind: a.loads.case.kind,
         }),
         fillet: (s.bolting.mount == Mount::FromTop).then(|| fillet(s)),
-        steps: steps(s, &w, asked.as_ref()),
+        steps: steps(s, &w, demand.as_ref()),
         notes: notes(s, &w, (least, thinner), aluminium),
     })
 }
@@ -205,24 +205,24 @@ fn notes(
 fn steps(
     s: &Scenario,
     w: &SleeveWeld,
-    asked: Option<&crate::repair::weld::Asked<'_>>,
+    demand: Option<&crate::repair::weld::WeldDemand<'_>>,
 ) -> Vec<Step> {
     let mut sheet = Working::new(true);
     sheet.step(
         &("E", "throat of the groove, bevelled by 60°", "S"),
-        put_in![("S", w.throat.si(), Length)],
+        substituted![("S", w.throat.si(), Length)],
         (w.throat.si(), Length),
         Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
     );
     sheet.step(
         &("L", "length of one weld", "π·D"),
-        put_in![("D", s.sleeve.outer.si(), Length)],
+        substituted![("D", s.sleeve.outer.si(), Length)],
         (w.length.si(), Length),
         Cite::new("elementary", "circumference", Flag::Computed),
     );
     sheet.step(
         &("R_w", "strength of the weld metal in shear", "f_w·E·L"),
-        put_in![
+        substituted![
             ("f_w", w.filler.shear_strength().si(), Stress),
             ("E", w.throat.si(), Length),
             ("L", w.length.si(), Length),
@@ -236,7 +236,7 @@ fn steps(
             "strength in shear of the metal beside it",
             "0.60·f_u·t·L",
         ),
-        put_in![
+        substituted![
             ("f_u", w.beside_ultimate.si(), Stress),
             ("t", w.beside_thickness.si(), Length),
             ("L", w.length.si(), Length),
@@ -244,14 +244,14 @@ fn steps(
         (w.beside, Force),
         Cite::new("aisc-360-22", "J4.2", Flag::Read),
     );
-    if let Some(a) = asked {
+    if let Some(a) = demand {
         sheet.step(
             &(
                 "V",
                 "force of one slip plane and pull along the bolt, together",
                 "√(V_p² + N²)",
             ),
-            put_in![("V_p", a.in_plane, Force), ("N", a.pull, Force)],
+            substituted![("V_p", a.in_plane, Force), ("N", a.pull, Force)],
             (a.force(), Force),
             Cite::new(
                 "own-assumption",
@@ -262,7 +262,7 @@ fn steps(
         let used = a.factor * a.force() / w.strength().max(1e-9);
         sheet.step(
             &("u", "share used", "Ω·V/min(R_w, R_b)"),
-            put_in![
+            substituted![
                 ("Ω", a.factor, Ratio),
                 ("V", a.force(), Force),
                 ("R", w.strength(), Force),

@@ -7,7 +7,7 @@ use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use crate::parts::{
     ForceScale, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene, text_width};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{bolt_grade, slip_surface, thread};
@@ -292,7 +292,7 @@ fn plates(slid: f64) -> Vec<Mark> {
         (UPPER_ENDS, TOP, slid, Lean::Right),
         (LOWER_ENDS, PLANE, -slid, Lean::Left),
     ] {
-        let hatch = Some(Hatch::new(Material::Steel, lean));
+        let hatch = Some(Hatch::new(CutMetal::Steel, lean));
         let bottom = top + PLATE;
         for (a, b) in [(left, BOLT_X - hole), (BOLT_X + hole, right)] {
             marks.rect((a + by, top), (b + by, bottom), "edge", hatch);

@@ -8,7 +8,7 @@ use crate::parts::{
     ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
 use crate::pen::Pen;
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{nut_factor, thread};
@@ -289,7 +289,7 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
                 (AXIS + side * bore, upper),
                 (AXIS + side * HALF, upper + thick),
                 "edge",
-                Some(Hatch::new(Material::Steel, lean)),
+                Some(Hatch::new(CutMetal::Steel, lean)),
             );
         }
     }
@@ -332,7 +332,7 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
 
 /// The bar or the tube between the straps.
 fn between(n: &Numbers, sheet: &Sheet, bore: f64) -> Vec<Mark> {
-    let hatch = Hatch::new(Material::Steel, Lean::Right);
+    let hatch = Hatch::new(CutMetal::Steel, Lean::Right);
     let half = SIDE / 2.0 * PER_MM;
     let mut marks = Vec::new();
     for side in [-1.0, 1.0] {

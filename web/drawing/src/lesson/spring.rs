@@ -8,7 +8,7 @@ use crate::parts::{
     ForceScale, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
     washer_cut,
 };
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
@@ -302,7 +302,7 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
                 (AXIS + side * hole, upper),
                 (AXIS + side * HALF, lower),
                 "edge",
-                Some(Hatch::new(Material::Steel, lean)),
+                Some(Hatch::new(CutMetal::Steel, lean)),
             );
         }
     }

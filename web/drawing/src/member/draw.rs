@@ -2,10 +2,10 @@
 
 use super::{MemberState, Shape};
 use crate::parts::{
-    Dimension, Strip, StripField, bolt_head, leader, nut, threaded_shank, washer_cut,
+    DimensionLine, Strip, StripField, bolt_head, leader, nut, threaded_shank, washer_cut,
 };
 use crate::pen::polyline;
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Scene, text_width};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::quantity::UnitSystem;
 
@@ -210,7 +210,7 @@ impl<'a> Drawing<'a> {
         marks
     }
 
-    fn core(&self, outer: f64, inner: f64, material: Material, through: bool) -> Vec<Mark> {
+    fn core(&self, outer: f64, inner: f64, material: CutMetal, through: bool) -> Vec<Mark> {
         let p = &self.state.profile;
         let hatch = Hatch::new(material, Lean::Left);
         let wall = if through { 0.0 } else { p.wall_mm };
@@ -343,7 +343,7 @@ impl<'a> Drawing<'a> {
             .1
             .max(self.at(0.0, self.head_end()).1 - 16.0);
         let bottom = foot.min(HEIGHT - 48.0);
-        let mut marks = Dimension {
+        let mut marks = DimensionLine {
             from: self.at(left, p.depth_mm),
             to: self.at(
                 right,
@@ -359,7 +359,7 @@ impl<'a> Drawing<'a> {
         .level();
         if p.shape != Shape::Round {
             marks.all(
-                Dimension {
+                DimensionLine {
                     from: self.at(left, 0.0),
                     to: self.at(left, p.depth_mm),
                     line: self.at(left, 0.0).0 - 20.0,
@@ -370,7 +370,7 @@ impl<'a> Drawing<'a> {
         }
         if matches!(p.shape, Shape::ChannelFlange | Shape::Angle) {
             marks.all(
-                Dimension {
+                DimensionLine {
                     from: self.at(left, p.depth_mm),
                     to: (self.origin.0, foot),
                     line: bottom + 20.0,

@@ -56,7 +56,7 @@ impl MemberState {
                 width_mm: width,
                 depth_mm: millimetres(tube.depth),
                 wall_mm: millimetres(tube.wall),
-                upright_mm: millimetres(s.member.upright),
+                upright_mm: millimetres(s.member.outstanding),
                 gauge_mm: gauge,
                 slope: s.member.slope,
             },

@@ -2,8 +2,8 @@
 
 use super::{Profile, Shape};
 use crate::measure::Measure;
-use crate::parts::{Dimension, bolt_head, nut, short_across, threaded_shank, washer_cut};
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Scene};
+use crate::parts::{DimensionLine, bolt_head, nut, short_across, threaded_shank, washer_cut};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Scene};
 
 const WIDTH: f64 = 160.0;
 const HEIGHT: f64 = 128.0;
@@ -83,7 +83,7 @@ fn at(x: f64, y: f64) -> (f64, f64) {
 }
 
 fn end_view(p: &Profile) -> Vec<Mark> {
-    let hatch = Hatch::new(Material::Aluminium, Lean::Right);
+    let hatch = Hatch::new(CutMetal::Aluminium, Lean::Right);
     let mut marks: Vec<Mark> = p
         .paths(5.5, &at)
         .into_iter()
@@ -119,7 +119,7 @@ fn width(p: &Profile) -> Vec<Mark> {
         "width"
     };
     marks.all(
-        Dimension {
+        DimensionLine {
             from: at(left, p.depth_mm * 0.5),
             to: at(right, foot),
             line: ORIGIN.1 + 88.0,
@@ -137,7 +137,7 @@ fn depth(p: &Profile) -> Vec<Mark> {
     // The upright part stands at the left of a flange or leg; its foot is measured from there.
     let from = if p.shape == Shape::Angle { left } else { right };
     marks.all(
-        Dimension {
+        DimensionLine {
             from: at(right, 0.0),
             to: at(from, p.depth_mm),
             line: ORIGIN.0 + right + 16.0,
@@ -161,7 +161,7 @@ fn thickness(p: &Profile) -> Vec<Mark> {
     }
     let x = right - 5.0;
     marks.all(
-        Dimension {
+        DimensionLine {
             from: at(x, 0.0),
             to: at(x, p.thickness(x)),
             line: ORIGIN.0 + right + 12.0,

@@ -12,7 +12,7 @@ pub use draw::member_section;
 pub use measure::measure_scene;
 pub use profile::{Profile, Shape};
 
-use crate::scene::Material;
+use crate::scene::CutMetal;
 use crate::section::{Bolt, Washer};
 use calc_core::quantity::UnitSystem;
 
@@ -26,7 +26,7 @@ pub struct MemberState {
     /// Outline of the member.
     pub profile: Profile,
     /// Metal of the member.
-    pub material: Material,
+    pub material: CutMetal,
     /// The bolt.
     pub bolt: Bolt,
     /// The washers.
@@ -34,14 +34,14 @@ pub struct MemberState {
     /// Whether a tapered washer or saddle lies where the face is not square to the bolt.
     pub shaped_washer: bool,
     /// Thickness and metal of the fitting; it lies under the nut.
-    pub fitting: Option<(f64, Material)>,
+    pub fitting: Option<(f64, CutMetal)>,
     /// Whether a second cheek of it lies under the head.
     pub both_sides: bool,
     /// Thickness and metal of a plate under the head.
-    pub plate: Option<(f64, Material)>,
+    pub plate: Option<(f64, CutMetal)>,
     /// What stands inside a round tube: outside and inside diameter, metal; whether it reaches through both
     /// walls.
-    pub core: Option<(f64, f64, Material, bool)>,
+    pub core: Option<(f64, f64, CutMetal, bool)>,
     /// Units of the lettering.
     pub units: UnitSystem,
     /// Whether the joint is an invented example.

@@ -12,7 +12,7 @@ const GAP: f64 = 3.0;
 
 /// A dimension between two points, measured level or upright.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Dimension {
+pub struct DimensionLine {
     /// One end on the part.
     pub from: (f64, f64),
     /// The other end on the part.
@@ -23,7 +23,7 @@ pub struct Dimension {
     pub text: String,
 }
 
-impl Dimension {
+impl DimensionLine {
     /// Measured level, text above the line. Arrows go outside when there is no room between.
     #[must_use]
     pub fn level(&self) -> Vec<Mark> {

@@ -4,7 +4,7 @@
 //! thin, three quarters of a thin circle in the end view.
 
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark};
 
 /// Across corners of a hexagon 1 wide across flats.
 const CORNERS: f64 = 1.154_700_538;
@@ -108,7 +108,7 @@ pub fn threaded_shank(x: f64, d: f64, foot: f64, end: f64, thread: f64) -> Vec<M
 /// A washer cut through its hole, lying between heights `top` and `bottom`.
 #[must_use]
 pub fn washer_cut(x: f64, outer: f64, hole: f64, top: f64, bottom: f64, lean: Lean) -> Vec<Mark> {
-    let hatch = Some(Hatch::new(Material::Steel, lean));
+    let hatch = Some(Hatch::new(CutMetal::Steel, lean));
     [-1.0, 1.0]
         .into_iter()
         .map(|side| {

@@ -8,7 +8,7 @@ mod rule;
 mod strip;
 mod turned;
 
-pub use dimension::{Dimension, leader, short_across};
+pub use dimension::{DimensionLine, leader, short_across};
 pub use fastener::{
     HeadMarks, bolt_head, hex_plan, nut, thread_end_view, threaded_shank, washer_cut, wrench,
 };

@@ -5,7 +5,7 @@ use super::plan::{plan, turned};
 use super::shape::{Sag, drawn};
 use super::state::{SectionState, Support};
 use crate::parts::{
-    Dimension, bolt_head, force_arrow, leader, nut, scale_bar, short_across, threaded_shank,
+    DimensionLine, bolt_head, force_arrow, leader, nut, scale_bar, short_across, threaded_shank,
     washer_cut,
 };
 use crate::pen::Pen;
@@ -422,7 +422,7 @@ impl Drawing<'_> {
         let (half, depth, wall, ..) = self.tube();
         let solid = state.support == Support::Solid;
         let (left, right) = (self.x(-half), self.x(half));
-        let mut marks = Dimension {
+        let mut marks = DimensionLine {
             from: (left, self.y(0.0)),
             to: (left, self.y(depth)),
             line: left - 32.0 - text_width(&state.units.size(state.tube.wall_mm), "t"),
@@ -430,7 +430,7 @@ impl Drawing<'_> {
         }
         .upright();
         marks.all(
-            Dimension {
+            DimensionLine {
                 from: (left, self.y(depth)),
                 to: (right, self.y(depth)),
                 line: sheet.width_line,

@@ -1,7 +1,7 @@
 //! A section's state from a checked scenario and its torque–turn curve.
 
 use super::state::{Bolt, Layout, Ply, SectionState, Support, Tube, Washer};
-use crate::scene::Material;
+use crate::scene::CutMetal;
 use calc_core::Scenario;
 use calc_core::catalog::Family;
 use calc_core::evaluate::TorqueTurn;
@@ -12,7 +12,7 @@ fn millimetres(length: Length) -> f64 {
     length.si() * 1e3
 }
 
-impl From<Family> for Material {
+impl From<Family> for CutMetal {
     fn from(family: Family) -> Self {
         match family {
             Family::Aluminium => Self::Aluminium,

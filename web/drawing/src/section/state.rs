@@ -1,6 +1,6 @@
 //! What the section shows. Every number is computed elsewhere.
 
-use crate::scene::Material;
+use crate::scene::CutMetal;
 use calc_core::quantity::UnitSystem;
 
 /// For which width the sheet is laid out.
@@ -27,7 +27,7 @@ pub struct Tube {
     /// Outside corner radius.
     pub corner_radius_mm: f64,
     /// Made of.
-    pub material: Material,
+    pub material: CutMetal,
 }
 
 /// The bolt with its nut.
@@ -64,7 +64,7 @@ pub struct Ply {
     /// Width across the tube.
     pub width_mm: f64,
     /// Made of.
-    pub material: Material,
+    pub material: CutMetal,
     /// Under both washers, or only under the upper one, the nut's.
     pub both_sides: bool,
 }
@@ -85,7 +85,7 @@ pub enum Support {
         /// Shorter than the space by this; less than 0: longer.
         short_mm: f64,
         /// Made of.
-        material: Material,
+        material: CutMetal,
     },
     /// A tube round the bolt through both faces, ends flush.
     ThroughSleeve {
@@ -94,14 +94,14 @@ pub enum Support {
         /// Wall.
         wall_mm: f64,
         /// Made of.
-        material: Material,
+        material: CutMetal,
     },
     /// A block that fills the tube.
     SolidInsert {
         /// Shorter than the space by this; less than 0: longer.
         short_mm: f64,
         /// Made of.
-        material: Material,
+        material: CutMetal,
     },
     /// A bar: no hollow.
     Solid,

@@ -1,6 +1,6 @@
 use super::*;
 use crate::parts::UNITS_PER_10_MM;
-use crate::scene::{Anchor, LETTER, LETTER_SMALL, Mark, Material, Placed, Scene, text_width};
+use crate::scene::{Anchor, CutMetal, LETTER, LETTER_SMALL, Mark, Placed, Scene, text_width};
 use calc_core::quantity::UnitSystem;
 use proptest::prelude::*;
 
@@ -14,7 +14,7 @@ pub(crate) fn invented(layout: Layout) -> SectionState {
             depth_mm: 80.0,
             wall_mm: 3.0,
             corner_radius_mm: 5.0,
-            material: Material::Steel,
+            material: CutMetal::Steel,
         },
         bolt: Bolt {
             diameter_mm: 12.0,
@@ -232,7 +232,7 @@ fn a_loose_sleeve_s_gap_closes_as_the_faces_come_in() {
         outer_mm: 20.0,
         wall_mm: 2.5,
         short_mm: 0.5,
-        material: Material::Steel,
+        material: CutMetal::Steel,
     };
     state.dent_largest_mm = 0.4;
     let mut height = |dent: f64| {
@@ -262,7 +262,7 @@ fn a_loose_sleeve_s_gap_closes_as_the_faces_come_in() {
 }
 
 fn any_support() -> impl Strategy<Value = Support> {
-    let material = prop_oneof![Just(Material::Steel), Just(Material::Aluminium)];
+    let material = prop_oneof![Just(CutMetal::Steel), Just(CutMetal::Aluminium)];
     (
         0..6_u8,
         15.0..40.0_f64,
@@ -311,11 +311,11 @@ prop_compose! {
         strip: bool,
     ) -> SectionState {
         let mut state = invented(if wide { Layout::Wide } else { Layout::Narrow });
-        state.tube = Tube { width_mm, depth_mm, wall_mm, corner_radius_mm: 1.5 * wall_mm, material: Material::Aluminium };
+        state.tube = Tube { width_mm, depth_mm, wall_mm, corner_radius_mm: 1.5 * wall_mm, material: CutMetal::Aluminium };
         state.bolt = Bolt { diameter_mm, flats_mm: 1.5 * diameter_mm, head_mm: 0.65 * diameter_mm, nut_mm: 0.9 * diameter_mm, hole_mm: diameter_mm + 1.5, thread_mm: 2.0 * diameter_mm + 6.0 };
         state.washer = Washer { outer_mm: 2.0 * diameter_mm, thickness_mm: 0.2 * diameter_mm };
         state.support = support;
-        state.fitting = fitting.map(|(thickness_mm, both_sides)| Ply { thickness_mm, width_mm: 0.9 * width_mm, material: Material::Steel, both_sides });
+        state.fitting = fitting.map(|(thickness_mm, both_sides)| Ply { thickness_mm, width_mm: 0.9 * width_mm, material: CutMetal::Steel, both_sides });
         state.turn_deg = turn_deg;
         state.clamp_n = clamp_n * share;
         state.clamp_largest_n = clamp_n;

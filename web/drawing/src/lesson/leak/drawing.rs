@@ -4,9 +4,9 @@ use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
 use crate::lesson::model::with_strip;
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
-    Dimension as Measure, ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank,
+    DimensionLine, ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank,
 };
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::quantity::{Dimension, write};
 
@@ -78,8 +78,8 @@ fn ends(n: &Numbers) -> [f64; 6] {
 
 fn layers(n: &Numbers) -> Vec<Mark> {
     let [a, b, c, d, e, f] = ends(n);
-    let steel = |lean| Hatch::new(Material::Steel, lean);
-    let aluminium = Hatch::new(Material::Aluminium, Lean::Right);
+    let steel = |lean| Hatch::new(CutMetal::Steel, lean);
+    let aluminium = Hatch::new(CutMetal::Aluminium, Lean::Right);
     let mut marks = Vec::new();
     for (left, right, half, hatch) in [
         (a, b, WASHER_HALF, steel(Lean::Left)),
@@ -127,7 +127,7 @@ fn bolt(n: &Numbers) -> Vec<Mark> {
 /// Names of the layers, the clamped length, and which faces have bedded in.
 fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let all @ [first, .., c, d, _, last] = ends(n);
-    let mut marks = Measure {
+    let mut marks = DimensionLine {
         from: (first, AXIS + WASHER_HALF),
         to: (last, AXIS + WASHER_HALF),
         line: AXIS + 68.0,

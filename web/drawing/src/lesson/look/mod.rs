@@ -5,7 +5,7 @@ mod picture;
 
 use super::control::{Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
-use calc_core::caliper::{DentReading, OvalReading, dent, oval};
+use calc_core::inspection::{DentReading, OvalReading, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::Field;

@@ -6,12 +6,12 @@ use super::super::model::{Handle, Look, with_strip};
 use super::super::stand::verdict_words;
 use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM, says};
 use crate::measure::caliper;
-use crate::parts::{Dimension as Measured, StripField, centre_cross, nut};
+use crate::parts::{DimensionLine, StripField, centre_cross, nut};
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::section::Sag;
 use crate::units::Lettering;
-use calc_core::caliper::dent;
+use calc_core::inspection::dent;
 use calc_core::quantity::{Dimension, InUnits, mm};
 
 /// Drawing units in a millimetre of the tube, and how much larger the dent is drawn.
@@ -91,7 +91,7 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
     let tube = [-1.0, 1.0].map(|side| {
         Mark::cut(
             half_tube(n, x, side, drawn),
-            Hatch::new(Material::Steel, Lean::Right),
+            Hatch::new(CutMetal::Steel, Lean::Right),
         )
     });
     marks.group(Placed::default(), "p-face", tube.to_vec());
@@ -115,7 +115,7 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
     );
     let left = x - WIDTH_MM / 2.0 * SCALE;
     marks.all(
-        Measured {
+        DimensionLine {
             from: (left, from),
             to: (left, to),
             line: left - 18.0,
@@ -210,7 +210,7 @@ fn hole(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
         Mark::circle((x, y), bolt, "hidden none"),
     ];
     marks.all(centre_cross((x, y), r + 6.0));
-    let dimension = |from, to, line, mm| Measured {
+    let dimension = |from, to, line, mm| DimensionLine {
         from,
         to,
         line,
@@ -231,7 +231,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
             Some((at * 1e-3, dent(&n.scenario, mm(at)).clamp?))
         })
         .collect();
-    let points = |of: fn(&calc_core::caliper::Band) -> f64| -> Vec<_> {
+    let points = |of: fn(&calc_core::inspection::Band) -> f64| -> Vec<_> {
         readings.iter().map(|(x, band)| (*x, of(band))).collect()
     };
     let [_, likely, _] = n.clamp();

@@ -6,7 +6,7 @@ use super::super::model::{Handle, Look, with_strip};
 use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
 use super::{DISTANCE, Jolt, Kind, Numbers, largest};
 use crate::parts::{
-    Dimension, ForceScale, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
+    DimensionLine, ForceScale, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
 };
 use crate::pen::Pen;
 use crate::scene::{Anchor, Draw, Mark, Placed, Scene, text_width};
@@ -120,7 +120,7 @@ fn lever(n: &Numbers, sheet: &Sheet, look: &Look<'_>) -> Vec<Mark> {
     let text = look.units.length(n.distance_mm);
     let (middle, load) = (sheet.middle, sheet.load);
     if n.kind == Kind::Hanger {
-        let dimension = Dimension {
+        let dimension = DimensionLine {
             from: (170.0, middle.1),
             to: (load.0 + LUG, load.1),
             line: 184.0,
@@ -128,7 +128,7 @@ fn lever(n: &Numbers, sheet: &Sheet, look: &Look<'_>) -> Vec<Mark> {
         };
         return dimension.upright();
     }
-    let dimension = Dimension {
+    let dimension = DimensionLine {
         from: (middle.0, middle.1 + TUBE + 4.0),
         to: (load.0, load.1 + TUBE + 14.0),
         line: middle.1 + 72.0,

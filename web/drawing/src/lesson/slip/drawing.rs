@@ -8,7 +8,7 @@ use crate::parts::{
     ForceScale, StripField, arrow_tip, bolt_head, centre_cross, force_arrow, nut, washer_cut,
 };
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::catalog::thread;
 use calc_core::mechanics::pin;
@@ -151,7 +151,7 @@ fn tube(place: &Place<'_>) -> Vec<Mark> {
                 left: true,
                 right: false,
             },
-            Hatch::new(Material::Steel, lean),
+            Hatch::new(CutMetal::Steel, lean),
         ));
     }
     // The open end of the tube, seen beyond the cut.
@@ -170,7 +170,7 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
     let hole = (middle - r, middle + r);
     let mut marks = Vec::new();
     for (side, lean) in [(-1.0, Lean::Left), (1.0, Lean::Right)] {
-        let hatch = Hatch::new(Material::Steel, lean);
+        let hatch = Hatch::new(CutMetal::Steel, lean);
         marks.all(ply(
             (CHEEK.0 + shift, CHEEK.1 + shift),
             place.cheek(side),
@@ -188,7 +188,7 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
                 place.packing(side),
                 hole,
                 Broken::default(),
-                Hatch::new(Material::Steel, Lean::Right),
+                Hatch::new(CutMetal::Steel, Lean::Right),
             ));
         }
     }

@@ -6,7 +6,7 @@ use crate::parts::{
     ForceScale, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
 };
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Hatch, Lean, Mark, Material, Placed, Scene};
+use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
 use calc_core::quantity::{Dimension, InUnits, Length, write, write_parts};
 
@@ -91,7 +91,7 @@ fn section(n: &Numbers) -> Vec<Mark> {
                 (AXIS + side * bore / 2.0, upper),
                 (AXIS + side * HALF, lower),
                 "edge",
-                Some(Hatch::new(Material::Steel, lean)),
+                Some(Hatch::new(CutMetal::Steel, lean)),
             );
         }
     }
@@ -125,7 +125,7 @@ fn section(n: &Numbers) -> Vec<Mark> {
         bolt.cut(
             polyline(outline) + "Z",
             Hatch::new(
-                Material::Steel,
+                CutMetal::Steel,
                 if side > 0.0 { Lean::Left } else { Lean::Right },
             ),
         );
@@ -200,7 +200,7 @@ fn bar(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let face = thread + high * r.share_face_friction;
     let nut = units(n.thread().nut_height());
     let d = units(n.thread().major());
-    let steel = |lean| Some(Hatch::new(Material::Aluminium, lean));
+    let steel = |lean| Some(Hatch::new(CutMetal::Aluminium, lean));
     let shown = [
         (
             (BAR_TOP, thread),

@@ -6,13 +6,13 @@ use crate::quantity::{InUnits, Length, Stress, mm, newton};
 use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
 
 /// A section that takes a pull and bending both ways.
-pub(crate) enum Behind {
+pub(crate) enum MemberSection {
     Tube(TubeSection),
     /// With the share of it that a pull can use.
     Open(OpenSection, f64),
 }
 
-impl Behind {
+impl MemberSection {
     /// Largest stress; `None` where the holes have used the section up.
     pub(crate) fn stress(&self, pull: f64, up: f64, side: f64) -> Option<Stress> {
         match self {
@@ -23,12 +23,12 @@ impl Behind {
 }
 
 /// Gross and net section with holes of a size.
-pub(crate) fn behind(s: &Scenario, hole: Length) -> (Behind, Behind) {
+pub(crate) fn member_section(s: &Scenario, hole: Length) -> (MemberSection, MemberSection) {
     if s.member.is_open() {
         open(s, hole)
     } else {
         let (gross, net) = tube(s, hole);
-        (Behind::Tube(gross), Behind::Tube(net))
+        (MemberSection::Tube(gross), MemberSection::Tube(net))
     }
 }
 
@@ -41,8 +41,8 @@ fn rows(s: &Scenario) -> impl Iterator<Item = Length> {
 fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
     let t = &s.tube;
     let solid = s.support == SupportKind::Solid;
-    let upright = s.bolting.mount == Mount::ThroughSides;
-    let (height, width) = if upright {
+    let through_sides = s.bolting.mount == Mount::ThroughSides;
+    let (height, width) = if through_sides {
         (t.width, t.depth)
     } else {
         (t.depth, t.width)
@@ -64,7 +64,7 @@ fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
         let off = 0.5 * (t.depth - through);
         let ways: &[f64] = if solid { &[0.0] } else { &[1.0, -1.0] };
         for &way in ways {
-            net = if upright {
+            net = if through_sides {
                 net.without([hole, through], [place, off * way])
             } else {
                 net.without([through, hole], [off * way, place])
@@ -96,9 +96,9 @@ fn strips(
 
 /// Channel or angle. The pierced part lies level at the top where the bolts stand upright, and upright at
 /// the side where they lie level.
-fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
+fn open(s: &Scenario, hole: Length) -> (MemberSection, MemberSection) {
     let t = &s.tube;
-    let (pierced, upright) = (t.design_wall, s.member.upright);
+    let (pierced, outstanding) = (t.design_wall, s.member.outstanding);
     let from_top = s.bolting.mount == Mount::FromTop;
     // In a frame of its own: the pierced part runs along `u` from the back of the upright part, `v` is
     // the depth behind its outer face.
@@ -125,9 +125,9 @@ fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
     let mut parts = Vec::with_capacity(2 * STRIPS + 1);
     match (s.member.kind, from_top) {
         (MemberKind::Channel, true) => {
-            parts.push(part([nought, upright], [nought, t.depth]));
+            parts.push(part([nought, outstanding], [nought, t.depth]));
             let bolt = s.member.gauge.unwrap_or(t.width * 0.5);
-            for (u, thick) in strips([upright, t.width], (pierced, bolt), s.member.slope) {
+            for (u, thick) in strips([outstanding, t.width], (pierced, bolt), s.member.slope) {
                 parts.push(part(u, [nought, thick]));
                 parts.push(part(u, [t.depth - thick, t.depth]));
             }
@@ -135,14 +135,14 @@ fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
         (MemberKind::Channel, false) => {
             parts.push(part([nought, t.width], [nought, pierced]));
             let middle = (pierced + t.depth) * 0.5;
-            for (v, thick) in strips([pierced, t.depth], (upright, middle), s.member.slope) {
+            for (v, thick) in strips([pierced, t.depth], (outstanding, middle), s.member.slope) {
                 parts.push(part([nought, thick], v));
                 parts.push(part([t.width - thick, t.width], v));
             }
         }
         _ => {
             parts.push(part([nought, t.width], [nought, pierced]));
-            parts.push(part([nought, upright], [pierced, t.depth]));
+            parts.push(part([nought, outstanding], [pierced, t.depth]));
         }
     }
     let centre = match (s.member.gauge, s.farthest_gauge()) {
@@ -162,5 +162,8 @@ fn open(s: &Scenario, hole: Length) -> (Behind, Behind) {
     let length = (s.bolting.along as f64 - 1.0) * s.bolting.spacing_along;
     let connected = t.width.si() * pierced.si() / gross.area().si().max(1e-12);
     let used = shear_lag(off, length, connected);
-    (Behind::Open(gross, 1.0), Behind::Open(net, used))
+    (
+        MemberSection::Open(gross, 1.0),
+        MemberSection::Open(net, used),
+    )
 }

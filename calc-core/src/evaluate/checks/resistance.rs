@@ -1,7 +1,8 @@
 //! A published way to a strength, with what each kind of load may use of it.
 
 use super::demand::Demand;
-use super::{Joint, Working, of_forces, said};
+use super::{Working, of_forces, said};
+use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::quantity::Dimension::Force;
 use crate::report::{Check, CheckId};
@@ -23,7 +24,7 @@ use crate::report::{Check, CheckId};
 /// | tear-out, block, punching | the strength times `f_y/F_u` |
 /// | tube behind the bolts | stress `f_y`, also on what the holes leave |
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Way {
+pub(super) struct Resistance {
     /// Strength in the unit of the check.
     pub(super) capacity: f64,
     pub(super) factor: f64,
@@ -32,7 +33,7 @@ pub(super) struct Way {
     pub(super) yields: f64,
 }
 
-impl Way {
+impl Resistance {
     /// Allowable strength: a factor of safety on a nominal strength.
     pub(super) const fn allowable(capacity: f64, omega: f64, yields: f64) -> Self {
         Self {
@@ -59,24 +60,24 @@ impl Way {
     }
 }
 
-impl Joint<'_> {
-    /// The check of a way, with the usual words: one for too much and one for enough.
-    pub(super) fn of_way(
+impl Analysis<'_> {
+    /// The check of a resistance, with the usual words: one for too much and one for enough.
+    pub(super) fn of_resistance(
         id: CheckId,
-        (way, asked): (&Way, &Demand<'_>),
+        (resistance, demand): (&Resistance, &Demand<'_>),
         [too_much, enough]: [&'static str; 2],
         w: Working,
     ) -> Check {
-        let code = if asked.used(way.capacity) > 1.0 {
+        let code = if demand.used(resistance.capacity) > 1.0 {
             too_much
         } else {
             enough
         };
-        asked.name(of_forces(
+        demand.name(of_forces(
             id,
-            (asked.force, way.capacity),
-            (asked.factor, asked.factor_is),
-            said(code, &[(asked.force, Force), (way.capacity, Force)]),
+            (demand.force, resistance.capacity),
+            (demand.factor, demand.factor_is),
+            said(code, &[(demand.force, Force), (resistance.capacity, Force)]),
             w,
         ))
     }

@@ -8,7 +8,7 @@ use crate::scenario::{Mount, Scenario};
 
 /// A load case with the shares of the bolts.
 #[derive(Clone, Debug)]
-pub(crate) struct Spread {
+pub(crate) struct BoltLoads {
     pub(crate) case: LoadCase,
     pub(crate) group: GroupLoad,
     /// Added to the force across of each bolt, from two cheeks that resist a moment about the tube, N.
@@ -21,7 +21,7 @@ pub(crate) struct Spread {
     pub(crate) largest_pull: f64,
 }
 
-impl Spread {
+impl BoltLoads {
     /// In the plane the elastic vector method. Along the bolts, of each bolt the larger of two: linear
     /// about the middle (clamped all over), and about the compression edge of the fitting (come off).
     /// The second one also serves a single row, which has no lever about its middle.

@@ -1,17 +1,17 @@
 //! Builds the stand of each kind of support.
 
-use super::{Limit, SERVICE_SHARE, Side, Stand};
+use super::{Limit, SERVICE_SHARE, Side, SupportModel};
 use crate::catalog::Family;
-use crate::evaluate::seat;
 use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::mechanics::plate::{Plate, PlateCurve};
 use crate::mechanics::ring::Ring;
 use crate::mechanics::sleeve::{self, SleeveCurve};
-use crate::mechanics::solve::rising_root;
+use crate::mechanics::solve::find_root;
 use crate::mechanics::{stiffness, washer};
 use crate::quantity::{InUnits, Length, Stress, mm, mpa, newton};
 use crate::report::{Part, Strength};
 use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::support::seat;
 use std::f64::consts::FRAC_PI_4;
 
 /// Yield strength of common flat washers; low-carbon steel, no strength is specified. An assumption.
@@ -22,11 +22,11 @@ pub(super) struct Builder<'a> {
     pub(super) strength: Strength,
     /// Factor on the yield strength of the plate, sleeve or block that was put in; the fitting is no
     /// such part.
-    pub(super) put_in: f64,
+    pub(super) added_part: f64,
 }
 
 impl Builder<'_> {
-    pub(super) fn build(&self) -> Stand {
+    pub(super) fn build(&self) -> SupportModel {
         if self.s.member.is_open() {
             return self.one_ply();
         }
@@ -64,7 +64,7 @@ impl Builder<'_> {
             Strength::Least => w.thickness_min,
             Strength::Likely => w.thickness,
         };
-        let diameter = rising_root(nut.si(), w.outer.si(), 1e-6, |d| {
+        let diameter = find_root(nut.si(), w.outer.si(), 1e-6, |d| {
             let at = Length::of_si(d);
             let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
             let dish =
@@ -94,8 +94,8 @@ impl Builder<'_> {
     }
 
     /// Yield strength of the plate, sleeve or block that was put in.
-    fn yield_put_in(&self, material: &crate::catalog::Material, welded: bool) -> Stress {
-        self.yield_of(material, welded) * self.put_in
+    fn added_part_yield(&self, material: &crate::catalog::Material, welded: bool) -> Stress {
+        self.yield_of(material, welded) * self.added_part
     }
 
     /// The two sides as they bear: fitting that spreads, spreader plate, or washer.
@@ -109,7 +109,7 @@ impl Builder<'_> {
                 length: s.spreader.length,
                 width: s.spreader.width,
                 modulus: s.spreader.material.modulus(),
-                yield_strength: self.yield_put_in(s.spreader.material, false),
+                yield_strength: self.added_part_yield(s.spreader.material, false),
             });
             return [side, side];
         }
@@ -184,11 +184,11 @@ impl Builder<'_> {
         limits
     }
 
-    fn on_faces(&self) -> Stand {
+    fn on_faces(&self) -> SupportModel {
         let tube = self.s.tube.face(self.strength);
         let effective = self.effective_washer(&tube);
         let sides = self.sides(&tube, effective);
-        Stand {
+        SupportModel {
             limits: self.face_limits(&sides, effective),
             sides: Some(sides),
             core: None,
@@ -204,8 +204,8 @@ impl Builder<'_> {
         (sides, effective): ([Side; 2], Length),
         core: SleeveCurve,
         (part, code): (Part, &'static str),
-    ) -> Stand {
-        let mut stand = Stand {
+    ) -> SupportModel {
+        let mut model = SupportModel {
             sides: Some(sides),
             core: Some(core),
             width: self.s.tube.width.si(),
@@ -213,27 +213,27 @@ impl Builder<'_> {
             limits: Vec::new(),
             effective_washer: effective,
         };
-        let service = stand.approach_at_share(SERVICE_SHARE);
-        stand.limits.push(Limit {
+        let service = model.approach_at_share(SERVICE_SHARE);
+        model.limits.push(Limit {
             part: if core.yields_at_si() > service {
                 Part::Face
             } else {
                 part
             },
-            load: stand.force(service),
+            load: model.force(service),
             omega: None,
             code,
         });
-        stand
+        model
     }
 
-    fn loose_sleeve(&self) -> Stand {
+    fn loose_sleeve(&self) -> SupportModel {
         let s = self.s;
         let tube = s.tube.face(self.strength);
         let effective = self.effective_washer(&tube);
         let sides = self.sides(&tube, effective);
         let length = s.tube.depth - s.tube.wall * 2.0;
-        let yield_ = self.yield_put_in(s.sleeve.material, false);
+        let yield_ = self.added_part_yield(s.sleeve.material, false);
         let modulus = s.sleeve.material.modulus();
         let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
         let core = SleeveCurve::new(
@@ -241,14 +241,14 @@ impl Builder<'_> {
             sleeve::strength(yield_, modulus, s.sleeve.outer, s.sleeve.inner, length),
             s.sleeve_short,
         );
-        let mut stand = self.between_faces(
+        let mut model = self.between_faces(
             (sides, effective),
             core,
             (Part::Sleeve, "limit-sleeve-1pct"),
         );
-        stand.limits.push(Limit {
+        model.limits.push(Limit {
             part: Part::Sleeve,
-            load: stand.force(core.yields_at_si().min(stand.approach_end())),
+            load: model.force(core.yields_at_si().min(model.approach_end())),
             omega: Some(1.67),
             code: "limit-sleeve-squashes",
         });
@@ -258,19 +258,19 @@ impl Builder<'_> {
             s.sleeve.outer,
             s.sleeve.inner.max(s.bolting.hole).min(s.sleeve.outer),
         );
-        stand.limits.push(Limit {
+        model.limits.push(Limit {
             part: Part::Stack,
             load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
             omega: Some(2.00),
             code: "limit-sleeve-bites",
         });
-        stand
+        model
     }
 
-    fn through_sleeve(&self) -> Stand {
+    fn through_sleeve(&self) -> SupportModel {
         let s = self.s;
         let welded = s.sleeve.welded;
-        let yield_ = self.yield_put_in(s.sleeve.material, welded);
+        let yield_ = self.added_part_yield(s.sleeve.material, welded);
         let modulus = s.sleeve.material.modulus();
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
@@ -304,7 +304,7 @@ impl Builder<'_> {
             && (welded || (self.strength == Strength::Likely && w.outer > outer * 1.1));
         let usable = counts && face::out_of_range(&tube, ring).is_empty();
         let sides = usable.then(|| [Side::Washer(self.face(&tube, ring)); 2]);
-        let mut stand = Stand {
+        let mut model = SupportModel {
             sides,
             core: Some(core),
             width: s.tube.width.si(),
@@ -312,9 +312,9 @@ impl Builder<'_> {
             limits: Vec::new(),
             effective_washer: ring,
         };
-        stand.limits.push(Limit {
+        model.limits.push(Limit {
             part: Part::Sleeve,
-            load: stand.force(core.yields_at_si()),
+            load: model.force(core.yields_at_si()),
             omega: Some(1.67),
             code: if covered.si() < 0.999 * sleeve::area(outer, inner).si() {
                 "limit-sleeve-end"
@@ -329,13 +329,13 @@ impl Builder<'_> {
         } else {
             mpa(WASHER_YIELD_MPA)
         };
-        stand.limits.push(Limit {
+        model.limits.push(Limit {
             part: Part::Stack,
             load: 1.8 * beside.min(yield_).si() * covered.si(),
             omega: Some(2.00),
             code: "limit-sleeve-bites",
         });
-        stand
+        model
     }
 
     /// Pressed area under the washer and what it may carry: bearing of flat contact faces.
@@ -345,11 +345,11 @@ impl Builder<'_> {
         1.8 * softer.si() * area
     }
 
-    fn solid_insert(&self) -> Stand {
+    fn solid_insert(&self) -> SupportModel {
         let s = self.s;
         let tube = s.tube.face(self.strength);
         let softer = self
-            .yield_put_in(s.insert_material, false)
+            .added_part_yield(s.insert_material, false)
             .min(tube.yield_strength);
         let depth = s.tube.depth - s.tube.wall * 2.0;
         let core = SleeveCurve::new(
@@ -373,16 +373,16 @@ impl Builder<'_> {
         }
         let effective = self.effective_washer(&tube);
         let sides = self.sides(&tube, effective);
-        let mut stand = self.between_faces(
+        let mut model = self.between_faces(
             (sides, effective),
             core,
             (Part::Insert, "limit-insert-1pct"),
         );
-        stand.limits.push(pressed);
-        stand
+        model.limits.push(pressed);
+        model
     }
 
-    fn solid(&self) -> Stand {
+    fn solid(&self) -> SupportModel {
         let s = self.s;
         let load = self.pressed(s.tube.yield_strength(self.strength));
         let core = SleeveCurve::new(
@@ -399,8 +399,8 @@ impl Builder<'_> {
     }
 
     /// Something that carries without any face.
-    fn only(&self, core: SleeveCurve, limits: Vec<Limit>) -> Stand {
-        Stand {
+    fn only(&self, core: SleeveCurve, limits: Vec<Limit>) -> SupportModel {
+        SupportModel {
             sides: None,
             core: Some(core),
             width: self.s.tube.width.si(),
@@ -413,7 +413,7 @@ impl Builder<'_> {
     /// One ply of an open section between fitting and washer: nothing to crush. A washer made to fit
     /// makes the grip longer; not counted, so that the bolt is a little too stiff and loses a little
     /// more.
-    fn one_ply(&self) -> Stand {
+    fn one_ply(&self) -> SupportModel {
         let s = self.s;
         let member = s.tube.yield_strength(self.strength);
         // Under each washer lies the fitting, the member or a plate on it.
@@ -444,7 +444,7 @@ impl Builder<'_> {
     /// The wall of a round tube by itself: a strip as long as the washer, as a ring up to first yield. A
     /// stand-in that keeps the numbers finite, far on the soft and weak side; no verdict rests on it, see
     /// [`seat::clamp_unknown`].
-    fn round_wall(&self) -> Stand {
+    fn round_wall(&self) -> SupportModel {
         let s = self.s;
         let ring = Ring {
             diameter: s.tube.width,

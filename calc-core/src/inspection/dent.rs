@@ -1,15 +1,13 @@
 //! The clamp that left a dent.
 
 use super::{Band, CALIPER_OFF, CURVE_BAND};
-use crate::evaluate::round_wall_carries;
-use crate::evaluate::stand::Stand;
-use crate::evaluate::support::Stands;
-use crate::evaluate::tighten::tighten;
-use crate::mechanics::solve::rising_root;
+use crate::evaluate::{Analysis, round_wall_carries};
+use crate::mechanics::solve::find_root;
 use crate::quantity::Dimension::{Force, Length as Len, Torque};
 use crate::quantity::{InUnits, Length};
 use crate::report::{Amount, Said, Strength};
 use crate::scenario::Scenario;
+use crate::support::SupportModel;
 use serde::Serialize;
 
 /// What a measured dent says.
@@ -28,18 +26,18 @@ pub struct DentReading {
 }
 
 /// Lasting dents of both faces together after the clamp of an approach was taken off, in metres.
-fn left(stand: &Stand, approach: f64) -> f64 {
-    stand.sides().map_or(0.0, |[a, b]| {
-        let split = stand.split(approach);
+fn left(model: &SupportModel, approach: f64) -> f64 {
+    model.sides().map_or(0.0, |[a, b]| {
+        let split = model.split(approach);
         a.left_after(split[0]) + b.left_after(split[1])
     })
 }
 
 /// Clamp force after which a total dent stays; `None` beyond the checked range.
-fn clamp_for(stand: &Stand, total: f64) -> Option<f64> {
-    let end = stand.approach_end();
-    (left(stand, end) >= total)
-        .then(|| stand.force(rising_root(0.0, end, 1e-7, |x| left(stand, x) - total)))
+fn clamp_for(model: &SupportModel, total: f64) -> Option<f64> {
+    let end = model.approach_end();
+    (left(model, end) >= total)
+        .then(|| model.force(find_root(0.0, end, 1e-7, |x| left(model, x) - total)))
 }
 
 /// Works back from a dent measured with a caliper to the clamp that was reached.
@@ -64,9 +62,10 @@ fn clamp_for(stand: &Stand, total: f64) -> Option<f64> {
 /// visible dent are assumptions.
 #[must_use]
 pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
-    let tight = tighten(s);
-    let stands = Stands::new(s, &tight);
-    let stand = Stand::new(s, Strength::Likely);
+    let Analysis {
+        preload, support, ..
+    } = Analysis::new(s);
+    let model = SupportModel::new(s, Strength::Likely);
     let total = narrower.si();
     let mut reading = DentReading {
         measured: Amount::new(total, Len),
@@ -81,7 +80,7 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
             amounts: amounts.to_vec(),
         });
     };
-    if stand.sides().is_none() {
+    if model.sides().is_none() {
         let code = if round_wall_carries(s) {
             "caliper-round-wall"
         } else {
@@ -91,10 +90,10 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         return reading;
     }
     let measured = Amount::new(total, Len);
-    let end = stand.approach_end();
-    let most = left(&stand, end);
+    let end = model.approach_end();
+    let most = left(&model, end);
     if total < 2.0 * CALIPER_OFF {
-        let below = clamp_for(&stand, 2.0 * CALIPER_OFF).unwrap_or_else(|| stand.force(end));
+        let below = clamp_for(&model, 2.0 * CALIPER_OFF).unwrap_or_else(|| model.force(end));
         say(
             "caliper-dent-below",
             &[
@@ -104,8 +103,8 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         );
         return reading;
     }
-    let Some(likely) = clamp_for(&stand, total) else {
-        let at_end = stand.force(end);
+    let Some(likely) = clamp_for(&model, total) else {
+        let at_end = model.force(end);
         say(
             "caliper-dent-beyond",
             &[
@@ -116,21 +115,21 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         );
         return reading;
     };
-    let low = clamp_for(&stand, total - CALIPER_OFF).unwrap_or(likely) * (1.0 - CURVE_BAND);
-    let high = clamp_for(&stand, total + CALIPER_OFF).unwrap_or_else(|| stand.force(end))
+    let low = clamp_for(&model, total - CALIPER_OFF).unwrap_or(likely) * (1.0 - CURVE_BAND);
+    let high = clamp_for(&model, total + CALIPER_OFF).unwrap_or_else(|| model.force(end))
         * (1.0 + CURVE_BAND);
     let force = |si| Amount::new(si, Force);
     say(
         "caliper-dent-clamp",
         &[measured, force(likely), force(low), force(high)],
     );
-    if !stands.out_of_range(s).is_empty() {
+    if !support.out_of_range(s).is_empty() {
         say("caliper-outside-checked", &[]);
     }
-    if low > tight.yields.si() {
+    if low > preload.yields.si() {
         say(
             "caliper-more-than-bolt",
-            &[force(low), force(tight.yields.si())],
+            &[force(low), force(preload.yields.si())],
         );
     }
     let per_clamp = s.tightening.nut_factor * s.bolting.thread.major().si();
@@ -145,7 +144,7 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         likely: torque(likely),
         high: torque(high),
     });
-    reading.clamp_at_least_strength = clamp_for(&stands.least, total).map(force);
+    reading.clamp_at_least_strength = clamp_for(&support.least, total).map(force);
     reading
 }
 

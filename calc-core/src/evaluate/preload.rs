@@ -10,7 +10,7 @@ use crate::scenario::Scenario;
 
 /// Tightening of one bolt.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Tight {
+pub(crate) struct Preload {
     pub(crate) torque: Torque,
     pub(crate) min: Force,
     pub(crate) nominal: Force,
@@ -21,42 +21,38 @@ pub(crate) struct Tight {
     pub(crate) parts: TorqueParts,
 }
 
-pub(crate) fn tighten(s: &Scenario) -> Tight {
-    let (t, thread) = (&s.tightening, s.bolting.thread);
-    let (k, d) = (t.nut_factor, thread.major());
-    let area = thread.stress_area();
-    let proof = load_at(s.bolting.proof_strength(), area);
-    let torque = t
-        .torque
-        .unwrap_or_else(|| torque_for(k, d, proof * t.preload_share));
-    let nominal = clamp_from(k, d, torque);
-    let (min, max) = scattered(nominal, t.scatter);
-    let face = mean_face(s);
-    let friction = implied_friction(k, d, thread.pitch(), thread.pitch_diameter(), face);
-    Tight {
-        torque,
-        min,
-        nominal,
-        max,
-        proof,
-        yields: load_at(s.bolting.yield_strength(), area),
-        friction,
-        parts: torque_parts(
-            thread.pitch(),
-            thread.pitch_diameter(),
-            face,
+impl Preload {
+    /// Of a scenario.
+    pub(crate) fn new(s: &Scenario) -> Self {
+        let (t, thread) = (&s.tightening, s.bolting.thread);
+        let (k, d) = (t.nut_factor, thread.major());
+        let area = thread.stress_area();
+        let proof = load_at(s.bolting.proof_strength(), area);
+        let torque = t
+            .torque
+            .unwrap_or_else(|| torque_for(k, d, proof * t.preload_share));
+        let nominal = clamp_from(k, d, torque);
+        let (min, max) = scattered(nominal, t.scatter);
+        let face = mean_face(s);
+        let friction = implied_friction(k, d, thread.pitch(), thread.pitch_diameter(), face);
+        Self {
+            torque,
+            min,
+            nominal,
+            max,
+            proof,
+            yields: load_at(s.bolting.yield_strength(), area),
             friction,
-            friction,
-        ),
+            parts: torque_parts(
+                thread.pitch(),
+                thread.pitch_diameter(),
+                face,
+                friction,
+                friction,
+            ),
+        }
     }
-}
 
-/// Mean friction diameter under the turned face.
-pub(crate) fn mean_face(s: &Scenario) -> Length {
-    (s.bolting.thread.bearing_diameter() + s.bolting.thread.major() * 1.06) * 0.5
-}
-
-impl Tight {
     /// Combined stress at a clamp while the wrench still turns with the set torque: the friction is
     /// the one that gives this clamp at this torque.
     fn combined(&self, s: &Scenario, clamp: Force) -> Stress {
@@ -106,4 +102,9 @@ impl Tight {
             combined_stress_max_mpa: self.combined_max(s).si() * 1e-6,
         }
     }
+}
+
+/// Mean friction diameter under the turned face.
+pub(crate) fn mean_face(s: &Scenario) -> Length {
+    (s.bolting.thread.bearing_diameter() + s.bolting.thread.major() * 1.06) * 0.5
 }

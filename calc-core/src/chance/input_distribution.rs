@@ -1,8 +1,8 @@
 //! How far each input may lie from what was entered, and where that comes from.
 
-use crate::caliper::CALIPER_OFF;
 use crate::catalog;
 use crate::cite::{Cite, Flag};
+use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::Amount;
 use crate::scenario::{Scenario, SupportKind, WallBasis};
@@ -30,7 +30,8 @@ pub enum Variable {
     /// Yield strength of the bolt.
     Bolt,
     /// Yield strength of the plate, sleeve or block that was put in.
-    PutIn,
+    #[serde(rename = "put-in")]
+    AddedPart,
 }
 
 impl Variable {
@@ -43,7 +44,7 @@ impl Variable {
         Self::Yield,
         Self::Load,
         Self::Bolt,
-        Self::PutIn,
+        Self::AddedPart,
     ];
 
     /// How many there are.
@@ -60,15 +61,15 @@ impl Variable {
             Self::Yield => "chance.yield",
             Self::Load => "chance.load",
             Self::Bolt => "chance.bolt",
-            Self::PutIn => "chance.put-in",
+            Self::AddedPart => "chance.put-in",
         }
     }
 }
 
-/// Shape of a spread. Numbers in SI.
+/// DistributionKind of a spread. Numbers in SI.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "form")]
-pub enum Form {
+pub enum DistributionKind {
     /// Does not scatter.
     Fixed,
     /// Bell curve on the number itself, cut at [`CUT`] standard deviations.
@@ -90,15 +91,15 @@ pub enum Form {
     },
 }
 
-/// One row of the table of spreads.
+/// How one input is distributed: a row of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Spread {
+pub struct InputDistribution {
     /// Which input.
     pub variable: Variable,
     /// Median of a bell curve, likeliest value of a triangle.
     pub middle: Amount,
-    /// Shape.
-    pub form: Form,
+    /// DistributionKind.
+    pub form: DistributionKind,
     /// Where the spread comes from.
     #[serde(flatten)]
     pub cite: Cite,
@@ -106,16 +107,18 @@ pub struct Spread {
     pub because: &'static str,
 }
 
-impl Spread {
+impl InputDistribution {
     /// Lowest and highest value that can be drawn.
     #[must_use]
     pub fn limits(&self) -> (f64, f64) {
         let m = self.middle.si;
         match self.form {
-            Form::Fixed => (m, m),
-            Form::Normal { sigma } => (m - CUT * sigma, m + CUT * sigma),
-            Form::LogNormal { sigma } => (m * (-CUT * sigma).exp(), m * (CUT * sigma).exp()),
-            Form::Triangular { low, high } => (low, high),
+            DistributionKind::Fixed => (m, m),
+            DistributionKind::Normal { sigma } => (m - CUT * sigma, m + CUT * sigma),
+            DistributionKind::LogNormal { sigma } => {
+                (m * (-CUT * sigma).exp(), m * (CUT * sigma).exp())
+            }
+            DistributionKind::Triangular { low, high } => (low, high),
         }
     }
 }
@@ -124,12 +127,12 @@ const fn assumed(place: &'static str) -> Cite {
     Cite::new("own-assumption", place, Flag::Assumption)
 }
 
-/// The table of spreads for a scenario, one row a variable, in the order of [`Variable::ALL`].
+/// How the inputs of a scenario are distributed, one row a variable, in the order of [`Variable::ALL`].
 ///
 /// # Sources
 /// Each row carries its own.
 #[must_use]
-pub fn spreads(s: &Scenario) -> [Spread; Variable::COUNT] {
+pub fn input_distributions(s: &Scenario) -> [InputDistribution; Variable::COUNT] {
     [
         finish(s),
         tightening(s),
@@ -138,18 +141,18 @@ pub fn spreads(s: &Scenario) -> [Spread; Variable::COUNT] {
         yield_strength(s),
         load(),
         bolt(s),
-        put_in(s),
+        added_part(s),
     ]
 }
 
 fn row(
     variable: Variable,
     middle: (f64, Dimension),
-    form: Form,
+    form: DistributionKind,
     cite: Cite,
     because: &'static str,
-) -> Spread {
-    Spread {
+) -> InputDistribution {
+    InputDistribution {
         variable,
         middle: Amount::new(middle.0, middle.1),
         form,
@@ -158,13 +161,13 @@ fn row(
     }
 }
 
-fn finish(s: &Scenario) -> Spread {
+fn finish(s: &Scenario) -> InputDistribution {
     let k = s.tightening.nut_factor;
     let middle = (k, Dimension::Ratio);
     let own = row(
         Variable::Finish,
         middle,
-        Form::Fixed,
+        DistributionKind::Fixed,
         assumed("own nut factor taken as known"),
         "spread-finish-own",
     );
@@ -180,7 +183,7 @@ fn finish(s: &Scenario) -> Spread {
         Some(finish) if finish.low() < finish.high() => row(
             Variable::Finish,
             middle,
-            Form::Triangular {
+            DistributionKind::Triangular {
                 low: finish.low(),
                 high: finish.high(),
             },
@@ -191,7 +194,7 @@ fn finish(s: &Scenario) -> Spread {
     }
 }
 
-fn tightening(s: &Scenario) -> Spread {
+fn tightening(s: &Scenario) -> InputDistribution {
     let gamma = s.tightening.scatter;
     let cite = if s.input.scatter_share.is_some() {
         assumed("own scatter read as 19 bolts of 20")
@@ -202,7 +205,7 @@ fn tightening(s: &Scenario) -> Spread {
     row(
         Variable::Tightening,
         (1.0, Dimension::Ratio),
-        Form::LogNormal { sigma: gamma / 2.0 },
+        DistributionKind::LogNormal { sigma: gamma / 2.0 },
         cite,
         "spread-tightening",
     )
@@ -210,11 +213,11 @@ fn tightening(s: &Scenario) -> Spread {
 
 /// The only figures at hand for the spread of a slip coefficient are those of clean mill scale on
 /// structural steel, mean 0.33 and standard deviation 0.07.
-fn slip_friction(s: &Scenario) -> Spread {
+fn slip_friction(s: &Scenario) -> InputDistribution {
     row(
         Variable::SlipFriction,
         (s.tightening.faying_friction, Dimension::Ratio),
-        Form::LogNormal { sigma: 0.21 },
+        DistributionKind::LogNormal { sigma: 0.21 },
         Cite::new(
             "handbook-recalled",
             "slip coefficients of clean mill scale, 0.33 ± 0.07",
@@ -224,13 +227,13 @@ fn slip_friction(s: &Scenario) -> Spread {
     )
 }
 
-fn wall(s: &Scenario) -> Spread {
+fn wall(s: &Scenario) -> InputDistribution {
     let wall = s.tube.wall.si();
     if s.input.wall_basis == WallBasis::Measured.name() {
         return row(
             Variable::Wall,
             (wall, Dimension::Length),
-            Form::Normal {
+            DistributionKind::Normal {
                 sigma: (CALIPER_OFF / 2.0).min(0.02 * wall),
             },
             assumed("caliper reading"),
@@ -240,7 +243,7 @@ fn wall(s: &Scenario) -> Spread {
     row(
         Variable::Wall,
         (s.tube.design_wall.si(), Dimension::Length),
-        Form::Triangular {
+        DistributionKind::Triangular {
             low: 0.90 * wall,
             high: 1.10 * wall,
         },
@@ -251,7 +254,7 @@ fn wall(s: &Scenario) -> Spread {
 
 /// The specified minimum is what all but a few pieces exceed, so it is set two standard deviations
 /// below the likely strength.
-fn yield_strength(s: &Scenario) -> Spread {
+fn yield_strength(s: &Scenario) -> InputDistribution {
     let (least, likely) = (s.tube.yield_least.si(), s.tube.yield_likely.si());
     let own = s.input.tube_yield_mpa.is_some();
     let sigma = if own {
@@ -262,7 +265,7 @@ fn yield_strength(s: &Scenario) -> Spread {
     row(
         Variable::Yield,
         (likely, Dimension::Stress),
-        Form::LogNormal { sigma },
+        DistributionKind::LogNormal { sigma },
         assumed("specified minimum two deviations below the likely strength"),
         if own {
             "spread-yield-own"
@@ -272,11 +275,11 @@ fn yield_strength(s: &Scenario) -> Spread {
     )
 }
 
-fn load() -> Spread {
+fn load() -> InputDistribution {
     row(
         Variable::Load,
         (1.0, Dimension::Ratio),
-        Form::LogNormal { sigma: 0.15 },
+        DistributionKind::LogNormal { sigma: 0.15 },
         assumed("hardest bump of a season within ±30 %, 19 seasons of 20"),
         "spread-load",
     )
@@ -286,14 +289,14 @@ fn load() -> Spread {
 const BOLT_LIKELY: f64 = 1.10;
 
 /// As for the tube: the minimum two standard deviations below what is likely.
-fn bolt(s: &Scenario) -> Spread {
+fn bolt(s: &Scenario) -> InputDistribution {
     row(
         Variable::Bolt,
         (
             s.bolting.yield_strength().si() * BOLT_LIKELY,
             Dimension::Stress,
         ),
-        Form::LogNormal {
+        DistributionKind::LogNormal {
             sigma: BOLT_LIKELY.ln() / 2.0,
         },
         assumed("likely yield a tenth above the specified minimum, two deviations"),
@@ -302,7 +305,7 @@ fn bolt(s: &Scenario) -> Spread {
 }
 
 /// Least and likely yield strength of the plate, sleeve or block; `None` where nothing was put in.
-fn strengths_put_in(s: &Scenario) -> Option<[f64; 2]> {
+fn added_part_strengths(s: &Scenario) -> Option<[f64; 2]> {
     let (material, welded) = match s.support {
         SupportKind::Bare | SupportKind::Solid => return None,
         SupportKind::Spreader => (s.spreader.material, false),
@@ -317,20 +320,20 @@ fn strengths_put_in(s: &Scenario) -> Option<[f64; 2]> {
     Some(rows.map(|row| row.compressive_yield_strength().si()))
 }
 
-fn put_in(s: &Scenario) -> Spread {
-    let Some([least, likely]) = strengths_put_in(s) else {
+fn added_part(s: &Scenario) -> InputDistribution {
+    let Some([least, likely]) = added_part_strengths(s) else {
         return row(
-            Variable::PutIn,
+            Variable::AddedPart,
             (s.tube.yield_likely.si(), Dimension::Stress),
-            Form::Fixed,
+            DistributionKind::Fixed,
             assumed("nothing was put in"),
             "spread-put-in-nothing",
         );
     };
     row(
-        Variable::PutIn,
+        Variable::AddedPart,
         (likely, Dimension::Stress),
-        Form::LogNormal {
+        DistributionKind::LogNormal {
             sigma: ((likely / least).ln() / 2.0).clamp(0.03, 0.15),
         },
         assumed("specified minimum two deviations below the likely strength"),

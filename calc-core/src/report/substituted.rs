@@ -22,12 +22,12 @@ pub struct Term {
 /// What does not change from joint to joint stands in the program, so that a report with a hundred lines
 /// costs neither a hundred allocations nor the time to write the same symbols again.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PutIn {
+pub struct Substituted {
     names: &'static [(&'static str, Dimension)],
     si: [f64; MOST],
 }
 
-impl PutIn {
+impl Substituted {
     /// Keeps what a line of working was given.
     #[must_use]
     pub(crate) fn new(given: &Given<'_>) -> Self {
@@ -53,7 +53,7 @@ impl PutIn {
     }
 }
 
-impl Serialize for PutIn {
+impl Serialize for Substituted {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.iter())
     }
@@ -78,9 +78,9 @@ impl<'a> Given<'a> {
 }
 
 /// [`Given`] from `(symbol, number in SI, dimension)`, symbol and dimension constant.
-macro_rules! put_in {
+macro_rules! substituted {
     ($(($symbol:expr, $si:expr, $dimension:expr $(,)?)),* $(,)?) => {
         &$crate::report::Given::new(&[$(($symbol, $dimension)),*], &[$($si),*])
     };
 }
-pub(crate) use put_in;
+pub(crate) use substituted;

@@ -36,7 +36,7 @@ pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
             SupportKind::Bare | SupportKind::Spreader | SupportKind::LooseSleeve => true,
             // A plug that is too short lets the wall come in first.
             SupportKind::SolidInsert => {
-                s.sleeve_short.si() > super::stand::SERVICE_SHARE * s.tube.width.si()
+                s.sleeve_short.si() > crate::support::SERVICE_SHARE * s.tube.width.si()
             }
             SupportKind::ThroughSleeve | SupportKind::Solid => false,
         }

@@ -2,13 +2,14 @@
 //! the approach of the two washers.
 
 mod build;
+pub(crate) mod seat;
 
 pub(crate) use build::washer_end_factor;
 
 use crate::mechanics::face::{CHECKED_TO, FaceCurve};
 use crate::mechanics::plate::PlateCurve;
 use crate::mechanics::sleeve::SleeveCurve;
-use crate::mechanics::solve::{between, rising_root};
+use crate::mechanics::solve::{between, find_root};
 use crate::quantity::{InUnits, Length};
 use crate::report::{Part, Strength};
 use crate::scenario::Scenario;
@@ -56,7 +57,7 @@ impl Side {
     fn lasting_at(&self, end: f64) -> f64 {
         match self {
             Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
-            Self::Plate(plate, _) => rising_root(0.0, end, 1e-7, |d| {
+            Self::Plate(plate, _) => find_root(0.0, end, 1e-7, |d| {
                 plate.elastic_si(d - VISIBLE) - self.force(d)
             }),
         }
@@ -77,7 +78,7 @@ pub(crate) struct Limit {
 
 /// What the clamp stands on, at one strength.
 #[derive(Clone, Debug)]
-pub(crate) struct Stand {
+pub(crate) struct SupportModel {
     sides: Option<[Side; 2]>,
     core: Option<SleeveCurve>,
     width: f64,
@@ -88,18 +89,18 @@ pub(crate) struct Stand {
     pub(crate) effective_washer: Length,
 }
 
-impl Stand {
+impl SupportModel {
     /// Builds it.
     pub(crate) fn new(s: &Scenario, strength: Strength) -> Self {
-        Self::with_put_in(s, strength, 1.0)
+        Self::with_added_part(s, strength, 1.0)
     }
 
     /// Builds it with another yield strength of the plate, sleeve or block that was put in, as a factor.
-    pub(crate) fn with_put_in(s: &Scenario, strength: Strength, put_in: f64) -> Self {
+    pub(crate) fn with_added_part(s: &Scenario, strength: Strength, added_part: f64) -> Self {
         build::Builder {
             s,
             strength,
-            put_in,
+            added_part,
         }
         .build()
     }
@@ -123,7 +124,7 @@ impl Stand {
                     (b, a)
                 };
                 let force = soft.force(most);
-                most + rising_root(0.0, most, 1e-7, |d| stiff.force(d) - force)
+                most + find_root(0.0, most, 1e-7, |d| stiff.force(d) - force)
             }
             _ => 2.0 * most,
         };
@@ -162,8 +163,7 @@ impl Stand {
             None => [0.0, 0.0],
             Some([a, b]) if a == b => [approach / 2.0; 2],
             Some([a, b]) => {
-                let first =
-                    rising_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
+                let first = find_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
                 [first, approach - first]
             }
         }

@@ -1,6 +1,6 @@
 //! What an old joint tells of itself: a dent, an oval hole, a wrench that stopped before it clicked.
 
-use calc_core::caliper::{dent, oval, torque_stop};
+use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{
     Dimension, InUnits, Length, ReadError, Torque, UnitSystem, read, unit_for,
 };
@@ -82,7 +82,7 @@ impl Trace {
 }
 
 /// The section. What is typed here is no part of the joint: no link and no verdict holds it.
-pub(super) fn traces(desk: Desk) -> El {
+pub(super) fn inspection(desk: Desk) -> El {
     let typed = TRACES.map(|_| RwSignal::new(Typed::default()));
     let told = move || {
         let numbers = [0, 1, 2, 3].map(|i| {

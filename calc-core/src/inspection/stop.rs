@@ -2,13 +2,13 @@
 
 use crate::catalog;
 use crate::evaluate::clamp_unknown;
-use crate::evaluate::stand::Stand;
-use crate::evaluate::tighten::{mean_face, tighten};
+use crate::evaluate::preload::{Preload, mean_face};
 use crate::mechanics::tightening::implied_friction;
 use crate::quantity::Dimension::{Force, Ratio, Torque as Tq};
 use crate::quantity::{InUnits, Torque};
 use crate::report::{Amount, Said, Strength};
 use crate::scenario::Scenario;
+use crate::support::SupportModel;
 use serde::Serialize;
 
 /// What a torque says at which the wrench turned on without rising.
@@ -50,18 +50,18 @@ pub struct StopReading {
 /// Shigley 9e Eq. 8-27 turned round; ranges of K in the catalogue.
 #[must_use]
 pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
-    let tight = tighten(s);
-    let stand = Stand::new(s, Strength::Likely);
+    let preload = Preload::new(s);
+    let model = SupportModel::new(s, Strength::Likely);
     let thread = s.bolting.thread;
     let (t, d) = (torque.si(), thread.major().si());
     let k = s.tightening.nut_factor;
     let (k_low, k_high) = published(s).unwrap_or((k, k));
-    let yields = tight.yields.si();
-    let end = stand.force(stand.approach_end());
+    let yields = preload.yields.si();
+    let end = model.force(model.approach_end());
     // A washer that falls into its sleeve presses on nothing: no nut factor fits that.
     let on_nothing = end < 1.0;
     let most = end.min(yields).max(1.0);
-    let first = stand.force_at_share(0.01).clamp(1.0, most);
+    let first = model.force_at_share(0.01).clamp(1.0, most);
     let clamp = t / (k * d);
     let (low, high) = (t / (k_high * d), t / (k_low * d));
     let implied = [t / (d * most), t / (d * first)];
@@ -87,10 +87,10 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
     let unknown = clamp_unknown(s).is_some();
     if unknown {
         say("stop-support-unknown", &[]);
-    } else if t >= tight.torque.si() {
+    } else if t >= preload.torque.si() {
         say(
             "stop-not-before-click",
-            &[Amount::new(t, Tq), Amount::new(tight.torque.si(), Tq)],
+            &[Amount::new(t, Tq), Amount::new(preload.torque.si(), Tq)],
         );
     }
     if unknown {
@@ -152,16 +152,16 @@ mod tests {
     #[test]
     fn a_stop_at_the_supports_own_torque_implies_the_own_nut_factor() {
         let s = joint(|i| i.nut_factor = Some(0.2));
-        let stand = Stand::new(&s, Strength::Likely);
+        let model = SupportModel::new(&s, Strength::Likely);
         let d = s.bolting.thread.major().si();
-        let most = stand
-            .force(stand.approach_end())
-            .min(tighten(&s).yields.si());
+        let most = model
+            .force(model.approach_end())
+            .min(Preload::new(&s).yields.si());
         let r = torque_stop(&s, newton_metre(0.2 * d * most));
         assert!((r.implied_nut_factor[0] - 0.2).abs() < 1e-9, "{r:?}");
         assert!(r.implied_nut_factor[1] > 0.2);
         assert!((r.clamp.si / most - 1.0).abs() < 1e-9);
-        assert!((r.implied_friction[0] - tighten(&s).friction).abs() < 1e-9);
+        assert!((r.implied_friction[0] - Preload::new(&s).friction).abs() < 1e-9);
     }
 
     #[test]

@@ -1,0 +1,141 @@
+//! The clamped length, the springs in it, and what is left of the clamp in service.
+
+use super::preload::Preload;
+use super::support::Support;
+use crate::mechanics::{losses, stiffness};
+use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton};
+use crate::report::LossesReport;
+use crate::scenario::{Scenario, SupportKind};
+
+/// Share of the clamp that goes in the first days between bare plies, and between coated ones.
+///
+/// # Sources
+/// RCSC commentary (citing Munse 1967): 2.5 % uncoated, 6.5 % galvanized.
+const RELAXATION: (f64, f64) = (0.025, 0.065);
+
+/// The clamped length and its springs.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct ResidualClamp {
+    /// Clamped length under head and nut.
+    pub(crate) length: Length,
+    /// Bolt stiffness.
+    pub(crate) bolt: Stiffness,
+    /// Stiffness of what is clamped, at the reached clamp.
+    pub(crate) members: Stiffness,
+    /// Stiffness of the plies beside the tube.
+    pub(crate) plies: Stiffness,
+    /// Share of an outside pull that the bolt feels.
+    pub(crate) load_factor: f64,
+    /// Shank length in the residual.
+    pub(crate) shank: Length,
+    /// Least clamp right after tightening, N.
+    pub(crate) fresh_min: f64,
+    pub(crate) relaxation: f64,
+    pub(crate) embedding: f64,
+    pub(crate) temperature: f64,
+    /// Least clamp left, N.
+    pub(crate) left_min: f64,
+}
+
+impl ResidualClamp {
+    pub(crate) fn new(s: &Scenario, preload: &Preload, support: &Support) -> Self {
+        let b = &s.bolting;
+        // A fitting lies at every slip plane.
+        let plies = b.slip_planes();
+        // On both faces of a tube, under the nut of a flange.
+        let plates = if s.member.is_open() { 1.0 } else { 2.0 };
+        let plate = if s.support == SupportKind::Spreader {
+            s.spreader.thickness * plates
+        } else {
+            mm(0.0)
+        };
+        let fitting = s.fitting.thickness * plies;
+        let length = s.clamped() + fitting + b.washer.thickness * 2.0 + plate;
+        // Bolt just long enough: residual, nut, two pitches.
+        let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
+        let shank = (bolt_length - b.thread.thread_length(bolt_length))
+            .max(mm(0.0))
+            .min(length);
+        let bolt = stiffness::bolt(
+            b.grade.modulus(),
+            b.thread.shank_area(),
+            b.thread.stress_area(),
+            shank,
+            length - shank,
+        );
+        let ply = |thickness: Length, modulus| {
+            let thick = thickness.max(mm(0.01));
+            stiffness::frustum(modulus, b.thread.major(), b.washer.outer, thick)
+        };
+        let beside = stiffness::in_series(&[
+            ply(b.washer.thickness * 2.0, b.grade.modulus()),
+            ply(fitting, s.fitting.material.modulus()),
+            ply(plate, s.spreader.material.modulus()),
+        ]);
+        let model = &support.least;
+        let working = model
+            .approach(support.reached)
+            .unwrap_or_else(|| model.approach_end());
+        let members = stiffness::in_series(&[Stiffness::of_si(model.spring_rate(working)), beside]);
+
+        let fresh_min = preload.min.si().min(model.limit());
+        let interfaces = 2.0 * plies + if plate.si() > 0.0 { plates } else { 0.0 };
+        let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
+        let relaxation = fresh_min
+            * if s.tightening.coated {
+                RELAXATION.1
+            } else {
+                RELAXATION.0
+            };
+        let temperature = losses::thermal(
+            expansion(s, fitting, plate, length),
+            b.grade.expansion().value,
+            TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(
+                s.loads.temperature_swing,
+            ),
+            length,
+            bolt,
+            members,
+        )
+        .si()
+        .abs();
+        let left = (fresh_min - relaxation - embedding - temperature).max(0.0);
+        Self {
+            length,
+            bolt,
+            members,
+            plies: beside,
+            load_factor: stiffness::load_factor(bolt, members),
+            shank,
+            fresh_min,
+            relaxation,
+            embedding,
+            temperature,
+            left_min: newton(left).si(),
+        }
+    }
+
+    pub(crate) const fn losses(&self) -> LossesReport {
+        LossesReport {
+            relaxation_n: self.relaxation,
+            embedding_n: self.embedding,
+            temperature_n: self.temperature,
+            left_min_n: self.left_min,
+        }
+    }
+}
+
+/// Mean thermal expansion of what is clamped, by length.
+fn expansion(s: &Scenario, fitting: Length, plate: Length, length: Length) -> f64 {
+    let between = match s.support {
+        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => s.sleeve.material,
+        SupportKind::SolidInsert => s.insert_material,
+        _ => s.tube.material,
+    };
+    let washers = s.bolting.washer.thickness * 2.0;
+    let sum = between.expansion().value * s.clamped().si()
+        + s.fitting.material.expansion().value * fitting.si()
+        + s.spreader.material.expansion().value * plate.si()
+        + s.bolting.grade.expansion().value * washers.si();
+    sum / length.si()
+}
