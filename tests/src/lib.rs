@@ -7,6 +7,7 @@
 pub mod answers;
 pub mod check;
 pub mod compare;
+pub mod declarations;
 pub mod joints;
 pub mod moved;
 pub mod reference;
