@@ -177,7 +177,9 @@ pub struct Check {
     pub factor: f64,
     /// What the factor is, by key.
     pub factor_is: &'static str,
-    /// factor × demand / capacity; `None` where not checked.
+    /// Share of the capacity that is used: factor × demand / capacity, or what an interaction of forces
+    /// says. `None` where there is no share to tell: not decided, a fit that is there or not, nothing left
+    /// that could carry.
     pub utilisation: Option<f64>,
     /// The load case that decides; `None` where no load enters.
     pub case: Option<Governing>,

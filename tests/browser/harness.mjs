@@ -21,6 +21,9 @@ export const SHOTS = fileURLToPath(new URL('./shots', import.meta.url));
 const AXE = fileURLToPath(new URL('./node_modules/axe-core/axe.min.js', import.meta.url));
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
+// In ms, long enough for a machine that is busy with other things.
+const PATIENCE = 120_000;
+
 // Nothing of the browser's own may reach the network or the user's profile.
 const FLAGS = [
   '--no-sandbox',
@@ -73,12 +76,14 @@ export async function open(t, options = {}) {
     await browser.close();
     await rm(profile, { recursive: true, force: true });
   });
+  // No limit on the page, only an end to waiting for what never comes.
+  browser.setDefaultTimeout(PATIENCE);
   const page = browser.pages()[0] ?? (await browser.newPage());
   const faults = [];
   record(page, faults);
   await before?.(page, browser);
   const response = await page.goto(server.address + address);
-  if (ready) await page.locator('html[data-ready]').waitFor({ state: 'attached', timeout: 20_000 });
+  if (ready) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
   return {
     page,
     browser,
@@ -116,6 +121,83 @@ function record(page, faults) {
     if (response.status() >= 400) faults.push(`status ${response.status()}: ${response.url()}`);
   });
 }
+
+/** Repeats a check until it passes; if it never does, what it said last. */
+export async function eventually(check) {
+  const end = performance.now() + PATIENCE;
+  for (;;) {
+    try {
+      return await check();
+    } catch (error) {
+      if (performance.now() > end) throw error;
+    }
+    await new Promise((then) => setTimeout(then, 50));
+  }
+}
+
+/**
+ * Reads clocks of the processor time, in ms, that the page's main thread has used: all of it, and what
+ * went into the page's own work with style and layout, which leaves out painting. They stand still while
+ * the machine does something else, so a limit on them means the same on a busy machine.
+ */
+export async function processorClock(page) {
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send('Performance.enable', { timeDomain: 'threadTicks' });
+  return async () => {
+    const { metrics } = await devtools.send('Performance.getMetrics');
+    const ms = (wanted) => 1000 * metrics.find(({ name }) => name === wanted).value;
+    return {
+      all: ms('ThreadTime'),
+      own: ms('ScriptDuration') + ms('RecalcStyleDuration') + ms('LayoutDuration'),
+    };
+  };
+}
+
+/**
+ * Processor time of a figure's steps, in ms: for each of `count` places of a slider the figure's own
+ * work and the layout that it causes. Caches that others have emptied cost time too, so of each step
+ * the least of four rounds counts.
+ */
+export async function stepTimes(page, slider, count) {
+  const clock = await processorClock(page);
+  const input = await slider.elementHandle();
+  const step = (share) =>
+    input.evaluate(async (input, share) => {
+      const frame = globalThis.requestAnimationFrame;
+      // What the page asks to be run with the next picture is run at once, to time that alone.
+      globalThis.requestAnimationFrame = (call) => {
+        call(performance.now());
+        return 0;
+      };
+      const [min, max] = [Number(input.min), Number(input.max)];
+      input.value = String(min + (max - min) * share);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      // What was put off until the event is over.
+      await new Promise((then) => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = then;
+        channel.port2.postMessage(null);
+      });
+      input.closest('section').getBoundingClientRect();
+      globalThis.requestAnimationFrame = frame;
+    }, share);
+  const least = Array(count).fill(Infinity);
+  for (let round = 0; round < 4; round += 1) {
+    for (let i = 0; i < count; i += 1) {
+      // Not in order, so that each step has something to change.
+      const at = (i * 7) % count;
+      const before = await clock();
+      await step(at / (count - 1));
+      const after = await clock();
+      least[at] = Math.min(least[at], after.own - before.own);
+    }
+  }
+  return least;
+}
+
+/** The value below which a share of the times lies. */
+export const quantile = (times, share) =>
+  [...times].sort((a, b) => a - b)[Math.ceil(share * times.length) - 1];
 
 /** Keeps a picture of the whole page in tests/browser/shots (not in the repository). */
 export async function shot(page, name) {

@@ -14,7 +14,8 @@ use proptest::test_runner::{Config, TestRunner};
 /// of a sleeve.
 const NOISE: f64 = 1e-4;
 
-/// Every how many joints the repairs are looked for too: each search evaluates hundreds of joints.
+/// Every how many joints the repairs are looked for too: each search goes through thousands of
+/// candidates.
 const REPAIRS_EVERY: u32 = 100;
 
 fn runner() -> TestRunner {

@@ -20,8 +20,8 @@ fn known() -> BTreeSet<String> {
         .collect()
 }
 
-/// The sources of the calculation, without their tests.
-fn sources() -> Vec<String> {
+/// The sources in some folders, without their tests.
+fn sources(folders: &[&str]) -> Vec<String> {
     fn walk(folder: &Path, found: &mut Vec<String>) {
         for entry in std::fs::read_dir(folder).unwrap() {
             let path = entry.unwrap().path();
@@ -35,8 +35,8 @@ fn sources() -> Vec<String> {
         }
     }
     let mut found = Vec::new();
-    for part in ["evaluate", "caliper", "chance", "repair"] {
-        walk(&root().join("calc-core/src").join(part), &mut found);
+    for folder in folders {
+        walk(&root().join(folder), &mut found);
     }
     found
 }
@@ -108,7 +108,12 @@ const SAID: [&str; 48] = [
 fn every_code_has_its_sentence() {
     let known = known();
     let mut found = BTreeSet::new();
-    for text in sources() {
+    for text in sources(&[
+        "calc-core/src/evaluate",
+        "calc-core/src/caliper",
+        "calc-core/src/chance",
+        "calc-core/src/repair",
+    ]) {
         let of_topics = |code: &&str| SAID.iter().any(|begin| code.starts_with(begin));
         found.extend(codes(&text).filter(of_topics).map(str::to_owned));
         // Whatever the topic, what is handed over as a code is one.
@@ -141,17 +146,51 @@ fn variants(name: &str) -> Vec<String> {
     lines
         .filter_map(|line| line.strip_suffix(','))
         .filter(|line| line.chars().all(char::is_alphanumeric))
-        .map(|variant| {
-            let mut kebab = String::new();
-            for c in variant.chars() {
-                if c.is_uppercase() && !kebab.is_empty() {
-                    kebab.push('-');
-                }
-                kebab.extend(c.to_lowercase());
-            }
-            kebab
-        })
+        .map(kebab)
         .collect()
+}
+
+/// `SideWall` as `side-wall`.
+fn kebab(variant: &str) -> String {
+    let mut kebab = String::new();
+    for c in variant.chars() {
+        if c.is_uppercase() && !kebab.is_empty() {
+            kebab.push('-');
+        }
+        kebab.extend(c.to_lowercase());
+    }
+    kebab
+}
+
+/// A key is used where it stands in the sources, or where it is made up there: then each part of it after
+/// its family is a name that the sources know.
+#[test]
+fn every_sentence_is_said_somewhere() {
+    let texts = sources(&["calc-core/src", "web/src", "web/drawing/src"]);
+    let mut names: BTreeSet<String> = Field::ALL.iter().map(|f| f.name().to_owned()).collect();
+    for text in &texts {
+        names.extend(text.split('"').map(str::to_owned));
+        let variants = text
+            .lines()
+            .filter_map(|line| line.trim().strip_suffix(','));
+        names.extend(
+            variants
+                .filter(|line| line.chars().all(char::is_alphanumeric))
+                .map(kebab),
+        );
+    }
+    let made_up = |key: &str| {
+        let rest = key.strip_prefix("hole-fit-");
+        let rest = rest.or_else(|| key.split_once('.').map(|(_, rest)| rest));
+        rest.is_some_and(|rest| rest.split('.').all(|part| names.contains(part)))
+    };
+    let known = known();
+    assert!(known.len() > 700, "{}", known.len());
+    let unused: Vec<_> = known
+        .iter()
+        .filter(|key| !names.contains(*key) && !made_up(key))
+        .collect();
+    assert!(unused.is_empty(), "{unused:?}");
 }
 
 #[test]

@@ -262,7 +262,10 @@ test('the address is written at most twice a second', async (t) => {
   await fill(visit.page, 'tube_width_mm', '3');
   await visit.page.waitForURL((url) => url.hash.includes('b-3in'));
   const written = await visit.page.evaluate(() => globalThis.written);
-  assert.ok(written.length >= 1 && written.length <= 2, `${written.length} times`);
+  // How many there are depends on how slowly the machine types; how close they are does not.
+  assert.ok(written.length >= 1, 'never');
+  const gaps = written.slice(1).map((time, i) => time - written[i]);
+  assert.ok(gaps.every((gap) => gap > 490), `${gaps} ms apart`);
   visit.clean();
 });
 

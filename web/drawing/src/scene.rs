@@ -1,7 +1,7 @@
 //! What a figure is made of: marks with classes, no style.
 //!
-//! Styling stands in `web/style/sheet.css` alone, because the page's content security policy refuses
-//! style attributes, and because dark, print and forced colours are then one file's business.
+//! Styling stands in `web/style/` alone, because the page's content security policy refuses style
+//! attributes, and because dark, print and forced colours are then the style sheets' business.
 
 /// Size of ordinary lettering in drawing units. The style sheet says the same; a test compares them.
 pub const LETTER: f64 = 13.5;
