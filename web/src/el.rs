@@ -113,15 +113,16 @@ impl El {
 
     /// A child.
     #[must_use]
-    pub fn kid(mut self, kid: Self) -> Self {
-        self.children.push(kid.view());
+    pub fn child(mut self, child: Self) -> Self {
+        self.children.push(child.into_any());
         self
     }
 
     /// Children.
     #[must_use]
-    pub fn kids(mut self, kids: impl IntoIterator<Item = Self>) -> Self {
-        self.children.extend(kids.into_iter().map(Self::view));
+    pub fn children(mut self, children: impl IntoIterator<Item = Self>) -> Self {
+        self.children
+            .extend(children.into_iter().map(Self::into_any));
         self
     }
 
@@ -134,20 +135,20 @@ impl El {
 
     /// Children that follow signals.
     #[must_use]
-    pub fn live(self, kids: impl Fn() -> Vec<Self> + Send + 'static) -> Self {
-        self.boxed_live(Box::new(move || {
-            kids().into_iter().map(Self::view).collect::<Vec<_>>()
+    pub fn live_children(self, children: impl Fn() -> Vec<Self> + Send + 'static) -> Self {
+        self.boxed_children(Box::new(move || {
+            children().into_iter().map(Self::into_any).collect()
         }))
     }
 
-    fn boxed_live(mut self, kids: Live<Vec<AnyView>>) -> Self {
-        self.children.push(kids.into_any());
+    fn boxed_children(mut self, children: Live<Vec<AnyView>>) -> Self {
+        self.children.push(children.into_any());
         self
     }
 
     /// The view.
     #[must_use]
-    pub fn view(self) -> AnyView {
+    pub fn into_any(self) -> AnyView {
         leptos::html::custom(self.tag)
             .add_any_attr(self.attributes)
             .child(self.children)

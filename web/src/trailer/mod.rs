@@ -41,21 +41,21 @@ pub fn Trailer(
     });
     address::follow(desk);
     el::el("div")
-        .kid(address::opened(desk))
-        .kid(controls::bench(desk))
-        .kid(measures::examples(desk))
-        .kid(measures::measures(desk))
-        .kid(
+        .child(address::opened(desk))
+        .child(controls::bench(desk))
+        .child(measures::examples(desk))
+        .child(measures::measures(desk))
+        .child(
             el::classed("div", "work")
-                .kid(verdict::verdict(desk))
-                .kid(controls::groups(desk)),
+                .child(verdict::verdict(desk))
+                .child(controls::groups(desk)),
         )
-        .kid(standing::standing(desk))
-        .kid(chances::chances(desk))
-        .kid(traces::traces(desk))
-        .kid(repairs::repairs_table(desk))
-        .kid(share::share(desk))
-        .kid(printed::inputs(desk))
-        .kid(verdict::stuck(desk))
-        .view()
+        .child(standing::standing(desk))
+        .child(chances::chances(desk))
+        .child(traces::traces(desk))
+        .child(repairs::repairs_table(desk))
+        .child(share::share(desk))
+        .child(printed::inputs(desk))
+        .child(verdict::stuck(desk))
+        .into_any()
 }
