@@ -8,7 +8,9 @@ use leptos::attr::any_attribute::{AnyAttribute, IntoAnyAttribute};
 use leptos::attr::custom::custom_attribute;
 use leptos::ev;
 use leptos::prelude::*;
+use leptos::tachys::html::element::ElementType;
 use leptos::tachys::html::event::on;
+use leptos::tachys::html::node_ref::node_ref;
 use leptos::tachys::html::property::prop;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{Event, HtmlInputElement, HtmlSelectElement};
@@ -126,23 +128,26 @@ impl El {
         self
     }
 
-    /// A view of another kind as a child.
-    #[must_use]
-    pub fn put(mut self, view: AnyView) -> Self {
-        self.children.push(view);
-        self
-    }
-
     /// Children that follow signals.
     #[must_use]
     pub fn live_children(self, children: impl Fn() -> Vec<Self> + Send + 'static) -> Self {
-        self.boxed_children(Box::new(move || {
-            children().into_iter().map(Self::into_any).collect()
-        }))
+        self.boxed_children(Box::new(move || fragment(children())))
     }
 
     fn boxed_children(mut self, children: Live<Vec<AnyView>>) -> Self {
         self.children.push(children.into_any());
+        self
+    }
+
+    /// Keeps the element in a reference once it is there.
+    #[must_use]
+    pub fn node_ref<E>(mut self, place: NodeRef<E>) -> Self
+    where
+        E: ElementType + Send + 'static,
+        E::Output: JsCast + 'static,
+    {
+        self.attributes
+            .push(node_ref::<E, _>(place).into_any_attr());
         self
     }
 
@@ -154,6 +159,12 @@ impl El {
             .child(self.children)
             .into_any()
     }
+}
+
+/// Elements side by side, in an element that is there already.
+#[must_use]
+pub fn fragment(elements: Vec<El>) -> Vec<AnyView> {
+    elements.into_iter().map(El::into_any).collect()
 }
 
 /// Runs again whenever a signal changes that it read; boxed, so that all share one type.

@@ -56,7 +56,7 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
     if chance.unknown.is_none() {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
-                .put(drawing(Signal::stored(chart.scene("own-chances"))))
+                .child(drawing(Signal::stored(chart.scene("own-chances"))))
                 .child(el("figcaption").text("Share of the joints by the clamp that they reach."))
         });
         all.push(

@@ -44,7 +44,7 @@ pub(super) fn measures(desk: Desk) -> El {
             let id = format!("measured-{}", index + 1);
             el("li")
                 .flag("hidden", move || !used(desk.form.read().input(), field))
-                .put(drawing(Signal::derive(move || {
+                .child(drawing(Signal::derive(move || {
                     measure_scene(measure, shape.get(), &id)
                 })))
                 .child(control(desk, field))

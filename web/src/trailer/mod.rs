@@ -16,7 +16,7 @@ mod verdict;
 mod words;
 mod worksheet;
 
-use crate::el;
+use crate::el::{self, El};
 use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
@@ -25,11 +25,8 @@ pub use examples::{EXAMPLES, Example, joint};
 pub use state::{Fault, Form};
 
 /// Everything of the reader's own joint. The units chosen here are those of the whole page.
-#[component]
-pub fn Trailer(
-    /// Units of the page.
-    units: RwSignal<UnitSystem>,
-) -> impl IntoView {
+#[must_use]
+pub fn trailer(units: RwSignal<UnitSystem>) -> El {
     let desk = Desk::new();
     // The units are those of the whole page, wherever they are chosen.
     el::follow(move || units.set(desk.units()));
@@ -57,5 +54,4 @@ pub fn Trailer(
         .child(share::share(desk))
         .child(printed::inputs(desk))
         .child(verdict::stuck(desk))
-        .into_any()
 }

@@ -169,6 +169,6 @@ fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool)
         ..GroupState::from_core("own-group", scenario, report, units)
     });
     classed("figure", "sheet single")
-        .put(drawing(Signal::stored(scene)))
+        .child(drawing(Signal::stored(scene)))
         .child(el("figcaption").text(case))
 }

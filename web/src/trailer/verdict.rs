@@ -68,7 +68,7 @@ pub(super) fn verdict(desk: Desk) -> El {
         .child(
             classed("div", "sheet answer")
                 .child(classed("div", "words").live_children(of_report(headline)))
-                .put(own_section(desk)),
+                .child(own_section(desk)),
         )
         .child(
             classed("p", "visually-hidden")
@@ -111,7 +111,7 @@ pub(super) fn stuck(desk: Desk) -> El {
 }
 
 /// The reader's joint in section, as the wrench leaves it.
-fn own_section(desk: Desk) -> AnyView {
+fn own_section(desk: Desk) -> El {
     let scene = Memo::new(move |_| {
         let units = desk.units();
         let shown = desk.shown.read();
@@ -136,15 +136,13 @@ fn own_section(desk: Desk) -> AnyView {
             ..state
         }))
     });
-    classed("div", "own-section")
-        .live_children(move || {
-            scene
-                .get()
-                .map(|scene| el("div").put(drawing(Signal::stored(scene))))
-                .into_iter()
-                .collect()
-        })
-        .into_any()
+    classed("div", "own-section").live_children(move || {
+        scene
+            .get()
+            .map(|scene| el("div").child(drawing(Signal::stored(scene))))
+            .into_iter()
+            .collect()
+    })
 }
 
 /// What must be put right before the answer is that of the form.
@@ -268,7 +266,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
                 .child(soft("has "))
                 .text(number(check.capacity)),
         )
-        .child(classed("div", "ruled").put(drawing(Signal::stored(scene))))
+        .child(classed("div", "ruled").child(drawing(Signal::stored(scene))))
         .child(
             classed("p", "outcome")
                 .child(verdict_word(check.verdict))
