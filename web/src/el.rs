@@ -1,8 +1,14 @@
-//! Elements whose type does not depend on what is in them.
+//! Elements whose type does not depend on what is in them: the one way in which the page makes them.
 //!
-//! Leptos gives every view a type of its own, and the compiler builds each type's code anew. The form
-//! has hundreds of elements; written this way they share one type, and the program that a phone loads
-//! is a fraction of the size.
+//! Leptos gives every element of `view!` a type of its own, and the compiler builds each type's code
+//! anew. The form has hundreds of elements; written this way they share one type, and so do all values,
+//! handlers and children that follow signals, because they are boxed. With 164 of its 288
+//! elements in `view!` the page's program was 391.5 kB to load instead of 353.7 (Brotli, quality 11), and with
+//! Leptos' own type erasure (`erase_components`) 381.6.
+//!
+//! Methods are named as Leptos names its own: `child`, `children`, `attr`, `prop`, `on`, `node_ref`,
+//! `into_any`. What follows signals and has no name there begins with `live_` and says what it takes;
+//! `flag` is an attribute without a value, `text` are words.
 
 use leptos::attr::any_attribute::{AnyAttribute, IntoAnyAttribute};
 use leptos::attr::custom::custom_attribute;
