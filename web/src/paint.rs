@@ -10,32 +10,34 @@ use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::web_sys::{Document, Element};
 
-use crate::el::follow;
+use crate::el::{El, classed};
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// A drawing that follows its scene.
 #[must_use]
-pub fn drawing(scene: Signal<Scene>) -> AnyView {
+pub fn drawing(scene: Signal<Scene>) -> El {
     let place = NodeRef::<Div>::new();
-    follow(move || {
-        if let Some(place) = place.get() {
-            scene.with(|scene| paint(&place, scene));
-        }
-    });
-    view! { <div class="drawn" node_ref=place></div> }.into_any()
+    draw_over(place, move || Some(scene.get()));
+    classed("div", "drawn").node_ref(place)
+}
+
+/// Draws over what an element shows and follows the scene; boxed, so that all share one type.
+pub fn draw_over(place: NodeRef<Div>, scene: impl Fn() -> Option<Scene> + 'static) {
+    fn boxed(place: NodeRef<Div>, scene: Box<dyn Fn() -> Option<Scene>>) {
+        Effect::new(move |before: Option<Option<Scene>>| {
+            let (place, now) = (place.get()?, scene()?);
+            lay_over(&place, before.flatten().as_ref(), &now);
+            Some(now)
+        });
+    }
+    boxed(place, Box::new(scene));
 }
 
 /// Puts a drawing into an element in place of what is there.
 pub fn paint(place: &Element, scene: &Scene) {
-    let Some(document) = place.owner_document() else {
-        return;
-    };
-    let pen = Pen { document, scene };
     place.set_text_content(None);
-    if let Some(svg) = pen.picture() {
-        place.append_child(&svg).ok();
-    }
+    draw(place, scene);
 }
 
 /// Brings a drawing up to date that shows `before`: only marks that differ are made anew, which is
@@ -46,6 +48,27 @@ pub fn repaint(place: &Element, before: &Scene, now: &Scene) {
     }
 }
 
+/// Leaves everything that stands there but the drawing that it laid over it before.
+fn lay_over(place: &Element, before: Option<&Scene>, now: &Scene) {
+    if before.is_some_and(|before| refresh(place, before, now).is_some()) {
+        return;
+    }
+    let last = place.last_element_child();
+    if let Some(svg) = last.filter(|last| last.tag_name() == "svg") {
+        svg.remove();
+    }
+    draw(place, now);
+}
+
+fn draw(place: &Element, scene: &Scene) {
+    let svg = place
+        .owner_document()
+        .and_then(|document| Pen { document, scene }.picture());
+    if let Some(svg) = svg {
+        place.append_child(&svg).ok();
+    }
+}
+
 /// `None` where the two differ by more than single marks.
 fn refresh(place: &Element, before: &Scene, now: &Scene) -> Option<()> {
     let same = before.id == now.id
@@ -53,7 +76,8 @@ fn refresh(place: &Element, before: &Scene, now: &Scene) -> Option<()> {
         && before.view_box() == now.view_box()
         && before.hatches() == now.hatches()
         && before.marks.len() == now.marks.len();
-    let svg = place.first_element_child().filter(|_| same)?;
+    // The last, because it may lie over something else.
+    let svg = place.last_element_child().filter(|_| same)?;
     let pen = Pen {
         document: place.owner_document()?,
         scene: now,
@@ -105,22 +129,25 @@ impl Pen<'_> {
             marks,
             ..
         } = self.scene;
-        let (named, told) = (format!("{id}-title"), format!("{id}-desc"));
         let svg = self.element(
             "svg",
-            &[
-                ("class", "drawing"),
-                ("viewBox", &self.scene.view_box()),
-                ("role", "img"),
-                ("aria-labelledby", &format!("{named} {told}")),
-            ],
+            &[("class", "drawing"), ("viewBox", &self.scene.view_box())],
         )?;
-        let (title, told) = (
-            self.worded("title", &named, title)?,
-            self.worded("desc", &told, description)?,
-        );
-        svg.append_child(&title).ok()?;
-        svg.append_child(&told).ok()?;
+        if title.is_empty() {
+            // It letters what is told elsewhere.
+            svg.set_attribute("aria-hidden", "true").ok()?;
+        } else {
+            let (named, told) = (format!("{id}-title"), format!("{id}-desc"));
+            svg.set_attribute("role", "img").ok()?;
+            svg.set_attribute("aria-labelledby", &format!("{named} {told}"))
+                .ok()?;
+            for told in [
+                self.worded("title", &named, title)?,
+                self.worded("desc", &told, description)?,
+            ] {
+                svg.append_child(&told).ok()?;
+            }
+        }
         let hatches = self.scene.hatches();
         if !hatches.is_empty() {
             let defs = self.element("defs", &[])?;

@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
-use crate::figures::Opening;
+use crate::el::{El, fragment};
+use crate::figures::opening;
 use crate::lessons;
-use crate::trailer::Trailer;
+use crate::trailer::trailer;
 use crate::units;
 
 /// Id of the box that holds the form for the reader's own joint.
@@ -20,10 +21,10 @@ pub const OPENING: &str = "#fig-opening > .stage";
 pub fn upgrade() {
     let units = RwSignal::new(units::of_browser());
     if let Some(place) = found(OPENING) {
-        fill(&place, move || view! { <Opening units=units /> });
+        fill(&place, move || opening(units.into()));
     }
     if let Some(place) = by_id(TRAILER) {
-        fill(&place, move || view! { <Trailer units=units /> });
+        fill(&place, move || vec![trailer(units)]);
     }
     lessons::upgrade(units);
 }
@@ -32,14 +33,10 @@ pub fn upgrade() {
 ///
 /// What the box showed before stays until the moment of the swap: a page whose live part never
 /// starts keeps its still picture.
-pub fn fill<F, V>(place: &HtmlElement, view: F)
-where
-    F: FnOnce() -> V + 'static,
-    V: IntoView,
-{
+pub fn fill(place: &HtmlElement, view: impl FnOnce() -> Vec<El> + 'static) {
     place.replace_children_with_node_0();
     // Dropping the handle would take the view out again; the page keeps it for good.
-    mount_to(place.clone(), view).forget();
+    mount_to(place.clone(), move || fragment(view())).forget();
     place.toggle_attribute("data-live").ok();
 }
 

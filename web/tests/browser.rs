@@ -4,7 +4,7 @@
 use calc_core::chance::Sampler;
 use calc_core::quantity::UnitSystem;
 use calc_core::{Input, Scenario, evaluate};
-use clampwright_web::{api, places, trailer::Trailer, trouble};
+use clampwright_web::{api, el::el, places, trailer::trailer, trouble};
 use js_sys::Reflect;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::prelude::wasm_bindgen;
@@ -32,7 +32,7 @@ async fn settle() {
 #[wasm_bindgen_test]
 fn a_live_view_takes_the_place_of_the_still_one() {
     let place = place("<p>still</p>");
-    places::fill(&place, || view! { <p>"live"</p> });
+    places::fill(&place, || vec![el("p").text("live")]);
     assert_eq!(place.text_content().as_deref(), Some("live"));
     assert!(place.has_attribute("data-live"));
 }
@@ -41,7 +41,7 @@ fn a_live_view_takes_the_place_of_the_still_one() {
 async fn the_verdict_follows_what_is_typed() {
     let place = place("");
     let units = RwSignal::new(UnitSystem::Us);
-    places::fill(&place, move || view! { <Trailer units=units /> });
+    places::fill(&place, move || vec![trailer(units)]);
     leptos::task::tick().await;
     let verdict = || {
         let clamp = "[data-check=\"clamp\"] .verdict";

@@ -8,4 +8,4 @@ pub mod opening;
 pub mod plot;
 pub mod screen;
 
-pub use opening::Opening;
+pub use opening::opening;

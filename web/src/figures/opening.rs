@@ -6,18 +6,17 @@ mod facts;
 use std::time::Duration;
 
 use calc_core::quantity::{Dimension, Unit, UnitSystem, spoken};
-use drawing::Scene;
 use drawing::opening::{Bench, OPENING_TURN, Stand};
 use drawing::section::{Layout, section, strip_fields};
-use leptos::html::Div;
 use leptos::prelude::*;
 
 use self::control::{control, stands};
 use self::facts::key_points;
 use super::frames::settled;
-use super::plot::Plot;
+use super::plot::plot as plot_of;
 use super::screen::{WIDE, matches};
-use crate::paint::{paint, repaint};
+use crate::el::{El, classed, el};
+use crate::paint::drawing;
 
 /// How long the wrench must rest before the sentence is read out.
 const REST: Duration = Duration::from_millis(500);
@@ -68,25 +67,20 @@ impl Shared {
     }
 }
 
-/// One bolt, one wrench, three things to stand on.
-#[component]
-pub fn Opening(
-    /// The reader's units.
-    #[prop(into)]
-    units: Signal<UnitSystem>,
-) -> impl IntoView {
+/// One bolt, one wrench, three things to stand on. The parts stand side by side in the figure's box.
+#[must_use]
+pub fn opening(units: Signal<UnitSystem>) -> Vec<El> {
     // The default joint is always a joint; a test says so. Without it the figure stays empty.
-    Bench::new().map(|bench| {
-        let shared = Shared {
+    Bench::new().map_or_else(Vec::new, |bench| {
+        figure(Shared {
             bench: StoredValue::new(bench),
             setting: RwSignal::new(Setting::default()),
             units,
-        };
-        figure(shared)
+        })
     })
 }
 
-fn figure(shared: Shared) -> impl IntoView {
+fn figure(shared: Shared) -> Vec<El> {
     let Shared {
         bench,
         setting,
@@ -104,16 +98,6 @@ fn figure(shared: Shared) -> impl IntoView {
             .with_value(|bench| bench.section("opening-live", stand, turn, units.get(), layout));
         state.strip = false;
         state
-    });
-    let drawn = NodeRef::<Div>::new();
-    Effect::new(move |before: Option<Option<Scene>>| {
-        let place = drawn.get()?;
-        let scene = state.with(section);
-        match before.flatten() {
-            Some(before) => repaint(&place, &before, &scene),
-            None => paint(&place, &scene),
-        }
-        Some(scene)
     });
     let strip = Memo::new(move |_| {
         state.with(|state| {
@@ -135,24 +119,28 @@ fn figure(shared: Shared) -> impl IntoView {
     let name =
         Signal::derive(move || format!("Torque against turn of the nut. Now {}.", shared.spoken()));
 
-    view! {
-        <div class="pair">
-            <div class="drawn" node_ref=drawn></div>
-            <Plot plot=plot name=name id="opening-paper" />
-        </div>
-        {control(shared)}
-        <p class="said result">{move || sentence.get()}</p>
-        <p class="visually-hidden" role="status">{move || said.get()}</p>
-        {stands(shared)}
-        {key_points(shared)}
-        <dl class="block">
-            {move || {
-                strip
-                    .get()
-                    .into_iter()
-                    .map(|(name, text)| view! { <div><dt>{name}</dt><dd>{text}</dd></div> })
-                    .collect_view()
-            }}
-        </dl>
-    }
+    let fields = move || {
+        strip
+            .get()
+            .into_iter()
+            .map(|(name, text)| {
+                el("div")
+                    .child(el("dt").text(name))
+                    .child(el("dd").text(text))
+            })
+            .collect()
+    };
+    vec![
+        classed("div", "pair")
+            .child(drawing(Signal::derive(move || state.with(section))))
+            .children(plot_of(plot.into(), name, "opening-paper")),
+        control(shared),
+        classed("p", "said result").live_text(move || sentence.get()),
+        classed("p", "visually-hidden")
+            .attr("role", "status")
+            .live_text(move || said.get()),
+        stands(shared),
+        key_points(shared),
+        classed("dl", "block").live_children(fields),
+    ]
 }

@@ -1,11 +1,10 @@
 //! The torque–turn plot on two stacked canvases: the ground is drawn when the curves, the size or the
 //! inks change, the marker on every move. Lettering stands over them as SVG text, sharp at any zoom.
 
-use drawing::Anchor;
-use drawing::pen::coordinate;
 use drawing::plot::{
-    Frame, Inks, Label, LabelKind, TorqueTurnPlot, draw_ground, draw_moving, torque_turn_scene,
+    Frame, Inks, LabelKind, TorqueTurnPlot, draw_ground, draw_moving, torque_turn_scene,
 };
+use drawing::{Mark, Scene};
 use leptos::html::{Canvas, Div};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -13,8 +12,8 @@ use leptos::web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 use plotters_canvas::CanvasBackend;
 
 use super::screen::{inks, on_change_of_look, pixel_ratio};
-use crate::el::follow;
-use crate::paint::paint;
+use crate::el::{El, classed, el, follow};
+use crate::paint::{draw_over, paint};
 
 /// Size of the plot on paper, where a vector drawing takes the place of the canvases.
 const ON_PAPER: (f64, f64) = (340.0, 300.0);
@@ -28,18 +27,10 @@ struct Look {
     inks: Inks,
 }
 
-/// The plot of a torque–turn curve.
-#[component]
-pub fn Plot(
-    /// What to draw.
-    #[prop(into)]
-    plot: Signal<TorqueTurnPlot>,
-    /// What it shows now, for those who do not see it.
-    #[prop(into)]
-    name: Signal<String>,
-    /// Prefix of the ids, unique on the page.
-    id: &'static str,
-) -> impl IntoView {
+/// The plot of a torque–turn curve and its place on paper. `name` is what it shows now, for those who do
+/// not see it; `id` is the prefix of the ids, unique on the page.
+#[must_use]
+pub fn plot(plot: Signal<TorqueTurnPlot>, name: Signal<String>, id: &'static str) -> [El; 2] {
     let place = NodeRef::<Div>::new();
     let (lower, upper) = (NodeRef::<Canvas>::new(), NodeRef::<Canvas>::new());
     let paper = NodeRef::<Div>::new();
@@ -100,17 +91,12 @@ pub fn Plot(
         });
     });
 
-    let labels = Memo::new(move |_| {
-        let frame = frame.get();
-        plot.with(|plot| frame.map_or_else(Vec::new, |frame| frame.labels(plot)))
+    // What did not change stays, so that a move does not touch the lettering of the axes.
+    let lettering = Memo::new(move |_| {
+        let frame = frame.get()?;
+        Some(plot.with(|plot| lettering(plot, &frame)))
     });
-    // Apart, so that a move does not touch the lettering of the axes.
-    let fixed = Memo::new(move |_| lettering(&labels.read(), false));
-    let moving = Memo::new(move |_| lettering(&labels.read(), true));
-    let view_box = move || {
-        let (w, h) = frame.get().map_or(ON_PAPER, |f| (f.width, f.height));
-        format!("0 0 {} {}", coordinate(w), coordinate(h))
-    };
+    draw_over(place, move || lettering.get());
 
     let print = window_event_listener(leptos::ev::beforeprint, move |_| {
         if let Some(paper) = paper.get_untracked() {
@@ -121,17 +107,18 @@ pub fn Plot(
     });
     on_cleanup(move || print.remove());
 
-    view! {
-        <div class="plot screen-only" node_ref=place>
-            <canvas node_ref=lower aria-hidden="true"></canvas>
-            <canvas node_ref=upper role="img" aria-label=move || name.get()></canvas>
-            <svg class="drawing" viewBox=view_box aria-hidden="true">
-                <g>{move || texts(fixed.get())}</g>
-                <g>{move || texts(moving.get())}</g>
-            </svg>
-        </div>
-        <div class="print-only" node_ref=paper></div>
-    }
+    [
+        classed("div", "plot screen-only")
+            .node_ref(place)
+            .child(el("canvas").node_ref(lower).attr("aria-hidden", "true"))
+            .child(
+                el("canvas")
+                    .node_ref(upper)
+                    .attr("role", "img")
+                    .live_attr("aria-label", move || Some(name.get())),
+            ),
+        classed("div", "print-only").node_ref(paper),
+    ]
 }
 
 /// The plot without what moves with the wrench.
@@ -162,32 +149,24 @@ fn cleared(canvas: &HtmlCanvasElement, look: &Look) -> Option<CanvasBackend> {
     CanvasBackend::with_canvas_object(canvas.clone())
 }
 
-fn lettering(labels: &[Label], moving: bool) -> Vec<Label> {
-    labels
-        .iter()
-        .filter(|label| moving == matches!(label.kind, LabelKind::Here | LabelKind::Moving))
-        .cloned()
-        .collect()
-}
-
-fn texts(labels: Vec<Label>) -> impl IntoView {
-    labels
-        .into_iter()
-        .map(|label| {
-            let class = match label.kind {
-                LabelKind::Here => "t halo",
-                LabelKind::Name | LabelKind::Moving => "t s halo",
-                LabelKind::Axis | LabelKind::Tick => "t s soft",
-            };
-            let anchor = match label.anchor {
-                Anchor::Start => "start",
-                Anchor::Middle => "middle",
-                Anchor::End => "end",
-            };
-            let (x, y) = (coordinate(label.at.0), coordinate(label.at.1));
-            view! { <text class=class text-anchor=anchor x=x y=y>{label.text}</text> }
-        })
-        .collect_view()
+/// The lettering alone. It has no title: the canvas below it says what the plot shows.
+fn lettering(plot: &TorqueTurnPlot, frame: &Frame) -> Scene {
+    let marks = frame.labels(plot).into_iter().map(|label| {
+        let class = match label.kind {
+            LabelKind::Here => "t halo",
+            LabelKind::Name | LabelKind::Moving => "t s halo",
+            LabelKind::Axis | LabelKind::Tick => "t s soft",
+        };
+        Mark::text(label.at, label.text, class, label.anchor)
+    });
+    Scene {
+        id: String::new(),
+        width: frame.width,
+        height: frame.height,
+        title: String::new(),
+        description: String::new(),
+        marks: marks.collect(),
+    }
 }
 
 #[cfg(test)]
@@ -203,8 +182,12 @@ mod tests {
         assert_eq!(still(at(10.0)), still(at(400.0)));
         let words = |turn| {
             let plot = at(turn);
-            lettering(&Frame::new(&plot, 480.0, 400.0).labels(&plot), false)
+            lettering(&plot, &Frame::new(&plot, 480.0, 400.0)).marks
         };
-        assert_eq!(words(10.0), words(400.0));
+        let (before, now) = (words(10.0), words(400.0));
+        let fixed = before.iter().zip(&now).filter(|(was, is)| was == is);
+        // Only what stands at the wrench is set anew.
+        assert_eq!(fixed.count() + 1, before.len());
+        assert_eq!(before.len(), now.len());
     }
 }

@@ -107,7 +107,7 @@ pub(super) fn full(link: &str) -> String {
 pub(super) fn opened(desk: Desk) -> El {
     classed("div", "opened")
         .attr("aria-live", "polite")
-        .live(move || {
+        .live_children(move || {
             desk.opened
                 .get()
                 .and_then(|link| notice(desk, link))
@@ -128,27 +128,27 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
     let told = |kind: &str, sentence: &str| {
         classed("div", "remark")
             .attr("data-link", kind)
-            .kid(el("p").text(sentence))
+            .child(el("p").text(sentence))
     };
     let actions = || classed("p", "actions");
-    let close = || actions().kid(aside("Close this note"));
+    let close = || actions().child(aside("Close this note"));
     Some(match link {
         Decoded::NotALink => return None,
-        Decoded::TooLong => told("too-long", words::message("link.long")).kid(close()),
+        Decoded::TooLong => told("too-long", words::message("link.long")).child(close()),
         Decoded::Foreign { kind } => {
             let key = if kind.starts_with("v1/") || !versioned(&kind) {
                 "link.foreign"
             } else {
                 "link.other-version"
             };
-            told("foreign", &words::message(key).with(&[&kind])).kid(close())
+            told("foreign", &words::message(key).with(&[&kind])).child(close())
         }
         Decoded::Intact(reading) => {
             let same = reading.sheet.filled().next().is_none();
             let key = if same { "link.same" } else { "link.whole" };
             told("whole", words::message(key))
-                .kids(settings(desk, &reading))
-                .kid(close())
+                .children(settings(desk, &reading))
+                .child(close())
         }
         Decoded::Damaged(reading) => {
             let empty = reading.sheet.filled().next().is_none();
@@ -157,7 +157,7 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
             } else {
                 "link.damaged"
             };
-            let said = told("damaged", words::message(key)).kids(settings(desk, &reading));
+            let said = told("damaged", words::message(key)).children(settings(desk, &reading));
             let take = (!empty).then(|| {
                 button("Use what could be read", move || {
                     desk.remember();
@@ -165,7 +165,7 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
                     desk.opened.set(None);
                 })
             });
-            said.kid(actions().kids(take).kid(aside("Leave it")))
+            said.child(actions().children(take).child(aside("Leave it")))
         }
     })
 }
@@ -186,15 +186,15 @@ fn settings(desk: Desk, reading: &Reading) -> [El; 2] {
             let value = chosen.map_or(value, |name| words::choice(field, name));
             el("li")
                 .text(format!("{}: ", words::label_in(&input, field)))
-                .kid(el("b").text(value))
+                .child(el("b").text(value))
         });
     let notices = reading
         .notices
         .iter()
         .map(|notice| el("li").text(sentence(notice)));
     [
-        classed("ul", "settings").kids(list),
-        classed("ul", "notes").kids(notices),
+        classed("ul", "settings").children(list),
+        classed("ul", "notes").children(notices),
     ]
 }
 

@@ -30,12 +30,12 @@ pub(super) fn chances(desk: Desk) -> El {
     classed("section", "chances")
         .attr("aria-labelledby", "chances-title")
         .flag("data-stale", move || desk.chance_late.get())
-        .kid(
+        .child(
             el("h3")
                 .attr("id", "chances-title")
                 .text("How sure is that?"),
         )
-        .kid(el("div").live(told))
+        .child(el("div").live_children(told))
 }
 
 fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
@@ -50,20 +50,20 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
             "{0} joints like yours, each drawn by lot with a wall, strengths, friction, tightening and load of its own, at likely strength. This is what would be seen on many such trailers. The verdict does not come from it."
                 .with(&[&count]),
         ),
-        classed("ul", "outcomes").kids(said),
+        classed("ul", "outcomes").children(said),
     ];
     // Where nobody knows how much clamp is reached, there is nothing to draw.
     if chance.unknown.is_none() {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
-                .put(drawing(Signal::stored(chart.scene("own-chances"))))
-                .kid(el("figcaption").text("Share of the joints by the clamp that they reach."))
+                .child(drawing(Signal::stored(chart.scene("own-chances"))))
+                .child(el("figcaption").text("Share of the joints by the clamp that they reach."))
         });
         all.push(
-            classed("div", "halves").kids(chart).kid(
+            classed("div", "halves").children(chart).child(
                 el("div")
-                    .kid(between(chance, units))
-                    .kid(matters(chance, units)),
+                    .child(between(chance, units))
+                    .child(matters(chance, units)),
             ),
         );
         all.push(spreads(chance, units));
@@ -87,22 +87,22 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
                 .text(words::amount(si, d.dimension, units))
         });
         el("tr")
-            .kid(el("th").attr("scope", "row").text(what))
-            .kids(cells)
+            .child(el("th").attr("scope", "row").text(what))
+            .children(cells)
     };
-    let head = el("tr").kid(el("td")).kids(
+    let head = el("tr").child(el("td")).children(
         heads
             .iter()
             .map(|head| classed("th", "n").attr("scope", "col").text(*head)),
     );
     classed("table", "restack")
-        .kid(el("caption").text("Nine joints in ten lie between"))
-        .kid(el("thead").kid(head))
-        .kid(
+        .child(el("caption").text("Nine joints in ten lie between"))
+        .child(el("thead").child(head))
+        .child(
             el("tbody")
-                .kid(row("clamp reached", &chance.clamp))
-                .kid(row("dent that stays", &chance.dent_left))
-                .kids(
+                .child(row("clamp reached", &chance.clamp))
+                .child(row("dent that stays", &chance.dent_left))
+                .children(
                     rubs(chance).then(|| row("grip used by the load, no factor", &chance.slip_use)),
                 ),
         )
@@ -133,16 +133,16 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             named.join(", ")
         };
         el("tr")
-            .kid(el("th").attr("scope", "row").text(what))
-            .kid(el("td").text(named))
+            .child(el("th").attr("scope", "row").text(what))
+            .child(el("td").text(named))
     };
     classed("table", "matters")
-        .kid(el("caption").text("What makes the difference from joint to joint"))
-        .kid(
+        .child(el("caption").text("What makes the difference from joint to joint"))
+        .child(
             el("tbody")
-                .kid(row("clamp", &chance.matters_for_clamp))
-                .kid(row("dent", &chance.matters_for_dent))
-                .kids(rubs(chance).then(|| row("grip", &chance.matters_for_slip))),
+                .child(row("clamp", &chance.matters_for_clamp))
+                .child(row("dent", &chance.matters_for_dent))
+                .children(rubs(chance).then(|| row("grip", &chance.matters_for_slip))),
         )
 }
 
@@ -164,15 +164,15 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
                 &amount(high),
                 words::message(spread.because),
             ]))
-            .kid(cited(&spread.cite))
+            .child(cited(&spread.cite))
     };
     el("details")
-        .kid(el("summary").text("What was drawn, and where the spreads come from"))
-        .kid(
+        .child(el("summary").text("What was drawn, and where the spreads come from"))
+        .child(
             el("p").text(
                 "The same joints are drawn every time (seed {0}). Shares of the difference are squared rank correlations."
                     .with(&[&chance.seed.to_string()]),
             ),
         )
-        .kid(el("ul").kids(chance.distributions.iter().filter(scatters).map(row)))
+        .child(el("ul").children(chance.distributions.iter().filter(scatters).map(row)))
 }

@@ -132,13 +132,13 @@ fn radio(
         .attr("name", name)
         .prop("checked", move || JsValue::from_bool(checked()))
         .on("change", move |_| then());
-    el("label").kid(input).text(label)
+    el("label").child(input).text(label)
 }
 
 fn switch(legend: &str, radios: impl IntoIterator<Item = El>) -> El {
     classed("fieldset", "switch")
-        .kid(el("legend").text(legend))
-        .kid(classed("div", "kinds").kids(radios))
+        .child(el("legend").text(legend))
+        .child(classed("div", "kinds").children(radios))
 }
 
 /// The units and the look of the page.
@@ -169,8 +169,8 @@ pub(super) fn bench(desk: Desk) -> El {
             )
         });
     classed("div", "bench")
-        .kid(switch("Units", units))
-        .kid(switch("Light or dark", looks))
+        .child(switch("Units", units))
+        .child(switch("Light or dark", looks))
 }
 
 fn set_theme(name: &str) {
@@ -187,17 +187,17 @@ fn set_theme(name: &str) {
 pub(super) fn groups(desk: Desk) -> El {
     classed("section", "rest")
         .attr("aria-labelledby", "rest-title")
-        .kid(el("h3").attr("id", "rest-title").text("The rest"))
-        .kid(
+        .child(el("h3").attr("id", "rest-title").text("The rest"))
+        .child(
             classed("p", "soft")
                 .text("Everything here stands at a stated default. Open what you know better."),
         )
-        .kids(
+        .children(
             GROUPS
                 .iter()
                 .map(|&(name, fields)| group(desk, name, fields.to_vec())),
         )
-        .kids(
+        .children(
             Some(elsewhere())
                 .filter(|rest| !rest.is_empty())
                 .map(|rest| group(desk, "other", rest)),
@@ -247,14 +247,14 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         }
     });
     let summary = el("summary")
-        .kid(classed("span", "group-name").text(words::message(&format!("group.{name}"))))
-        .kid(classed("span", "told").live_text(told));
+        .child(classed("span", "group-name").text(words::message(&format!("group.{name}"))))
+        .child(classed("span", "told").live_text(told));
     classed("details", "group")
         .attr("id", &format!("group-{name}"))
         .prop("open", move || JsValue::from_bool(open.get()))
         .on("toggle", move |event| open.set(is_open(&event)))
-        .kid(summary)
-        .kids(fields.into_iter().map(|field| {
+        .child(summary)
+        .children(fields.into_iter().map(|field| {
             control(desk, field).flag("hidden", move || !used(desk.form.read().input(), field))
         }))
 }
@@ -284,25 +284,25 @@ pub(super) fn control(desk: Desk, field: Field) -> El {
         });
     let mut line = classed("div", "field")
         .attr("data-field", name)
-        .kid(
+        .child(
             el("label")
                 .attr("for", name)
                 .live_text(move || words::label_in(desk.form.read().input(), field).to_owned()),
         )
-        .kid(entry);
+        .child(entry);
     if unit {
-        line = line.kid(
+        line = line.child(
             classed("span", "unit")
                 .live_text(move || desk.form.read().bare_unit(field).symbol().into()),
         );
     }
     // The error line is always there, so that software that was told of it finds it.
-    line.kid(
+    line.child(
         classed("p", "hint")
             .attr("id", &hint_id)
             .live_text(move || hint(desk, field)),
     )
-    .kid(
+    .child(
         classed("p", "error")
             .attr("id", &error_id)
             .flag("hidden", move || wrong.read().is_none())
@@ -381,7 +381,7 @@ fn choice(desk: Desk, field: Field) -> El {
         std::iter::once(foreign).chain(listed).collect()
     };
     classed("select", "wide")
-        .live(options)
+        .live_children(options)
         .on("change", move |event| {
             let name = value_of(&event);
             if !name.is_empty() {

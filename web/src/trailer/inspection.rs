@@ -99,18 +99,18 @@ pub(super) fn inspection(desk: Desk) -> El {
         .map(|(trace, typed)| field(desk, trace, typed));
     classed("section", "traces")
         .attr("aria-labelledby", "traces-title")
-        .kid(
+        .child(
             el("h3")
                 .attr("id", "traces-title")
                 .text("What has it been through?"),
         )
-        .kid(el("p").text(message("traces.how")))
-        .kid(classed("div", "metal").kids(fields))
-        .kid(
+        .child(el("p").text(message("traces.how")))
+        .child(classed("div", "metal").children(fields))
+        .child(
             el("div")
                 .attr("aria-live", "polite")
                 .flag("data-stale", move || !desk.shown.read().current)
-                .live(told),
+                .live_children(told),
         )
 }
 
@@ -141,18 +141,18 @@ fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
             typed.set(Typed { text, units });
         });
     classed("div", "field")
-        .kid(el("label").attr("for", trace.id).text(trace.label()))
-        .kid(entry)
-        .kid(
+        .child(el("label").attr("for", trace.id).text(trace.label()))
+        .child(entry)
+        .child(
             classed("span", "unit")
                 .live_text(move || unit_for(trace.dimension, units()).symbol().into()),
         )
-        .kid(
+        .child(
             classed("p", "hint")
                 .attr("id", &hint)
                 .text(message(&format!("{}.help", trace.id))),
         )
-        .kid(
+        .child(
             classed("p", "error")
                 .attr("id", &error)
                 .flag("hidden", move || fault.read().is_none())
@@ -180,6 +180,6 @@ fn tell(s: &Scenario, numbers: [Option<f64>; 4], units: UnitSystem) -> Vec<El> {
     if lines.is_empty() {
         Vec::new()
     } else {
-        vec![classed("ul", "outcomes").kids(lines)]
+        vec![classed("ul", "outcomes").children(lines)]
     }
 }

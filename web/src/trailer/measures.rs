@@ -44,19 +44,19 @@ pub(super) fn measures(desk: Desk) -> El {
             let id = format!("measured-{}", index + 1);
             el("li")
                 .flag("hidden", move || !used(desk.form.read().input(), field))
-                .put(drawing(Signal::derive(move || {
+                .child(drawing(Signal::derive(move || {
                     measure_scene(measure, shape.get(), &id)
                 })))
-                .kid(control(desk, field))
+                .child(control(desk, field))
         });
     classed("section", "measure")
         .attr("aria-labelledby", "measure-title")
-        .kid(el("h3").attr("id", "measure-title").text("Measure five things"))
-        .kid(el("p").text("Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it."))
-        .kid(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
+        .child(el("h3").attr("id", "measure-title").text("Measure five things"))
+        .child(el("p").text("Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it."))
+        .child(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
             "These are starting values, not your trailer. Put yours in.",
         ))
-        .kid(
+        .child(
             classed("p", "remark")
                 .flag("hidden", move || desk.form.read().example().is_none())
                 .live_text(move || {
@@ -65,18 +65,18 @@ pub(super) fn measures(desk: Desk) -> El {
                     format!("{name}: an invented joint, nobody's trailer.")
                 }),
         )
-        .kid(
+        .child(
             classed("div", "metal")
-                .kid(control(desk, Field::Member))
-                .kid(control(desk, Field::Mount)),
+                .child(control(desk, Field::Member))
+                .child(control(desk, Field::Mount)),
         )
-        .kid(classed("ol", "guide five").kids(five))
-        .kid(
+        .child(classed("ol", "guide five").children(five))
+        .child(
             classed("div", "metal")
-                .kid(control(desk, Field::TubeMaterial))
-                .kid(control(desk, Field::EndDistance))
-                .kid(control(desk, Field::FittingEdge))
-                .kids(OF_MEMBER.map(|field| {
+                .child(control(desk, Field::TubeMaterial))
+                .child(control(desk, Field::EndDistance))
+                .child(control(desk, Field::FittingEdge))
+                .children(OF_MEMBER.map(|field| {
                     control(desk, field)
                         .flag("hidden", move || !used(desk.form.read().input(), field))
                 })),
@@ -87,17 +87,17 @@ pub(super) fn measures(desk: Desk) -> El {
 pub(super) fn examples(desk: Desk) -> El {
     let list = EXAMPLES.iter().map(|example| {
         el("li")
-            .kid(
+            .child(
                 el("button")
                     .attr("type", "button")
                     .text(example.name)
                     .on("click", move |_| open(desk, example)),
             )
-            .kid(el("span").text(format!("Invented. {}", example.story)))
+            .child(el("span").text(format!("Invented. {}", example.story)))
     });
     classed("details", "examples screen-only")
-        .kid(el("summary").text("Look at an invented joint first"))
-        .kid(classed("ul", "cases").kids(list))
+        .child(el("summary").text("Look at an invented joint first"))
+        .child(classed("ul", "cases").children(list))
 }
 
 fn open(desk: Desk, example: &Example) {

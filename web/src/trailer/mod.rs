@@ -17,7 +17,7 @@ mod verdict;
 mod words;
 mod worksheet;
 
-use crate::el;
+use crate::el::{self, El};
 use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
@@ -26,11 +26,8 @@ pub use examples::{EXAMPLES, Example, joint};
 pub use state::{Fault, Form};
 
 /// Everything of the reader's own joint. The units chosen here are those of the whole page.
-#[component]
-pub fn Trailer(
-    /// Units of the page.
-    units: RwSignal<UnitSystem>,
-) -> impl IntoView {
+#[must_use]
+pub fn trailer(units: RwSignal<UnitSystem>) -> El {
     let desk = Desk::new();
     // The units are those of the whole page, wherever they are chosen.
     el::follow(move || units.set(desk.units()));
@@ -42,21 +39,20 @@ pub fn Trailer(
     });
     address::follow(desk);
     el::el("div")
-        .kid(address::opened(desk))
-        .kid(controls::bench(desk))
-        .kid(measures::examples(desk))
-        .kid(measures::measures(desk))
-        .kid(
+        .child(address::opened(desk))
+        .child(controls::bench(desk))
+        .child(measures::examples(desk))
+        .child(measures::measures(desk))
+        .child(
             el::classed("div", "work")
-                .kid(verdict::verdict(desk))
-                .kid(controls::groups(desk)),
+                .child(verdict::verdict(desk))
+                .child(controls::groups(desk)),
         )
-        .kid(standing::standing(desk))
-        .kid(chances::chances(desk))
-        .kid(inspection::inspection(desk))
-        .kid(repairs::repairs_table(desk))
-        .kid(share::share(desk))
-        .kid(printed::inputs(desk))
-        .kid(verdict::stuck(desk))
-        .view()
+        .child(standing::standing(desk))
+        .child(chances::chances(desk))
+        .child(inspection::inspection(desk))
+        .child(repairs::repairs_table(desk))
+        .child(share::share(desk))
+        .child(printed::inputs(desk))
+        .child(verdict::stuck(desk))
 }

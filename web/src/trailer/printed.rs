@@ -35,17 +35,17 @@ pub(super) fn inputs(desk: Desk) -> El {
                     ""
                 };
                 el("div")
-                    .kid(el("dt").text(words::label_in(input, field)))
-                    .kid(el("dd").text(value).text(start))
+                    .child(el("dt").text(words::label_in(input, field)))
+                    .child(el("dd").text(value).text(start))
             })
             .collect()
     };
     classed("section", "print-only put")
         .attr("aria-labelledby", "put-title")
-        .kid(el("h3").attr("id", "put-title").text("What was put in"))
-        .kid(classed("dl", "inputs").live(list))
-        .kid(
-            el("p").text("This joint again: ").kid(
+        .child(el("h3").attr("id", "put-title").text("What was put in"))
+        .child(classed("dl", "inputs").live_children(list))
+        .child(
+            el("p").text("This joint again: ").child(
                 classed("span", "clear-link")
                     .live_text(move || full(&encode(&desk.form.read().sheet()))),
             ),

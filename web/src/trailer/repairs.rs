@@ -55,24 +55,24 @@ pub(super) fn repairs_table(desk: Desk) -> El {
     classed("section", "repairs")
         .attr("aria-labelledby", "repairs-title")
         .flag("data-stale", move || desk.repairs_late.get())
-        .kid(
+        .child(
             el("h3")
                 .attr("id", "repairs-title")
                 .text("Repairs side by side"),
         )
-        .kid(
+        .child(
             classed("p", "actions screen-only")
                 .flag("hidden", move || desk.before.read().is_none())
-                .kid(
+                .child(
                     el("button")
                         .attr("type", "button")
                         .text("Undo: back to the joint as it was")
                         .on("click", move |_| desk.undo()),
                 ),
         )
-        .kid(el("div").live(move || put_in(desk)))
-        .kid(el("div").live(body))
-        .kid(rates(desk))
+        .child(el("div").live_children(move || put_in(desk)))
+        .child(el("div").live_children(body))
+        .child(rates(desk))
 }
 
 /// The work sheet of the repair that was put into the form, as long as it stands there.
@@ -92,7 +92,7 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     let waiting = (found.undecided > 0)
         .then(|| el("p").text(words::message("repair.undecided").with(&[undecided])));
     if found.list.is_empty() {
-        let none = el("p").kid(el("b").text(words::message("repair.none").with(&[tried])));
+        let none = el("p").child(el("b").text(words::message("repair.none").with(&[tried])));
         let help = el("p").text(words::message("repair.none-help"));
         return [Some(none), waiting, Some(help)]
             .into_iter()
@@ -147,14 +147,14 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     .map(head);
     all.push(
         classed("table", "restack repair-table")
-            .kid(
-                el("thead").kid(
+            .child(
+                el("thead").child(
                     el("tr")
-                        .kids(heads)
-                        .kid(head("").kid(classed("span", "visually-hidden").text("try it"))),
+                        .children(heads)
+                        .child(head("").child(classed("span", "visually-hidden").text("try it"))),
                 ),
             )
-            .kid(el("tbody").kids(rows)),
+            .child(el("tbody").children(rows)),
     );
     all
 }
@@ -172,7 +172,7 @@ fn row(
         .map(|&field| {
             el("li")
                 .text(format!("{}: ", words::label_in(&repair.input, field)))
-                .kid(el("b").text(value_of(&repair.input, field, units)))
+                .child(el("b").text(value_of(&repair.input, field, units)))
         });
     let work = &repair.work;
     let count = |n: u32, one: &str, many: &str| {
@@ -190,12 +190,12 @@ fn row(
     .collect();
     let name = words::repair(repair.kind);
     let input = repair.input.clone();
-    let sheet = el("tr").kid(
+    let sheet = el("tr").child(
         classed("td", "whole")
             .attr("colspan", "7")
             // Between two joints the row still belongs to the one before.
             .flag("hidden", move || desk.repairs_late.get())
-            .kid(worksheet::disclosed(
+            .child(worksheet::disclosed(
                 desk,
                 joint.clone(),
                 repair.input.clone(),
@@ -207,7 +207,7 @@ fn row(
     };
     let mut title = classed("th", "whole").attr("scope", "row");
     if !names.is_empty() {
-        title = title.kid(classed("span", "named").text(names));
+        title = title.child(classed("span", "named").text(names));
     }
     let button = el("button")
         .attr("type", "button")
@@ -217,37 +217,41 @@ fn row(
         .flag("disabled", move || desk.repairs_late.get())
         .on("click", move |_| desk.put_repair(input.clone()));
     let figures = el("tr")
-        .kid(title.text(name).kid(classed("ul", "changes").kids(changes)))
-        .kid(
+        .child(
+            title
+                .text(name)
+                .child(classed("ul", "changes").children(changes)),
+        )
+        .child(
             cell("", "then the joint", String::new())
-                .kid(verdict_word(repair.verdict))
+                .child(verdict_word(repair.verdict))
                 .text(" ")
                 .text(words::share(repair.utilisation).unwrap_or_default()),
         )
-        .kid(cell(
+        .child(cell(
             "n",
             "torque",
             words::amount(repair.torque_nm, Dimension::Torque, units),
         ))
-        .kid(cell("", "work", jobs.join(", ")))
-        .kid(cell(
+        .child(cell("", "work", jobs.join(", ")))
+        .child(cell(
             "n",
             "adds",
             words::amount(work.mass_kg, Dimension::Mass, units),
         ))
-        .kid(cell("n", "cost", format!("{:.0}", work.cost)))
-        .kid(classed("td", "whole screen-only").kid(button));
+        .child(cell("n", "cost", format!("{:.0}", work.cost)))
+        .child(classed("td", "whole screen-only").child(button));
     [figures, sheet]
 }
 
 fn rates(desk: Desk) -> El {
     classed("details", "rates screen-only")
-        .kid(el("summary").text("Your own rates"))
-        .kid(
+        .child(el("summary").text("Your own rates"))
+        .child(
             classed("p", "soft")
                 .text("Costs are in your own money. The figures to start with are assumptions."),
         )
-        .kids(
+        .children(
             RATES
                 .into_iter()
                 .enumerate()
@@ -277,9 +281,9 @@ fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
             }
         });
     classed("div", "field")
-        .kid(el("label").attr("for", &id).text(name))
-        .kid(input)
-        .kid(
+        .child(el("label").attr("for", &id).text(name))
+        .child(input)
+        .child(
             classed("p", "error")
                 .attr("id", &error_id)
                 .flag("hidden", move || !wrong.get())

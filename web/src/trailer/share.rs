@@ -111,18 +111,18 @@ pub(super) fn share(desk: Desk) -> El {
     ];
     classed("section", "share screen-only")
         .attr("aria-labelledby", "share-title")
-        .kid(el("h3").attr("id", "share-title").text("Take it with you"))
-        .kid(el("p").text(
+        .child(el("h3").attr("id", "share-title").text("Take it with you"))
+        .child(el("p").text(
             "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
         ))
-        .kid(classed("p", "actions").kids(buttons))
-        .kid(
+        .child(classed("p", "actions").children(buttons))
+        .child(
             el("p")
                 .attr("role", "status")
                 .live_text(move || String::from(outcome.get())),
         )
-        .kid(el("label").attr("for", TEXT).text("The text to copy"))
-        .kid(
+        .child(el("label").attr("for", TEXT).text("The text to copy"))
+        .child(
             el("textarea")
                 .attr("id", TEXT)
                 .attr("readonly", "")

@@ -35,24 +35,24 @@ pub(super) fn standing(desk: Desk) -> El {
     classed("section", "stands")
         .attr("aria-labelledby", "stands-title")
         .flag("data-stale", move || !desk.shown.read().current)
-        .kid(
+        .child(
             el("h3")
                 .attr("id", "stands-title")
                 .text("What the clamp stands on"),
         )
-        .kid(
+        .child(
             classed("div", "halves")
-                .kid(el("div").live(tables))
-                .kid(el("div").live(bolts)),
+                .child(el("div").live_children(tables))
+                .child(el("div").live_children(bolts)),
         )
 }
 
 /// A line of the table: what, with least strength, with likely strength.
 fn line(what: &str, least: &str, likely: &str) -> El {
     el("tr")
-        .kid(el("th").attr("scope", "row").text(what))
-        .kid(classed("td", "n").attr("data-name", "least").text(least))
-        .kid(
+        .child(el("th").attr("scope", "row").text(what))
+        .child(classed("td", "n").attr("data-name", "least").text(least))
+        .child(
             classed("td", "n end")
                 .attr("data-name", "likely")
                 .text(likely),
@@ -65,28 +65,28 @@ fn limits(s: &SupportReport, units: UnitSystem) -> El {
         line(what, &force(&s.least), &force(&s.likely))
     };
     let head = el("tr")
-        .kid(el("th").attr("scope", "col").text("clamp"))
-        .kid(classed("th", "n").attr("scope", "col").text("least"))
-        .kid(classed("th", "n").attr("scope", "col").text("likely"));
+        .child(el("th").attr("scope", "col").text("clamp"))
+        .child(classed("th", "n").attr("scope", "col").text("least"))
+        .child(classed("th", "n").attr("scope", "col").text("likely"));
     let (least, likely) = (
         words::part(s.least.gives_way),
         words::part(s.likely.gives_way),
     );
     classed("table", "restack")
-        .kid(el("caption").text("With least and with likely strength"))
-        .kid(el("thead").kid(head))
-        .kid(
+        .child(el("caption").text("With least and with likely strength"))
+        .child(el("thead").child(head))
+        .child(
             el("tbody")
-                .kid(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
-                .kid(both("Faces are in by 1 % of their width at", |n| {
+                .child(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
+                .child(both("Faces are in by 1 % of their width at", |n| {
                     n.load_at_1pct_of_width_n
                 }))
-                .kid(both("Faces are in by 3 % of their width at", |n| {
+                .child(both("Faces are in by 3 % of their width at", |n| {
                     n.load_at_3pct_of_width_n
                 }))
-                .kid(both("Limit that the check uses", |n| n.limit_n))
-                .kid(both("Clamp that is reached", |n| n.clamp_reached_n))
-                .kid(line("Gives way first", least, likely)),
+                .child(both("Limit that the check uses", |n| n.limit_n))
+                .child(both("Clamp that is reached", |n| n.clamp_reached_n))
+                .child(line("Gives way first", least, likely)),
         )
 }
 
@@ -169,6 +169,6 @@ fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool)
         ..GroupState::from_core("own-group", scenario, report, units)
     });
     classed("figure", "sheet single")
-        .put(drawing(Signal::stored(scene)))
-        .kid(el("figcaption").text(case))
+        .child(drawing(Signal::stored(scene)))
+        .child(el("figcaption").text(case))
 }

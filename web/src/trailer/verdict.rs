@@ -63,29 +63,29 @@ pub(super) fn verdict(desk: Desk) -> El {
     classed("section", "result")
         .attr("aria-labelledby", "verdict-title")
         .flag("data-stale", move || !desk.shown.read().current)
-        .kid(el("h3").attr("id", "verdict-title").text("Does it hold?"))
-        .kid(faults(desk))
-        .kid(
+        .child(el("h3").attr("id", "verdict-title").text("Does it hold?"))
+        .child(faults(desk))
+        .child(
             classed("div", "sheet answer")
-                .kid(classed("div", "words").live(of_report(headline)))
-                .put(own_section(desk)),
+                .child(classed("div", "words").live_children(of_report(headline)))
+                .child(own_section(desk)),
         )
-        .kid(
+        .child(
             classed("p", "visually-hidden")
                 .attr("role", "status")
                 .live_text(spoken(desk)),
         )
-        .kid(
+        .child(
             el("h4")
                 .attr("id", "checks-title")
                 .text("Every check, weakest first"),
         )
-        .kid(
+        .child(
             classed("ol", "checks")
                 .attr("aria-labelledby", "checks-title")
-                .live(checks),
+                .live_children(checks),
         )
-        .kid(classed("ul", "notes").live(notes))
+        .child(classed("ul", "notes").live_children(notes))
 }
 
 /// The answer in one line, which stays in sight while the form is filled in.
@@ -106,11 +106,12 @@ pub(super) fn stuck(desk: Desk) -> El {
             classed("span", "soft").text(words::question(report.weakest)),
         ]
     };
-    classed("p", "stuck screen-only").kid(el("a").attr("href", "#verdict-title").live(line))
+    classed("p", "stuck screen-only")
+        .child(el("a").attr("href", "#verdict-title").live_children(line))
 }
 
 /// The reader's joint in section, as the wrench leaves it.
-fn own_section(desk: Desk) -> AnyView {
+fn own_section(desk: Desk) -> El {
     let scene = Memo::new(move |_| {
         let units = desk.units();
         let shown = desk.shown.read();
@@ -135,15 +136,13 @@ fn own_section(desk: Desk) -> AnyView {
             ..state
         }))
     });
-    classed("div", "own-section")
-        .live(move || {
-            scene
-                .get()
-                .map(|scene| el("div").put(drawing(Signal::stored(scene))))
-                .into_iter()
-                .collect()
-        })
-        .view()
+    classed("div", "own-section").live_children(move || {
+        scene
+            .get()
+            .map(|scene| el("div").child(drawing(Signal::stored(scene))))
+            .into_iter()
+            .collect()
+    })
 }
 
 /// What must be put right before the answer is that of the form.
@@ -155,7 +154,7 @@ fn faults(desk: Desk) -> El {
             .map(|fault| {
                 let line = el("li").text(fault.sentence);
                 match fault.field {
-                    Some(field) => line.text(" ").kid(
+                    Some(field) => line.text(" ").child(
                         el("button")
                             .attr("type", "button")
                             .text("go there")
@@ -168,26 +167,26 @@ fn faults(desk: Desk) -> El {
     };
     classed("div", "remark faults")
         .flag("hidden", move || desk.faults.read().is_empty())
-        .kid(
+        .child(
             el("p").text(
                 "Not current: what is below still answers the last numbers that could be read.",
             ),
         )
-        .kid(el("ul").live(list))
+        .child(el("ul").live_children(list))
 }
 
 fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
     let Some(weakest) = report.checks.first() else {
         return Vec::new();
     };
-    let mut verdict = classed("p", "says").kid(verdict_word(report.verdict));
+    let mut verdict = classed("p", "says").child(verdict_word(report.verdict));
     if let Some(used) = words::share(weakest.utilisation) {
         verdict = verdict
             .text(" ")
-            .kid(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
+            .child(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
     }
     let reason = el("p")
-        .kid(el("b").text(words::question(report.weakest)))
+        .child(el("b").text(words::question(report.weakest)))
         .text(" ")
         .text(words::said(&weakest.reason, units));
     vec![verdict, reason]
@@ -248,40 +247,40 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
                 });
             }
         })
-        .kid(el("summary").text("Working"))
-        .kids(inside)
-        .kid(classed("dl", "working").kids(check.steps.iter().flat_map(|s| step(s, units))))
-        .kid(
+        .child(el("summary").text("Working"))
+        .children(inside)
+        .child(classed("dl", "working").children(check.steps.iter().flat_map(|s| step(s, units))))
+        .child(
             classed("p", "cite")
                 .text("Factor {0}: {1}.".with(&[&factor, words::message(check.factor_is)])),
         );
     classed("li", "check")
         .attr("data-check", &key)
-        .kid(classed("p", "question").text(words::question(check.id)))
-        .kid(
+        .child(classed("p", "question").text(words::question(check.id)))
+        .child(
             classed("p", "needs")
                 .flag("hidden", move || unchecked)
-                .kid(soft("needs "))
+                .child(soft("needs "))
                 .text(needs)
                 .text(" → ")
-                .kid(soft("has "))
+                .child(soft("has "))
                 .text(number(check.capacity)),
         )
-        .kid(classed("div", "ruled").put(drawing(Signal::stored(scene))))
-        .kid(
+        .child(classed("div", "ruled").child(drawing(Signal::stored(scene))))
+        .child(
             classed("p", "outcome")
-                .kid(verdict_word(check.verdict))
+                .child(verdict_word(check.verdict))
                 .text(" ")
                 .text(words::share(check.utilisation).unwrap_or_default()),
         )
-        .kids(told)
-        .kid(working)
+        .children(told)
+        .child(working)
 }
 
 /// A source by its title, with the place in it and how it is held.
 pub(super) fn cited(cite: &Cite) -> El {
     classed("span", "cite")
-        .kid(
+        .child(
             el("a")
                 .attr("href", &format!("#source-{}", cite.source))
                 .text(source_title(cite.source)),
@@ -302,18 +301,18 @@ fn step(step: &Step, units: UnitSystem) -> [El; 2] {
         .collect();
     let result = words::amount(step.result.si, step.result.dimension, units);
     let told = el("dd")
-        .kid(
+        .child(
             classed("span", "formula")
-                .kid(el("var").text(step.symbol))
+                .child(el("var").text(step.symbol))
                 .text(format!(" = {}", step.formula)),
         )
-        .kid(classed("span", "put-in").text(put_in.join(", ")))
-        .kid(
+        .child(classed("span", "put-in").text(put_in.join(", ")))
+        .child(
             classed("span", "came-out")
-                .kid(el("var").text(step.symbol))
+                .child(el("var").text(step.symbol))
                 .text(" = ")
-                .kid(el("b").text(result)),
+                .child(el("b").text(result)),
         )
-        .kid(cited(&step.cite));
+        .child(cited(&step.cite));
     [el("dt").text(step.what), told]
 }

@@ -36,8 +36,8 @@ pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool
     }
     details
         .on("toggle", move |event| open.set(is_open(&event)))
-        .kid(el("summary").text("Work sheet"))
-        .kid(el("div").live(body))
+        .child(el("summary").text("Work sheet"))
+        .child(el("div").live_children(body))
 }
 
 fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
@@ -73,22 +73,22 @@ fn table(caption: &str, heads: &'static [&'static str], rows: Vec<Vec<String>>) 
     for cells in rows {
         let mut row = el("tr");
         for (cell, name) in cells.into_iter().zip(heads) {
-            row = row.kid(if Some(name) == heads.first() {
+            row = row.child(if Some(name) == heads.first() {
                 el("th").attr("scope", "row").text(cell)
             } else {
                 el("td").attr("data-name", name).text(cell)
             });
         }
-        body = body.kid(row);
+        body = body.child(row);
     }
     let mut head = el("tr");
     for name in heads {
-        head = head.kid(el("th").attr("scope", "col").text(*name));
+        head = head.child(el("th").attr("scope", "col").text(*name));
     }
     classed("table", "restack")
-        .kid(el("caption").text(caption))
-        .kid(el("thead").kid(head))
-        .kid(body)
+        .child(el("caption").text(caption))
+        .child(el("thead").child(head))
+        .child(body)
 }
 
 /// Sentences, each once.
@@ -98,7 +98,7 @@ fn notes(lists: &[&[Said]], units: UnitSystem) -> El {
     for said in lists.iter().copied().flatten() {
         let text = words::said(said, units);
         if !told.contains(&text) {
-            list = list.kid(el("li").text(text.as_str()));
+            list = list.child(el("li").text(text.as_str()));
             told.push(text);
         }
     }
@@ -219,14 +219,14 @@ fn distances(holes: &[Hole], units: UnitSystem) -> Option<El> {
         }
     }
     (!seen.is_empty()).then(|| {
-        el("ul").kids(seen.into_iter().map(|d| {
+        el("ul").children(seen.into_iter().map(|d| {
             el("li")
                 .text("{0}: needs {1}, has {2}: ".with(&[
                     words::message(d.what),
                     &shown(d.needed, units),
                     &shown(d.given, units),
                 ]))
-                .kid(verdict_word(d.verdict))
+                .child(verdict_word(d.verdict))
         }))
     })
 }

@@ -5,6 +5,7 @@ use drawing::opening::{STEP, Stand};
 use leptos::prelude::*;
 
 use super::{Setting, Shared};
+use crate::el::{El, classed, el, value_of};
 use crate::figures::frames::per_frame;
 
 /// A turn as the exact field shows it.
@@ -33,7 +34,7 @@ fn turn_of(text: &str, most: f64) -> Result<f64, String> {
 }
 
 /// Slider, exact field, back to hand-tight.
-pub(super) fn control(shared: Shared) -> impl IntoView {
+pub(super) fn control(shared: Shared) -> El {
     let Shared { bench, setting, .. } = shared;
     let most = Memo::new(move |_| {
         let stand = setting.read().stand;
@@ -62,40 +63,58 @@ pub(super) fn control(shared: Shared) -> impl IntoView {
             }
         }
     };
+    let if_wrong = move |text: &str| fault.read().is_some().then(|| text.to_owned());
     let text = move || typed.get().unwrap_or_else(|| shown(setting.read().turn));
-    view! {
-        <div class="turn">
-            <label for="opening-turn">"turn the nut"</label>
-            <input id="opening-turn" type="range" min="0" step=STEP.to_string()
-                max=move || most.get().to_string()
-                prop:value=move || {
-                    // The browser cuts the value off at its limit, which therefore has to stand first.
-                    most.track();
-                    setting.read().turn.to_string()
-                }
-                aria-valuetext=move || shared.spoken()
-                on:input:target=move |event| {
-                    if let Some(turn) = parse_number(&event.target().value()) {
-                        slide(turn);
-                    }
-                } />
-            <input type="text" inputmode="text" autocomplete="off" spellcheck="false"
-                id="opening-exact" aria-label="turn of the nut, exact"
-                aria-invalid=move || fault.read().is_some().then_some("true")
-                aria-describedby=move || fault.read().is_some().then_some("opening-fault")
-                prop:value=text
-                on:input:target=move |event| take(event.target().value(), false)
-                on:change:target=move |event| take(event.target().value(), true) />
-            <button type="button" on:click=move |_| turn_to(0.0)>"hand-tight"</button>
-            <p class="error" id="opening-fault" role="alert" hidden=move || fault.read().is_none()>
-                {move || fault.get()}
-            </p>
-        </div>
-    }
+    let slider = el("input")
+        .attr("id", "opening-turn")
+        .attr("type", "range")
+        .attr("min", "0")
+        .attr("step", &STEP.to_string())
+        .live_attr("max", move || Some(most.get().to_string()))
+        .prop("value", move || {
+            // The browser cuts the value off at its limit, which therefore has to stand first.
+            most.track();
+            setting.read().turn.to_string().into()
+        })
+        .live_attr("aria-valuetext", move || Some(shared.spoken()))
+        .on("input", move |event| {
+            if let Some(turn) = parse_number(&value_of(&event)) {
+                slide(turn);
+            }
+        });
+    let exact = el("input")
+        .attr("type", "text")
+        .attr("inputmode", "text")
+        .attr("autocomplete", "off")
+        .attr("spellcheck", "false")
+        .attr("id", "opening-exact")
+        .attr("aria-label", "turn of the nut, exact")
+        .live_attr("aria-invalid", move || if_wrong("true"))
+        .live_attr("aria-describedby", move || if_wrong("opening-fault"))
+        .prop("value", move || text().into())
+        .on("input", move |event| take(value_of(&event), false))
+        .on("change", move |event| take(value_of(&event), true));
+    classed("div", "turn")
+        .child(el("label").attr("for", "opening-turn").text("turn the nut"))
+        .child(slider)
+        .child(exact)
+        .child(
+            el("button")
+                .attr("type", "button")
+                .text("hand-tight")
+                .on("click", move |_| turn_to(0.0)),
+        )
+        .child(
+            classed("p", "error")
+                .attr("id", "opening-fault")
+                .attr("role", "alert")
+                .flag("hidden", move || fault.read().is_none())
+                .live_text(move || fault.get().unwrap_or_default()),
+        )
 }
 
 /// The switch between the three stands.
-pub(super) fn stands(shared: Shared) -> impl IntoView {
+pub(super) fn stands(shared: Shared) -> El {
     let Shared { bench, setting, .. } = shared;
     let put = move |stand: Stand| {
         setting.update(|now| {
@@ -103,25 +122,18 @@ pub(super) fn stands(shared: Shared) -> impl IntoView {
             *now = Setting { stand, turn };
         });
     };
-    let choices = Stand::ALL
-        .into_iter()
-        .map(|stand| {
-            view! {
-                <label>
-                    <input type="radio" name="opening-stand" value=stand.key()
-                        prop:checked=move || setting.read().stand == stand
-                        on:change=move |_| put(stand) />
-                    {stand.name()}
-                </label>
-            }
-        })
-        .collect_view();
-    view! {
-        <fieldset class="stands">
-            <legend>"Same bolt, same wrench: what does the clamp stand on?"</legend>
-            <div class="kinds">{choices}</div>
-        </fieldset>
-    }
+    let choices = Stand::ALL.into_iter().map(|stand| {
+        let input = el("input")
+            .attr("type", "radio")
+            .attr("name", "opening-stand")
+            .attr("value", stand.key())
+            .prop("checked", move || (setting.read().stand == stand).into())
+            .on("change", move |_| put(stand));
+        el("label").child(input).text(stand.name())
+    });
+    classed("fieldset", "stands")
+        .child(el("legend").text("Same bolt, same wrench: what does the clamp stand on?"))
+        .child(classed("div", "kinds").children(choices))
 }
 
 #[cfg(test)]

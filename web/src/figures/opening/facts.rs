@@ -8,6 +8,10 @@ use drawing::words::message;
 use leptos::prelude::*;
 
 use super::{Setting, Shared};
+use crate::el::{El, classed, el};
+
+/// What a row tells, in the order of its cells.
+const HEADS: [&str; 4] = ["turn", "torque", "clamp", "dent of each face"];
 
 /// A row: where, and turn, torque, clamp and dent there; `None` where the wrench does not get.
 type Row = (&'static str, Option<[String; 4]>);
@@ -41,7 +45,7 @@ fn rows(case: &Case, turn: f64, units: UnitSystem) -> Vec<Row> {
 }
 
 /// Turn, torque, clamp and dent now, where the curve bends, at the wanted torque and at its end.
-pub(super) fn key_points(shared: Shared) -> impl IntoView {
+pub(super) fn key_points(shared: Shared) -> El {
     let table = move || {
         let Setting { stand, turn } = shared.setting.get();
         let units = shared.units.get();
@@ -51,41 +55,31 @@ pub(super) fn key_points(shared: Shared) -> impl IntoView {
             .into_iter()
             .map(|(key, cells)| {
                 let name = message(key).unwrap_or_default();
-                let cells = match cells {
-                    Some([turn, torque, clamp, dent]) => view! {
-                        <td class="n" data-name="turn">{turn}</td>
-                        <td class="n" data-name="torque">{torque}</td>
-                        <td class="n" data-name="clamp">{clamp}</td>
-                        <td class="n" data-name="dent of each face">{dent}</td>
+                let row = el("tr").child(el("th").attr("scope", "row").text(name));
+                match cells {
+                    Some(cells) => {
+                        row.children(HEADS.into_iter().zip(cells).map(|(head, cell)| {
+                            classed("td", "n").attr("data-name", head).text(cell)
+                        }))
                     }
-                    .into_any(),
-                    None => view! {
-                        <td class="whole" colspan="4">{message("facts.never").unwrap_or_default()}</td>
-                    }
-                    .into_any(),
-                };
-                view! { <tr><th scope="row">{name}</th>{cells}</tr> }
+                    None => row.child(
+                        classed("td", "whole")
+                            .attr("colspan", "4")
+                            .text(message("facts.never").unwrap_or_default()),
+                    ),
+                }
             })
-            .collect_view()
+            .collect()
     };
-    view! {
-        <details class="facts">
-            <summary>"Key points as a table"</summary>
-            <table class="restack">
-                <caption>{move || shared.setting.read().stand.name()}</caption>
-                <thead>
-                    <tr>
-                        <td></td>
-                        <th scope="col" class="n">"turn"</th>
-                        <th scope="col" class="n">"torque"</th>
-                        <th scope="col" class="n">"clamp"</th>
-                        <th scope="col" class="n">"dent of each face"</th>
-                    </tr>
-                </thead>
-                <tbody>{table}</tbody>
-            </table>
-        </details>
-    }
+    let heads = HEADS.map(|head| classed("th", "n").attr("scope", "col").text(head));
+    classed("details", "facts")
+        .child(el("summary").text("Key points as a table"))
+        .child(
+            classed("table", "restack")
+                .child(el("caption").live_text(move || shared.setting.read().stand.name().into()))
+                .child(el("thead").child(el("tr").child(el("td")).children(heads)))
+                .child(el("tbody").live_children(table)),
+        )
 }
 
 #[cfg(test)]
