@@ -12,8 +12,8 @@ mod remarks;
 pub(crate) mod residual_clamp;
 pub(crate) mod support;
 mod turn;
-pub(crate) mod working;
 
+pub(crate) use crate::report::working;
 pub(crate) use crate::support::seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
