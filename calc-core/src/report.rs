@@ -3,6 +3,7 @@
 
 pub mod fatigue;
 mod substituted;
+pub(crate) mod working;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
 pub(crate) use substituted::{Given, substituted};

@@ -5,7 +5,8 @@ use crate::cite::{Cite, Flag};
 use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::Amount;
-use crate::scenario::{Scenario, SupportKind, WallBasis};
+use crate::scenario::{Scenario, WallBasis};
+use crate::support::part_strengths;
 use serde::Serialize;
 
 /// How many standard deviations a bell curve is followed to either side.
@@ -304,24 +305,8 @@ fn bolt(s: &Scenario) -> InputDistribution {
     )
 }
 
-/// Least and likely yield strength of the plate, sleeve or block; `None` where nothing was put in.
-fn added_part_strengths(s: &Scenario) -> Option<[f64; 2]> {
-    let (material, welded) = match s.support {
-        SupportKind::Bare | SupportKind::Solid => return None,
-        SupportKind::Spreader => (s.spreader.material, false),
-        SupportKind::LooseSleeve => (s.sleeve.material, false),
-        SupportKind::ThroughSleeve => (s.sleeve.material, s.sleeve.welded),
-        SupportKind::SolidInsert => (s.insert_material, false),
-    };
-    let rows = match material.welded() {
-        Some(row) if welded => [&row.least, &row.likely],
-        _ => [material.least(), material.likely()],
-    };
-    Some(rows.map(|row| row.compressive_yield_strength().si()))
-}
-
 fn added_part(s: &Scenario) -> InputDistribution {
-    let Some([least, likely]) = added_part_strengths(s) else {
+    let Some([least, likely]) = part_strengths(s) else {
         return row(
             Variable::AddedPart,
             (s.tube.yield_likely.si(), Dimension::Stress),

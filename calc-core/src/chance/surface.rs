@@ -4,8 +4,8 @@ use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::find_root;
 use crate::quantity::{InUnits, Length, Stress};
 use crate::report::Strength;
-use crate::scenario::{Scenario, SupportKind};
-use crate::support::SupportModel;
+use crate::scenario::Scenario;
+use crate::support::{self, SupportModel};
 
 /// Nodes of the net: walls, yield strengths of the tube and of what was put in, approaches.
 const WALLS: usize = 5;
@@ -150,7 +150,7 @@ impl Surface {
     /// Computes the net over the drawn ranges of wall, yield strength and strength put in.
     pub(super) fn new(s: &Scenario, [walls, yields, added_part]: [(f64, f64); 3]) -> Self {
         let (wall, yield_) = (Axis::new(walls, WALLS), Axis::new(yields, YIELDS));
-        let plate = s.support == SupportKind::Spreader;
+        let plate = support::of(s).bends_with_face();
         let added_part = Axis::of(
             added_part,
             if plate {

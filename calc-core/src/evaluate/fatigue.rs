@@ -19,8 +19,8 @@ use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
     Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
 };
-use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
-use crate::support::seat;
+use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
+use crate::support::{self, seat};
 
 /// Slope by which loads of many heights are summed for the bolt.
 const SLOPE: f64 = 3.0;
@@ -180,10 +180,10 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
         Mount::ThroughSides => (s.tube.width, s.tube.depth),
         Mount::FromTop => (s.tube.depth, s.tube.width),
     };
-    let wall = if s.support == SupportKind::Solid {
-        height.min(breadth) * 0.5
-    } else {
+    let wall = if support::of(s).is_hollow() {
         s.tube.design_wall
+    } else {
+        height.min(breadth) * 0.5
     };
     let tube = HoledTube {
         height,
@@ -249,7 +249,7 @@ pub(super) fn report(
         None
     };
     let range = range.unwrap_or_default();
-    let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+    let welded = support::is_welded(s);
     let here = if welded {
         Detail::WeldedAttachment
     } else if gripping {

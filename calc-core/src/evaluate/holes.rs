@@ -3,12 +3,13 @@
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::mechanics::slip;
 use crate::quantity::{InUnits, Length};
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
+use crate::support;
 
-/// The largest clearance hole that the bolt itself passes. A through sleeve takes the place of the
+/// The largest clearance hole that the bolt itself passes. What goes through the walls takes the place of the
 /// holes in the tube.
 pub(crate) fn largest_clearance(s: &Scenario) -> Length {
-    if s.support == SupportKind::ThroughSleeve {
+    if support::of(s).passes_wall() {
         s.fitting.hole
     } else {
         s.bolting.hole.max(s.fitting.hole)

@@ -3,7 +3,8 @@
 use crate::mechanics::net_section::TubeSection;
 use crate::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use crate::quantity::{InUnits, Length, Stress, mm, newton};
-use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
+use crate::scenario::{MemberKind, Mount, Scenario};
+use crate::support;
 
 /// A section that takes a pull and bending both ways.
 pub(crate) enum MemberSection {
@@ -40,7 +41,7 @@ fn rows(s: &Scenario) -> impl Iterator<Item = Length> {
 
 fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
     let t = &s.tube;
-    let solid = s.support == SupportKind::Solid;
+    let solid = !support::of(s).is_hollow();
     let through_sides = s.bolting.mount == Mount::ThroughSides;
     let (height, width) = if through_sides {
         (t.width, t.depth)

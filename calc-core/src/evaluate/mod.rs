@@ -12,18 +12,19 @@ mod remarks;
 pub(crate) mod residual_clamp;
 pub(crate) mod support;
 mod turn;
-pub(crate) mod working;
 
-pub(crate) use crate::support::seat::{clamp_unknown, on_edge, round_wall_carries};
+pub(crate) use crate::report::working;
+pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
 pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::order::sorted;
-use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
-use crate::scenario::{Field, Scenario, SupportKind, VERSION};
+use crate::quantity::InUnits;
+use crate::report::{Check, CheckId, Report, Said, Verdict};
+use crate::scenario::{Field, Scenario, VERSION};
+use crate::support::{of, parts::said, seat};
 
 /// Computes the whole report.
 #[must_use]
@@ -93,57 +94,24 @@ fn weight(check: &Check) -> f64 {
 fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     let s = analysis.s;
     let mut notes = Vec::new();
-    let mut say = |code, amounts| notes.push(Said { code, amounts });
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
-        say("note-bolt-may-set", Vec::new());
+        notes.push(said("note-bolt-may-set", &[]));
     }
     if s.tightening.coated {
-        say("note-paint-in-joint", Vec::new());
+        notes.push(said("note-paint-in-joint", &[]));
     }
-    if s.support == SupportKind::ThroughSleeve {
-        let taken = s.sleeve.outer.si() / s.tube.width.si();
-        say(
-            "note-sleeve-hole",
-            vec![
-                Amount::new(s.sleeve.outer.si(), Dimension::Length),
-                Amount::new(taken, Dimension::Share),
-            ],
-        );
-    }
-    let cut = matches!(
-        s.support,
-        SupportKind::LooseSleeve | SupportKind::SolidInsert
-    );
-    if cut && s.sleeve_short.si() < 0.0 {
-        say(
-            "note-sleeve-long",
-            vec![Amount::new(-s.sleeve_short.si(), Dimension::Length)],
-        );
-    }
-    if cut && s.sleeve_short.si() > 0.0 {
-        say(
-            "note-sleeve-short",
-            vec![Amount::new(s.sleeve_short.si(), Dimension::Length)],
-        );
-    }
-    for code in loads::notes(s) {
-        say(code, Vec::new());
-    }
-    for code in crate::support::seat::notes(s) {
-        say(code, Vec::new());
-    }
-    if s.input.is_default(Field::EndDistance) && s.member.is_open() {
-        say(
-            "note-end-distance-taken",
-            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
-        );
-    }
-    let faces = analysis.support.least.sides().is_some();
-    if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {
-        say(
-            "note-end-distance-assumed",
-            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
-        );
+    notes.extend(of(s).notes(s));
+    let plain = loads::notes(s).into_iter().chain(seat::notes(s));
+    notes.extend(plain.map(|code| said(code, &[])));
+    if s.input.is_default(Field::EndDistance) {
+        let distance = [s.tube.end_distance.si()];
+        if s.member.is_open() {
+            notes.push(said("note-end-distance-taken", &distance));
+        }
+        let faces = analysis.support.least.sides().is_some();
+        if s.tube.open_end && faces {
+            notes.push(said("note-end-distance-assumed", &distance));
+        }
     }
     notes.extend(remarks::remarks(s));
     notes

@@ -5,7 +5,8 @@ use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
-use crate::scenario::{BoltFinish, Exposure, Scenario, SupportKind};
+use crate::scenario::{BoltFinish, Exposure, Scenario};
+use crate::support;
 
 /// All of them.
 pub(super) fn remarks(s: &Scenario) -> Vec<Said> {
@@ -23,11 +24,7 @@ fn plain(code: &'static str) -> Said {
 
 /// How far the joint moves when it slips from one end of its play to the other.
 fn travel(s: &Scenario) -> Said {
-    let in_tube = if s.support == SupportKind::ThroughSleeve {
-        s.sleeve.inner
-    } else {
-        s.bolting.hole
-    };
+    let in_tube = support::of(s).bore(s);
     let play = slip_travel(s.bolting.thread.major(), in_tube, s.fitting.hole);
     Said {
         code: "note-slip-travel",
@@ -60,12 +57,8 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
         BoltFinish::Stainless => "stainless",
     });
     let (tube, fitting) = (metal_of(s.tube.material), metal_of(s.fitting.material));
-    let inside = match s.support {
-        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => metal_of(s.sleeve.material),
-        SupportKind::SolidInsert => metal_of(s.insert_material),
-        SupportKind::Spreader => metal_of(s.spreader.material),
-        SupportKind::Bare | SupportKind::Solid => None,
-    };
+    let support = support::of(s);
+    let inside = support.metal(s).and_then(|part| metal_of(part.material));
     let limit = galvanic_limits()
         .iter()
         .find(|row| row.exposure == s.exposure.name())
@@ -94,7 +87,7 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
     // Under a roof there is no water to seal out.
     if s.exposure != Exposure::Dry {
         notes.push(plain("note-galvanic-isolate"));
-        if inside.is_some() && s.support != SupportKind::Spreader {
+        if inside.is_some() && support.holds_water() {
             notes.push(plain("note-galvanic-drain"));
         }
     }

@@ -5,7 +5,8 @@ use super::support::Support;
 use crate::mechanics::{losses, stiffness};
 use crate::quantity::{InUnits, Length, Stiffness, TemperatureInterval, mm, newton};
 use crate::report::LossesReport;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
+use crate::support::{self, Grip};
 
 /// Share of the clamp that goes in the first days between bare plies, and between coated ones.
 ///
@@ -42,13 +43,8 @@ impl ResidualClamp {
         let b = &s.bolting;
         // A fitting lies at every slip plane.
         let plies = b.slip_planes();
-        // On both faces of a tube, under the nut of a flange.
-        let plates = if s.member.is_open() { 1.0 } else { 2.0 };
-        let plate = if s.support == SupportKind::Spreader {
-            s.spreader.thickness * plates
-        } else {
-            mm(0.0)
-        };
+        let grip = support::of(s).grip(s);
+        let plate = grip.thickness;
         let fitting = s.fitting.thickness * plies;
         let length = s.clamped() + fitting + b.washer.thickness * 2.0 + plate;
         // Bolt just long enough: residual, nut, two pitches.
@@ -70,7 +66,7 @@ impl ResidualClamp {
         let beside = stiffness::in_series(&[
             ply(b.washer.thickness * 2.0, b.grade.modulus()),
             ply(fitting, s.fitting.material.modulus()),
-            ply(plate, s.spreader.material.modulus()),
+            ply(plate, grip.material.modulus()),
         ]);
         let model = &support.least;
         let working = model
@@ -79,7 +75,7 @@ impl ResidualClamp {
         let members = stiffness::in_series(&[Stiffness::of_si(model.spring_rate(working)), beside]);
 
         let fresh_min = preload.min.si().min(model.limit());
-        let interfaces = 2.0 * plies + if plate.si() > 0.0 { plates } else { 0.0 };
+        let interfaces = 2.0 * plies + grip.interfaces;
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
         let relaxation = fresh_min
             * if s.tightening.coated {
@@ -88,7 +84,7 @@ impl ResidualClamp {
                 RELAXATION.0
             };
         let temperature = losses::thermal(
-            expansion(s, fitting, plate, length),
+            expansion(s, fitting, &grip, length),
             b.grade.expansion().value,
             TemperatureInterval::new::<uom::si::temperature_interval::kelvin>(
                 s.loads.temperature_swing,
@@ -126,16 +122,12 @@ impl ResidualClamp {
 }
 
 /// Mean thermal expansion of what is clamped, by length.
-fn expansion(s: &Scenario, fitting: Length, plate: Length, length: Length) -> f64 {
-    let between = match s.support {
-        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => s.sleeve.material,
-        SupportKind::SolidInsert => s.insert_material,
-        _ => s.tube.material,
-    };
+fn expansion(s: &Scenario, fitting: Length, grip: &Grip, length: Length) -> f64 {
+    let between = support::of(s).between(s);
     let washers = s.bolting.washer.thickness * 2.0;
     let sum = between.expansion().value * s.clamped().si()
         + s.fitting.material.expansion().value * fitting.si()
-        + s.spreader.material.expansion().value * plate.si()
+        + grip.material.expansion().value * grip.thickness.si()
         + s.bolting.grade.expansion().value * washers.si();
     sum / length.si()
 }

@@ -1,4 +1,4 @@
-//! The two stands (least and likely) and what is reported of them.
+//! The support at its two strengths (least and likely) and what is reported of it.
 
 use super::analysis::Analysis;
 use super::preload::Preload;
@@ -8,9 +8,8 @@ use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, Length};
 use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
-use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
-use crate::support::seat;
-use crate::support::{Limit, Side, SupportModel, washer_end_factor};
+use crate::scenario::{MemberKind, Mount, Scenario};
+use crate::support::{Limit, Side, SupportModel, of, seat, washer_end_factor};
 
 /// The stand that verdicts use, and what limits it. The likely one is built where it is shown.
 pub(crate) struct Support {
@@ -45,7 +44,7 @@ impl Support {
             .least
             .sides()
             .is_some_and(|sides| sides.iter().any(|side| matches!(side, Side::Washer(_))));
-        if bare && s.support != SupportKind::ThroughSleeve {
+        if bare && of(s).rests_on_face() {
             face::out_of_range(&s.tube.face(Strength::Least), s.bolting.washer.outer)
         } else {
             Vec::new()
@@ -103,7 +102,7 @@ fn numbers(model: &SupportModel, s: &Scenario, preload: &Preload) -> SupportNumb
 /// The bare faces with the washer taken as rigid, whatever else carries: what finite elements and
 /// yield lines can be compared with. Empty for a solid.
 fn face_reports(s: &Scenario) -> Vec<FaceReport> {
-    if s.support == SupportKind::Solid || s.member.kind != MemberKind::RectangularTube {
+    if !of(s).is_hollow() || s.member.kind != MemberKind::RectangularTube {
         return Vec::new();
     }
     let washer = s.bolting.washer.outer;
@@ -142,10 +141,10 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
         .into_iter()
         .map(|(side, head)| FaceReport {
             side,
-            bears_by: match s.support {
-                SupportKind::Spreader => "spreader",
-                _ if fitting(head) => "fitting",
-                _ => "washer",
+            bears_by: match of(s).plate() {
+                Some(plate) => plate,
+                None if fitting(head) => "fitting",
+                None => "washer",
             },
             washer_outer_mm: washer.si() * 1e3,
             end_factor: washer_end_factor(s),

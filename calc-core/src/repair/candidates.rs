@@ -2,28 +2,13 @@
 //! next in one that does not hold yet.
 
 use super::Candidate;
-use super::work::hole_in_wall;
-use crate::catalog::{self, Family, HoleFit, Material};
+use crate::catalog::{self, Family, HoleFit};
 use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
-use crate::scenario::{Field, Input, JointKind, Scenario, SupportKind};
-
-/// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
-const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
-
-/// Length of spreader plates in widths of the tube.
-const PLATE_LENGTHS: [f64; 4] = [1.0, 1.5, 2.0, 3.0];
-
-/// Outside diameter of thick washers as a share of the width of the tube.
-const WASHER_SHARES: [f64; 4] = [0.45, 0.6, 0.75, 0.9];
-
-/// What plates and blocks are cut from.
-const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
-
-/// Length error of a sleeve cut and filed to fit, mm. An assumption.
-const FITTED_SHORT_MM: f64 = 0.1;
+use crate::scenario::{Field, Input, JointKind, Scenario};
+use crate::support::{self, PARTS};
 
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
 const AIM: f64 = 0.79;
@@ -32,16 +17,12 @@ const AIM: f64 = 0.79;
 const SIZES: usize = 3;
 const ENOUGH: usize = 2250;
 
-/// A loose sleeve has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm
-/// all round. An assumption.
-const SEAT: f64 = 2e-3;
-
 /// Every candidate with the torque that its bolt wants.
 ///
 /// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
 /// bolt leaves less room for sleeves.
 pub(super) fn all(s: &Scenario) -> Vec<Input> {
-    if s.support == SupportKind::Solid {
+    if !support::of(s).is_hollow() {
         return Vec::new();
     }
     let mut all = Vec::with_capacity(2 * ENOUGH);
@@ -51,7 +32,10 @@ pub(super) fn all(s: &Scenario) -> Vec<Input> {
         }
         for base in bolts(s, thread) {
             if let Ok(base) = Scenario::new(&base) {
-                stands(&base, &mut all);
+                all.push(base.input.clone());
+                for part in PARTS {
+                    part.candidates(&base, &mut all);
+                }
             }
         }
     }
@@ -142,94 +126,6 @@ fn row_fits(s: &Scenario, thread: &'static catalog::Thread) -> bool {
     rows + thread.bearing_diameter().max(thread.major() * 2.0) <= flat
 }
 
-/// Everything that the clamp of a joint could be made to stand on.
-fn stands(s: &Scenario, all: &mut Vec<Input>) {
-    let on = |support: SupportKind| {
-        let mut input = s.input.clone();
-        if s.support != support {
-            input.support = String::from(support.name());
-            keep_hole(s, &mut input);
-        }
-        input
-    };
-    all.push(s.input.clone());
-    for thick in PLATES_MM {
-        for share in WASHER_SHARES {
-            let mut input = on(SupportKind::Bare);
-            input.washer_outer_mm = Some(round_half(share * s.tube.width.si() * 1e3));
-            input.washer_thickness_mm = Some(thick);
-            all.push(input);
-        }
-    }
-    for material in PLATE_MATERIALS {
-        for thick in PLATES_MM {
-            for times in PLATE_LENGTHS {
-                let mut input = on(SupportKind::Spreader);
-                input.spreader_material = String::from(material);
-                input.spreader_thickness_mm = thick;
-                input.spreader_length_mm = round_half(times * s.tube.width.si() * 1e3);
-                input.spreader_width_mm = None;
-                all.push(input);
-            }
-        }
-        let mut input = on(SupportKind::SolidInsert);
-        input.insert_material = String::from(material);
-        input.sleeve_short_mm = FITTED_SHORT_MM;
-        all.push(input);
-    }
-    sleeves(s, all);
-}
-
-/// A hole that was opened for a through sleeve stays as wide when the sleeve goes.
-fn keep_hole(s: &Scenario, input: &mut Input) {
-    if s.support == SupportKind::ThroughSleeve {
-        input.fitting_hole_mm = Some(s.fitting.hole.si() * 1e3);
-        input.hole_mm = Some(hole_in_wall(s) * 1e3);
-    }
-}
-
-/// Sleeves of all stock that passes the bolt.
-fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
-    let room = s.tube.width - s.tube.wall * 2.0;
-    let hole = hole_in_wall(s);
-    let rows = s.bolting.spacing_across * (s.bolting.rows as f64 - 1.0);
-    let flat = s.tube.width - s.tube.corner_radius * 2.0 - rows;
-    for (sleeve, material) in fitting_sleeves(s) {
-        let outer = sleeve.outer_diameter();
-        if outer > room {
-            continue;
-        }
-        let with = |support: SupportKind, welded: &str| {
-            let mut input = s.input.clone();
-            input.support = String::from(support.name());
-            input.sleeve = String::from(sleeve.id());
-            input.sleeve_material = String::from(material.id());
-            input.sleeve_welded = String::from(welded);
-            input.sleeve_outer_mm = None;
-            input.sleeve_wall_mm = None;
-            input.sleeve_short_mm = FITTED_SHORT_MM;
-            input
-        };
-        if outer.si() >= hole + SEAT {
-            let mut loose = with(SupportKind::LooseSleeve, "no");
-            keep_hole(s, &mut loose);
-            all.push(loose);
-        }
-        // It would rattle in the hole that is there, or its end would not lie flush in the rounded corner.
-        if outer.si() < hole - 1e-6 || outer > flat {
-            continue;
-        }
-        let through = with(SupportKind::ThroughSleeve, "no");
-        all.push(through);
-        let weldable = (material.family() == Family::Aluminium)
-            == (s.tube.material.family() == Family::Aluminium);
-        if weldable {
-            let welded = with(SupportKind::ThroughSleeve, "yes");
-            all.push(welded);
-        }
-    }
-}
-
 /// Where head or nut would bear on an edge, a washer made to fit belongs to the repair.
 fn seat(s: &Scenario, all: &mut [Input]) {
     if !(s.member.is_round() || s.member.is_open()) {
@@ -240,11 +136,6 @@ fn seat(s: &Scenario, all: &mut [Input]) {
             input.shaped_washer = String::from("yes");
         }
     }
-}
-
-/// Half millimetres: what a saw and a rule give.
-fn round_half(mm: f64) -> f64 {
-    (mm * 2.0).round() / 2.0
 }
 
 /// Share used of a check that does not hold.
@@ -349,22 +240,4 @@ fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipS
 /// Whether a state of the faying faces needs blasting.
 pub(super) fn is_blasted(surface: &str) -> bool {
     matches!(surface, "en-a" | "en-b" | "steel-blasted") || surface.starts_with("al-blasted")
-}
-
-/// Sleeves that pass the bolt and are not so wide that it rattles: up to 4 mm of play.
-fn fitting_sleeves(
-    s: &Scenario,
-) -> impl Iterator<Item = (&'static catalog::Sleeve, &'static Material)> {
-    let d = s.bolting.thread.major().si();
-    catalog::sleeves()
-        .iter()
-        .filter(move |row| {
-            let play = row.inner_diameter().si() - d;
-            (0.0002..=0.004).contains(&play)
-        })
-        .flat_map(|row| {
-            row.materials()
-                .iter()
-                .filter_map(move |id| catalog::material(id).map(|m| (row, m)))
-        })
 }

@@ -6,11 +6,14 @@ pub mod sheet;
 mod weld;
 mod work;
 
+pub use crate::support::RepairKind;
+
 use crate::evaluate::{Analysis, checks_in_order, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
-use crate::scenario::{Field, Input, Scenario, SupportKind};
+use crate::scenario::{Field, Input, Scenario};
+use crate::support::put_in;
 use serde::{Deserialize, Serialize};
 
 /// The reader's own rates. The defaults are assumptions, to be changed.
@@ -73,58 +76,6 @@ pub struct Work {
     pub mass_kg: f64,
     /// Cost by the rates, work and material.
     pub cost: f64,
-}
-
-/// What kind of change a repair is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum RepairKind {
-    /// Nothing new under the bolt: another torque, other bolts, other faying faces.
-    Tightening,
-    /// A thicker, larger washer.
-    ThickWasher,
-    /// Plates on both faces.
-    Spreader,
-    /// Sleeve between the inside faces.
-    LooseSleeve,
-    /// Sleeve through both faces, not welded.
-    ThroughSleeve,
-    /// Sleeve through both faces, welded at both ends.
-    WeldedSleeve,
-    /// Block in the tube.
-    SolidInsert,
-}
-
-impl RepairKind {
-    /// What kind of change leads from one joint to another.
-    #[must_use]
-    pub fn between(before: &Scenario, after: &Scenario) -> Self {
-        use SupportKind::{LooseSleeve, SolidInsert, Spreader, ThroughSleeve};
-        let sleeves = before.support == after.support && before.sleeve == after.sleeve;
-        // Cut to another length, it is another piece.
-        let as_long = before.sleeve_short == after.sleeve_short;
-        let washer = |s: &Scenario| (s.bolting.washer.outer, s.bolting.washer.thickness);
-        match after.support {
-            Spreader if before.support != Spreader || before.spreader != after.spreader => {
-                Self::Spreader
-            }
-            LooseSleeve if !sleeves || !as_long => Self::LooseSleeve,
-            ThroughSleeve if !sleeves && after.sleeve.welded => Self::WeldedSleeve,
-            ThroughSleeve if !sleeves => Self::ThroughSleeve,
-            SolidInsert
-                if before.support != SolidInsert
-                    || !as_long
-                    || before.insert_material != after.insert_material =>
-            {
-                Self::SolidInsert
-            }
-            // Washers that are not those of the bolt's table.
-            _ if after.input.washer_thickness_mm.is_some() && washer(before) != washer(after) => {
-                Self::ThickWasher
-            }
-            _ => Self::Tightening,
-        }
-    }
 }
 
 /// One repair.
@@ -222,7 +173,8 @@ impl Search<'_> {
             Verdict::DoesNotHold => return,
         }
         let candidate = analysis.s;
-        let kind = RepairKind::between(self.joint, candidate);
+        let part = put_in(self.joint, candidate);
+        let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
         let welded = kind == RepairKind::WeldedSleeve;
         // A weld that is used up is none to build on.
         if welded && weld::used(candidate, analysis.cases()) > CLOSE_FROM {
@@ -237,7 +189,7 @@ impl Search<'_> {
             most_used: most_used(checks),
             torque_nm: analysis.preload.torque.si(),
             clamp_reached_n: analysis.support.reached,
-            work: work::jobs(self.joint, candidate, kind).work(self.rates),
+            work: work::jobs(self.joint, candidate, part).work(self.rates),
             input: candidate.input.clone(),
         });
     }

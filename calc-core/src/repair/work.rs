@@ -1,108 +1,16 @@
 //! Work, material and cost that a repair adds: what is cut, drilled and welded, how often.
 
-use super::{Rates, RepairKind, Work};
-use crate::catalog::{self, Family, Material};
+use super::{Rates, Work};
+use crate::catalog::Family;
 use crate::quantity::InUnits;
-use crate::scenario::{Mount, Scenario, SupportKind};
-use std::f64::consts::FRAC_PI_4;
-
-/// Length of an insert past the outermost bolts, both ends together, in widths of the tube: so that it
-/// fills the tube under every washer. An assumption.
-const INSERT_OVERHANG: f64 = 1.5;
-
-/// Play across an insert, so that it slides in from the end, m. An assumption.
-const SLIDES: f64 = 0.5e-3;
+use crate::scenario::{Mount, Scenario};
+use crate::support::parts::{Pieces, Shape, count};
+use crate::support::{self, AddedPart};
 
 /// Difference below which two holes are the same, m: what a drill leaves anyway.
 const SAME_HOLE: f64 = 0.05e-3;
 
-/// The new part that a repair puts in; all pieces of a repair are alike. Lengths in m.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Shape {
-    /// Round, with the bolt's hole in the middle.
-    Washer { outer: f64, thick: f64, hole: f64 },
-    /// Flat, with holes for `bolts` bolts.
-    Plate {
-        length: f64,
-        width: f64,
-        thick: f64,
-        bolts: u32,
-        hole: f64,
-    },
-    /// Cut from tube or pipe.
-    Sleeve { outer: f64, inner: f64, length: f64 },
-    /// Fills the tube; holes for `bolts` bolts.
-    Block {
-        length: f64,
-        width: f64,
-        depth: f64,
-        bolts: u32,
-        hole: f64,
-    },
-}
-
-impl Shape {
-    /// Volume, m³.
-    fn volume(&self) -> f64 {
-        let disc = |d: f64| FRAC_PI_4 * d * d;
-        match *self {
-            Self::Washer { outer, thick, hole } => (disc(outer) - disc(hole)) * thick,
-            Self::Plate {
-                length,
-                width,
-                thick,
-                bolts,
-                hole,
-            } => (length * width - f64::from(bolts) * disc(hole)) * thick,
-            Self::Sleeve {
-                outer,
-                inner,
-                length,
-            } => (disc(outer) - disc(inner)) * length,
-            Self::Block {
-                length,
-                width,
-                depth,
-                bolts,
-                hole,
-            } => (length * width - f64::from(bolts) * disc(hole)) * depth,
-        }
-        .max(0.0)
-    }
-
-    /// Holes to drill in it.
-    pub(super) const fn holes(&self) -> u32 {
-        match *self {
-            Self::Washer { .. } => 1,
-            Self::Plate { bolts, .. } | Self::Block { bolts, .. } => bolts,
-            Self::Sleeve { .. } => 0,
-        }
-    }
-
-    /// Cuts to make one.
-    const fn cuts(&self) -> u32 {
-        match self {
-            // Sawn off square at both ends.
-            Self::Block { .. } => 2,
-            _ => 1,
-        }
-    }
-}
-
-/// New parts.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Pieces {
-    pub(super) count: u32,
-    pub(super) shape: Shape,
-    pub(super) material: &'static Material,
-}
-
 impl Pieces {
-    /// Mass of all of them, kg.
-    pub(super) fn mass(&self) -> f64 {
-        f64::from(self.count) * self.shape.volume() * self.material.density().value
-    }
-
     /// Money for a kilogram.
     pub(super) const fn per_kg(&self, rates: &Rates) -> f64 {
         match self.material.family() {
@@ -129,8 +37,9 @@ impl Drilled {
 }
 
 /// Everything that has to be done, counted.
-#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Jobs {
+    /// What every bolt that is new to it gets.
+    pub(super) part: Option<&'static dyn AddedPart>,
     pub(super) pieces: Option<Pieces>,
     /// In the walls of the tube.
     pub(super) in_tube: Drilled,
@@ -147,12 +56,12 @@ pub(super) struct Jobs {
     pub(super) new_bolts: u32,
 }
 
-/// A number of things; no joint has as many as would not fit.
-fn count(n: usize) -> u32 {
-    u32::try_from(n).unwrap_or(u32::MAX)
-}
-
-pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Jobs {
+/// What has to be done on the way from one joint to another with the part that is put in.
+pub(super) fn jobs(
+    before: &Scenario,
+    after: &Scenario,
+    put_in: Option<&'static dyn AddedPart>,
+) -> Jobs {
     let bolts = count(after.bolting.count());
     let old = count(before.bolting.count()).min(bolts);
     let added = bolts - old;
@@ -162,9 +71,10 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
         new: added * each,
     };
     // Where nothing else changes, a bolt more gets what the others stand on.
-    let (part, on) = match kind {
-        RepairKind::Tightening => (there(after), added),
-        kind => (kind, bolts),
+    let there = support::of(after);
+    let (part, on) = match put_in {
+        None => (there.part().filter(|part| part.one_a_bolt()), added),
+        part => (part, bolts),
     };
     let planes = match after.bolting.mount {
         Mount::ThroughSides if !after.bolting.single_ply => 2,
@@ -177,18 +87,21 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
         0
     };
     let walls = if after.member.is_open() { 1 } else { 2 };
-    let fastened_anew = matches!(kind, RepairKind::Spreader | RepairKind::ThickWasher)
+    let fastened_anew = put_in.is_some_and(AddedPart::lengthens_grip)
         || after.input.bolt != before.input.bolt
         || after.input.bolt_grade != before.input.bolt_grade;
     Jobs {
-        pieces: pieces(after, part, on).filter(|p| p.count > 0),
-        in_tube: holes(hole_in_wall(before), hole_in_wall(after), walls),
+        part,
+        pieces: part
+            .and_then(|part| part.pieces(after, on))
+            .filter(|p| p.count > 0),
+        in_tube: holes(
+            support::of(before).hole_in_wall(before).si(),
+            there.hole_in_wall(after).si(),
+            walls,
+        ),
         in_fitting: holes(before.fitting.hole.si(), after.fitting.hole.si(), plies),
-        welds: if part == RepairKind::WeldedSleeve {
-            2 * on
-        } else {
-            0
-        },
+        welds: part.map_or(0, |part| part.welds(after, on)),
         // Both faces of every plane that slips.
         surfaces: if after.input.faying_surface == before.input.faying_surface {
             0
@@ -199,90 +112,6 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
         bolts,
         // Longer bolts where plates or washers make the grip longer; otherwise what is new.
         new_bolts: if fastened_anew { bolts } else { added },
-    }
-}
-
-/// Hole in the walls of the tube: that of a through sleeve is as wide as the sleeve.
-pub(super) fn hole_in_wall(s: &Scenario) -> f64 {
-    if s.support == SupportKind::ThroughSleeve {
-        s.sleeve.outer.max(s.bolting.hole).si()
-    } else {
-        s.bolting.hole.si()
-    }
-}
-
-/// What the bolts of a joint stand on, as a kind of repair.
-fn there(s: &Scenario) -> RepairKind {
-    match s.support {
-        SupportKind::Spreader => RepairKind::Spreader,
-        SupportKind::LooseSleeve => RepairKind::LooseSleeve,
-        SupportKind::ThroughSleeve if s.sleeve.welded => RepairKind::WeldedSleeve,
-        SupportKind::ThroughSleeve => RepairKind::ThroughSleeve,
-        _ => RepairKind::Tightening,
-    }
-}
-
-fn pieces(after: &Scenario, kind: RepairKind, bolts: u32) -> Option<Pieces> {
-    let b = &after.bolting;
-    let hole = b.hole.si();
-    let (depth, wall) = (after.tube.depth.si(), after.tube.wall.si());
-    let sleeve = |length: f64| Pieces {
-        count: bolts,
-        shape: Shape::Sleeve {
-            outer: after.sleeve.outer.si(),
-            inner: after.sleeve.inner.si(),
-            length,
-        },
-        material: after.sleeve.material,
-    };
-    // From the first bolt of a row to the last.
-    let row = (b.along.saturating_sub(1)) as f64 * b.spacing_along.si();
-    match kind {
-        RepairKind::Tightening => None,
-        RepairKind::ThickWasher => Some(Pieces {
-            count: 2 * bolts,
-            shape: Shape::Washer {
-                outer: b.washer.outer.si(),
-                thick: b.washer.thickness.si(),
-                hole,
-            },
-            material: catalog::material("a36")?,
-        }),
-        RepairKind::Spreader => {
-            let p = &after.spreader;
-            // Plates that would overlap become one; those of two rows are one anyway.
-            let joined = b.along > 1 && p.length > b.spacing_along;
-            let on_a_face = if joined {
-                bolts.min(1)
-            } else {
-                bolts.div_ceil(count(b.rows).max(1))
-            };
-            Some(Pieces {
-                // On both faces of a tube, under the nut of a flange.
-                count: if after.member.is_open() { 1 } else { 2 } * on_a_face,
-                shape: Shape::Plate {
-                    length: p.length.si() + if joined { row } else { 0.0 },
-                    width: p.width.si(),
-                    thick: p.thickness.si(),
-                    bolts: bolts / on_a_face.max(1),
-                    hole,
-                },
-                material: p.material,
-            })
-        }
-        RepairKind::LooseSleeve => Some(sleeve(depth - 2.0 * wall - after.sleeve_short.si())),
-        RepairKind::ThroughSleeve | RepairKind::WeldedSleeve => Some(sleeve(depth)),
-        RepairKind::SolidInsert => Some(Pieces {
-            count: 1,
-            shape: Shape::Block {
-                length: row + INSERT_OVERHANG * after.tube.width.si(),
-                width: after.tube.width.si() - 2.0 * wall - SLIDES,
-                depth: depth - 2.0 * wall - after.sleeve_short.si(),
-                bolts,
-                hole,
-            },
-            material: after.insert_material,
-        }),
     }
 }
 
@@ -320,14 +149,17 @@ impl Jobs {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::repair::RepairKind;
     use crate::scenario::Input;
+    use crate::support::put_in;
 
     fn done(change: impl FnOnce(&mut Input), kind: RepairKind) -> Work {
         let before = Input::default();
         let mut after = before.clone();
         change(&mut after);
         let [before, after] = [before, after].map(|input| Scenario::new(&input).unwrap());
-        jobs(&before, &after, kind).work(&Rates::default())
+        assert_eq!(RepairKind::between(&before, &after), kind);
+        jobs(&before, &after, put_in(&before, &after)).work(&Rates::default())
     }
 
     #[test]

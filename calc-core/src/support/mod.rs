@@ -1,255 +1,249 @@
-//! What the clamp stands on, built from a scenario at one of the two strengths: clamp force against
-//! the approach of the two washers.
+//! What the clamp stands on: one file a support, with everything that is known of it alone.
+//!
+//! [`of`] finds the support of a joint and [`PARTS`] lists what repairs put in: the two places where a
+//! support is registered.
 
+mod bare;
 mod build;
+mod insert;
+mod lines;
+mod loose_sleeve;
+mod model;
+mod one_ply;
+pub(crate) mod parts;
+mod repair_kind;
+mod round_wall;
 pub(crate) mod seat;
+mod sleeves;
+mod solid;
+mod spreader;
+mod through_sleeve;
+mod washer;
 
 pub(crate) use build::washer_end_factor;
+pub(crate) use model::{Limit, Side, SupportModel, VISIBLE};
+pub use repair_kind::RepairKind;
+pub(crate) use repair_kind::put_in;
 
-use crate::mechanics::face::{CHECKED_TO, FaceCurve};
-use crate::mechanics::plate::PlateCurve;
-use crate::mechanics::sleeve::SleeveCurve;
-use crate::mechanics::solve::{between, find_root};
-use crate::quantity::{InUnits, Length};
-use crate::report::{Part, Strength};
-use crate::scenario::Scenario;
+use crate::catalog::Material;
+use crate::quantity::{InUnits, Length, mm};
+use crate::report::Said;
+use crate::report::working::Working;
+use crate::scenario::{Input, Scenario, SupportKind};
+use build::Builder;
+use parts::{Cutting, Pieces};
 
-/// A dent that a caliper shows: what is called lasting, in metres. An assumption.
-pub(crate) const VISIBLE: f64 = 0.1e-3;
+/// A support: what a report asks of it. What it does not say is so for two bare faces.
+pub(crate) trait ClampSupport {
+    /// Its curve and its limits.
+    fn model(&self, b: &Builder<'_>) -> SupportModel;
 
-/// Share of the width at which a face has reached its serviceability limit.
-pub(crate) const SERVICE_SHARE: f64 = 0.01;
+    /// Working of the clamp check, for the limit that governs.
+    fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit);
 
-/// One face with what lies on it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Side {
-    /// The washer presses on the face.
-    Washer(FaceCurve),
-    /// A plate carries the load to the side walls; the bare face is never weaker than without it.
-    Plate(PlateCurve, FaceCurve),
+    /// Whether there is a hollow between head and nut at all.
+    fn is_hollow(&self) -> bool {
+        true
+    }
+
+    /// What a plate on a face is called, where one bears.
+    fn plate(&self) -> Option<&'static str> {
+        None
+    }
+
+    /// Whether verdicts rest on the curve of a bare face, which was checked within a range.
+    fn rests_on_face(&self) -> bool {
+        true
+    }
+
+    /// Whether the wall of a round tube would have to carry the clamp.
+    fn leans_on_round_wall(&self, _s: &Scenario) -> bool {
+        true
+    }
+
+    /// What it adds to the length between head and nut, beside the member.
+    fn grip(&self, s: &Scenario) -> Grip {
+        Grip {
+            thickness: mm(0.0),
+            material: s.spreader.material,
+            interfaces: 0.0,
+        }
+    }
+
+    /// What grows with heat between the outside faces of the member.
+    fn between(&self, s: &Scenario) -> &'static Material {
+        s.tube.material
+    }
+
+    /// Metal of the part that was put in: what corrodes with the others, and whose strength scatters.
+    fn metal(&self, _s: &Scenario) -> Option<PartMetal> {
+        None
+    }
+
+    /// Whether that part stands inside, where water stays.
+    fn holds_water(&self) -> bool {
+        false
+    }
+
+    /// Whether a stronger part changes the whole curve, and not only where its core yields.
+    fn bends_with_face(&self) -> bool {
+        false
+    }
+
+    /// Whether it goes through the walls: its ends are flat, and the hole in the wall is not the bolt's.
+    fn passes_wall(&self) -> bool {
+        false
+    }
+
+    /// Hole in the walls of the member.
+    fn hole_in_wall(&self, s: &Scenario) -> Length {
+        s.bolting.hole
+    }
+
+    /// Hole that the bolt itself passes between the faces.
+    fn bore(&self, s: &Scenario) -> Length {
+        s.bolting.hole
+    }
+
+    /// How a hole in the wall is made that has to fit this support.
+    fn hole_fit(&self, _s: &Scenario) -> Option<Said> {
+        None
+    }
+
+    /// What is to be said about it in the report.
+    fn notes(&self, _s: &Scenario) -> Vec<Said> {
+        Vec::new()
+    }
+
+    /// What a repair puts in to make it.
+    fn part(&self) -> Option<&'static dyn AddedPart> {
+        None
+    }
+
+    /// What stays of it in a joint that is given another support.
+    fn leaves_behind(&self, _s: &Scenario, _input: &mut Input) {}
 }
 
-impl Side {
-    pub(crate) fn force(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.force_si(delta),
-            Self::Plate(plate, face) => plate.force_si(delta).max(face.force_si(delta)),
-        }
+/// A part that a repair puts in.
+pub(crate) trait AddedPart {
+    /// What kind of repair that is.
+    fn kind(&self, s: &Scenario) -> RepairKind;
+
+    /// Whether it is another piece than before, under the same kind of support.
+    fn differs(&self, before: &Scenario, after: &Scenario) -> bool;
+
+    /// Whether every bolt has one of its own, so that a bolt more gets one too.
+    fn one_a_bolt(&self) -> bool {
+        true
     }
 
-    /// Indentation that stays after the clamp at `delta` is taken off.
-    pub(crate) fn left_after(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.left_after(Length::of_si(delta)).si(),
-            Self::Plate(plate, _) => (delta - self.force(delta) / plate.elastic_si(1.0)).max(0.0),
-        }
+    /// Whether it makes the grip longer, so that longer bolts are bought.
+    fn lengthens_grip(&self) -> bool {
+        false
     }
 
-    /// Stiffness against small changes, N/m.
-    fn spring_rate(&self, delta: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.spring_rate_si(delta),
-            Self::Plate(plate, _) => plate.elastic_si(1.0),
-        }
+    /// The pieces for so many bolts.
+    fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces>;
+
+    /// How they are cut.
+    fn cutting(&self, s: &Scenario, pieces: &Pieces) -> Cutting;
+
+    /// Welds for so many bolts.
+    fn welds(&self, _s: &Scenario, _bolts: u32) -> u32 {
+        0
     }
 
-    /// Indentation after whose clamp a visible dent stays.
-    fn lasting_at(&self, end: f64) -> f64 {
-        match self {
-            Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
-            Self::Plate(plate, _) => find_root(0.0, end, 1e-7, |d| {
-                plate.elastic_si(d - VISIBLE) - self.force(d)
-            }),
-        }
+    /// Adds the joints worth trying with it.
+    fn candidates(&self, s: &Scenario, all: &mut Vec<Input>);
+}
+
+/// What a support adds to the length between head and nut.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Grip {
+    /// All plates together.
+    pub(crate) thickness: Length,
+    /// What they are of.
+    pub(crate) material: &'static Material,
+    /// Faces that lie on each other and were not there before.
+    pub(crate) interfaces: f64,
+}
+
+/// Metal of a part that was put in.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PartMetal {
+    pub(crate) material: &'static Material,
+    /// Whether it is as soft as next to a weld.
+    pub(crate) welded: bool,
+}
+
+/// The support of a joint.
+pub(crate) fn of(s: &Scenario) -> &'static dyn ClampSupport {
+    match s.support {
+        SupportKind::Bare => &bare::Bare,
+        SupportKind::Spreader => &spreader::SpreaderPlate,
+        SupportKind::LooseSleeve => &loose_sleeve::LooseSleeve,
+        SupportKind::ThroughSleeve => &through_sleeve::ThroughSleeve,
+        SupportKind::SolidInsert => &insert::SolidInsert,
+        SupportKind::Solid => &solid::Solid,
     }
 }
 
-/// A load that the support may not pass, and how it is guarded.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Limit {
-    pub(crate) part: Part,
-    /// Clamp force, N.
-    pub(crate) load: f64,
-    /// `None`: a limit of use, met by the largest clamp of the scatter. `Some(Ω)`: a strength, met by
-    /// the nominal clamp times Ω.
-    pub(crate) omega: Option<f64>,
-    pub(crate) code: &'static str,
-}
+/// What repairs put in, in the order in which it is tried.
+pub(crate) const PARTS: [&dyn AddedPart; 5] = [
+    &washer::ThickWasher,
+    &spreader::SpreaderPlate,
+    &insert::SolidInsert,
+    &loose_sleeve::LooseSleeve,
+    &through_sleeve::ThroughSleeve,
+];
 
-/// What the clamp stands on, at one strength.
-#[derive(Clone, Debug)]
-pub(crate) struct SupportModel {
-    sides: Option<[Side; 2]>,
-    core: Option<SleeveCurve>,
-    width: f64,
-    /// Approach that a sleeve which is too long keeps off the faces, m.
-    face_gap: f64,
-    pub(crate) limits: Vec<Limit>,
-    /// Washer diameter that counts on a bare face: smaller than the washer where it dishes.
-    pub(crate) effective_washer: Length,
-}
-
-impl SupportModel {
-    /// Builds it.
-    pub(crate) fn new(s: &Scenario, strength: Strength) -> Self {
-        Self::with_added_part(s, strength, 1.0)
-    }
-
-    /// Builds it with another yield strength of the plate, sleeve or block that was put in, as a factor.
-    pub(crate) fn with_added_part(s: &Scenario, strength: Strength, added_part: f64) -> Self {
-        build::Builder {
-            s,
-            strength,
-            added_part,
-        }
-        .build()
-    }
-
-    /// Largest approach of the washers that was checked.
-    pub(crate) fn approach_end(&self) -> f64 {
-        match (&self.sides, self.core) {
-            (Some(_), _) => self.approach_at_share(CHECKED_TO),
-            (None, core) => core.map_or(0.0, |c| 3.0 * c.yields_at_si()),
-        }
-    }
-
-    /// Approach of the washers at which the first of the two faces is in by a share of the width.
-    fn approach_at_share(&self, share: f64) -> f64 {
-        let most = share * self.width;
-        let pair = match &self.sides {
-            Some([a, b]) if a != b => {
-                let (soft, stiff) = if a.force(most) < b.force(most) {
-                    (a, b)
-                } else {
-                    (b, a)
-                };
-                let force = soft.force(most);
-                most + find_root(0.0, most, 1e-7, |d| stiff.force(d) - force)
-            }
-            _ => 2.0 * most,
-        };
-        pair + self.face_gap
-    }
-
-    /// The two sides, where faces carry.
-    pub(crate) const fn sides(&self) -> Option<&[Side; 2]> {
-        self.sides.as_ref()
-    }
-
-    /// Approach that a sleeve which is too long keeps off the faces, m.
-    pub(crate) const fn face_gap(&self) -> f64 {
-        self.face_gap
-    }
-
-    /// What carries between the faces, where something does.
-    pub(crate) const fn core(&self) -> Option<SleeveCurve> {
-        self.core
-    }
-
-    /// The faces alone at an approach: force, stiffness against small changes, dent of the face that
-    /// gives more, what stays of the worst dent. `None` where no face carries.
-    pub(crate) fn faces_at(&self, approach: f64) -> Option<[f64; 4]> {
-        let [a, b] = self.sides.as_ref()?;
-        let [x, y] = self.split(approach);
-        let spring = 1.0 / (1.0 / a.spring_rate(x) + 1.0 / b.spring_rate(y));
-        let left = a.left_after(x).max(b.left_after(y));
-        Some([a.force(x), spring, x.max(y), left])
-    }
-
-    /// Indentation of the two faces at an approach of the washers.
-    pub(crate) fn split(&self, approach: f64) -> [f64; 2] {
-        let approach = (approach - self.face_gap).max(0.0);
-        match &self.sides {
-            None => [0.0, 0.0],
-            Some([a, b]) if a == b => [approach / 2.0; 2],
-            Some([a, b]) => {
-                let first = find_root(0.0, approach, 1e-7, |d| a.force(d) - b.force(approach - d));
-                [first, approach - first]
-            }
-        }
-    }
-
-    /// Clamp force at an approach of the washers.
-    pub(crate) fn force(&self, approach: f64) -> f64 {
-        let faces = self
-            .sides
-            .as_ref()
-            .map_or(0.0, |[a, _]| a.force(self.split(approach)[0]));
-        faces + self.core.map_or(0.0, |core| core.force_si(approach))
-    }
-
-    /// Approach at a clamp force; `None` beyond the checked range.
-    pub(crate) fn approach(&self, force: f64) -> Option<f64> {
-        let end = self.approach_end();
-        let most = self.force(end);
-        if most < force {
-            return None;
-        }
-        if force <= 0.0 {
-            return Some(0.0);
-        }
-        Some(between((0.0, -force), (end, most - force), 1e-7, |x| {
-            self.force(x) - force
-        }))
-    }
-
-    /// Stiffness against small changes at an approach, N/m: how it springs back, not how it gives way.
-    /// What a yielding support has lost in slope on the way in, it does not lose on the way out; the
-    /// stiffer value makes the losses larger, which is the safe side.
-    pub(crate) fn spring_rate(&self, approach: f64) -> f64 {
-        let split = self.split(approach);
-        let faces = self.sides.as_ref().map_or(0.0, |[a, b]| {
-            1.0 / (1.0 / a.spring_rate(split[0]) + 1.0 / b.spring_rate(split[1]))
-        });
-        let core = self.core.map_or(0.0, |core| core.spring_rate_si(approach));
-        (faces + core).max(1.0)
-    }
-
-    /// Clamp force at a share of the width on each face.
-    pub(crate) fn force_at_share(&self, share: f64) -> f64 {
-        self.force(self.approach_at_share(share))
-    }
-
-    /// Clamp force from which a visible dent stays, or the core is squashed.
-    pub(crate) fn lasting_from(&self) -> f64 {
-        let faces = self.sides.as_ref().map(|[a, b]| {
-            let end = CHECKED_TO * self.width;
-            let at = a.lasting_at(end);
-            let force = if a == b {
-                a.force(at)
-            } else {
-                a.force(at).min(b.force(b.lasting_at(end)))
-            };
-            (2.0 * at + self.face_gap, force)
-        });
-        match (faces, self.core) {
-            (Some((_, force)), None) => force,
-            (Some((at, _)), Some(core)) => self.force(at.min(core.yields_at_si())),
-            (None, Some(core)) => core.strength_si(),
-            (None, None) => 0.0,
-        }
-    }
-
-    /// The limit that governs a nominal clamp with a scatter: the largest utilisation.
-    pub(crate) fn governing(&self, scatter: f64) -> Limit {
-        let use_of = |l: &Limit| l.omega.unwrap_or(1.0 + scatter) / l.load;
-        self.limits
-            .iter()
-            .copied()
-            .max_by(|a, b| use_of(a).total_cmp(&use_of(b)))
-            .unwrap_or(Limit {
-                part: Part::Stack,
-                load: f64::NAN,
-                omega: None,
-                code: "none",
-            })
-    }
-
-    /// The least of the limits, without factors.
-    pub(crate) fn limit(&self) -> f64 {
-        self.limits
-            .iter()
-            .map(|l| l.load)
-            .fold(f64::INFINITY, f64::min)
+/// Builds the curve of a joint's support. One ply of an open section stands on nothing hollow, whatever
+/// lies on it, and a round wall has no curve of its own.
+fn model_of(b: &Builder<'_>) -> SupportModel {
+    if b.s.member.is_open() {
+        one_ply::model(b)
+    } else if seat::round_wall_carries(b.s) {
+        round_wall::model(b)
+    } else {
+        of(b.s).model(b)
     }
 }
+
+/// Working of the clamp check: from what the clamp stands on to the limit that governs.
+pub(crate) fn working(w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
+    if seat::round_wall_carries(s) {
+        // No number to lead to: the check says that it cannot know.
+    } else if s.member.is_open() {
+        one_ply::working(w, s, governs);
+    } else {
+        of(s).working(w, s, model, governs);
+    }
+}
+
+/// Whether it is welded to the member.
+pub(crate) fn is_welded(s: &Scenario) -> bool {
+    of(s).metal(s).is_some_and(|metal| metal.welded)
+}
+
+/// Least and likely yield strength of the part that was put in; `None` where nothing was.
+pub(crate) fn part_strengths(s: &Scenario) -> Option<[f64; 2]> {
+    let PartMetal { material, welded } = of(s).metal(s)?;
+    let rows = match material.welded() {
+        Some(row) if welded => [&row.least, &row.likely],
+        _ => [material.least(), material.likely()],
+    };
+    Some(rows.map(|row| row.compressive_yield_strength().si()))
+}
+
+/// The same joint on another support, with what stays of the one that was there.
+fn with_support(s: &Scenario, kind: SupportKind) -> Input {
+    let mut input = s.input.clone();
+    input.support = String::from(kind.name());
+    if s.support != kind {
+        of(s).leaves_behind(s, &mut input);
+    }
+    input
+}
+
+#[cfg(test)]
+mod tests;

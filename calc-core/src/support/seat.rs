@@ -2,15 +2,16 @@
 
 use crate::mechanics::seat::{STEEPEST, round_slope};
 use crate::quantity::InUnits;
-use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
+use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
+use crate::support::of;
 
 /// Slope of the surface under head or nut against the plane square to the bolt; `None` where it is flat
 /// by its making.
 pub(crate) fn slope(s: &Scenario) -> Option<f64> {
     match s.member.kind {
         MemberKind::Channel if s.bolting.mount == Mount::FromTop => Some(s.member.slope),
-        // The end of a through sleeve is flat.
-        MemberKind::RoundTube if s.support != SupportKind::ThroughSleeve => {
+        // The end of what goes through the wall is flat.
+        MemberKind::RoundTube if !of(s).passes_wall() => {
             Some(round_slope(s.bolting.washer.outer, s.tube.width))
         }
         _ => None,
@@ -31,15 +32,7 @@ pub(crate) fn on_line(s: &Scenario) -> bool {
 /// Whether the wall of a round tube has to carry the clamp. Nothing published says how much it takes
 /// from two washers: the forms for round tubes are for plates and braces that are welded on.
 pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
-    s.member.is_round()
-        && match s.support {
-            SupportKind::Bare | SupportKind::Spreader | SupportKind::LooseSleeve => true,
-            // A plug that is too short lets the wall come in first.
-            SupportKind::SolidInsert => {
-                s.sleeve_short.si() > crate::support::SERVICE_SHARE * s.tube.width.si()
-            }
-            SupportKind::ThroughSleeve | SupportKind::Solid => false,
-        }
+    s.member.is_round() && of(s).leans_on_round_wall(s)
 }
 
 /// Why the clamp that is reached cannot be known, by key; `None` where it can.

@@ -7,8 +7,6 @@ use crate::evaluate::working::Working;
 use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
 use crate::quantity::InUnits;
 use crate::report::{Check, CheckId, Verdict, substituted};
-use crate::scenario::SupportKind;
-use crate::support::seat;
 use crate::support::{self, Limit};
 
 impl Analysis<'_> {
@@ -92,7 +90,7 @@ impl Analysis<'_> {
         let governs: Limit = self.support.governs;
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
-        self.support_lines(&mut w, &governs);
+        support::working(&mut w, self.s, &self.support.least, &governs);
         let (factor, factor_is) = match governs.omega {
             Some(omega) => (omega, "factor-strength"),
             None => {
@@ -130,124 +128,5 @@ impl Analysis<'_> {
             );
         }
         check
-    }
-
-    /// Lines of what the clamp stands on, for the limit that governs.
-    pub(super) fn support_lines(&self, w: &mut Working, governs: &Limit) {
-        let s = self.s;
-        let tube = &s.tube;
-        if seat::round_wall_carries(s) {
-            return;
-        }
-        if s.member.is_open() {
-            self.pressed_line(w, governs);
-            return;
-        }
-        let own = Cite::new("fe-tube-face", "fitted face curve", Flag::Computed);
-        if self.support.least.sides().is_some() && s.support != SupportKind::Spreader {
-            w.step(
-                &(
-                    "d_w",
-                    "washer diameter that counts (a thin washer dishes)",
-                    "from washer and face together",
-                ),
-                substituted![
-                    ("outside", s.bolting.washer.outer.si(), Length),
-                    ("thickness", s.bolting.washer.thickness_min.si(), Length),
-                ],
-                (self.support.least.effective_washer.si(), Length),
-                Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
-            );
-            w.step(
-                &(
-                    "F_1%",
-                    "clamp at which each face is in by 1 % of its width",
-                    "0.90·F(δ = 0.01·b)",
-                ),
-                substituted![
-                    ("b", tube.width.si(), Length),
-                    ("h", tube.depth.si(), Length),
-                    ("t", tube.design_wall.si(), Length),
-                    ("d_w", self.support.least.effective_washer.si(), Length),
-                    ("f_y", tube.yield_least.si(), Stress),
-                    ("E", tube.modulus.si(), Stress),
-                ],
-                (
-                    self.support.least.force_at_share(support::SERVICE_SHARE),
-                    Force,
-                ),
-                own,
-            );
-        }
-        match s.support {
-            SupportKind::LooseSleeve | SupportKind::ThroughSleeve => {
-                let area = crate::mechanics::sleeve::area(s.sleeve.outer, s.sleeve.inner);
-                w.step(
-                    &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
-                    substituted![
-                        ("D", s.sleeve.outer.si(), Length),
-                        ("d", s.sleeve.inner.si(), Length),
-                    ],
-                    (area.si(), Area),
-                    Cite::new("elementary", "circle ring", Flag::Computed),
-                );
-                w.step(
-                    &(
-                        "R",
-                        "what sleeve and faces carry when the sleeve is squashed",
-                        "f_y·A (+ faces)",
-                    ),
-                    substituted![("f_y", self.sleeve_yield(), Stress), ("A", area.si(), Area)],
-                    (governs.load, Force),
-                    Cite::new("aisc-360-22", "J4.4", Flag::Read),
-                );
-            }
-            SupportKind::Spreader => w.step(
-                &(
-                    "R",
-                    "least of plate, corner and side walls, or the 1 % limit",
-                    "see the method page",
-                ),
-                substituted![
-                    ("t_p", s.spreader.thickness.si(), Length),
-                    ("l_p", s.spreader.length.si(), Length),
-                    (
-                        "f_yp",
-                        s.spreader.material.least().yield_strength().si(),
-                        Stress,
-                    ),
-                    ("t", tube.design_wall.si(), Length),
-                ],
-                (governs.load, Force),
-                Cite::new(
-                    "aisc-360-22",
-                    "J10 with K1; plate by beam theory",
-                    Flag::Read,
-                ),
-            ),
-            SupportKind::SolidInsert | SupportKind::Solid => self.pressed_line(w, governs),
-            SupportKind::Bare => {}
-        }
-    }
-
-    fn pressed_line(&self, w: &mut Working, governs: &Limit) {
-        let s = self.s;
-        w.step(
-            &("R", "pressure under the washer", "1.8·f_y·A_w"),
-            substituted![
-                ("d_w", s.washer_on_metal().si(), Length),
-                ("d_h", s.bolting.hole.si(), Length),
-            ],
-            (governs.load, Force),
-            Cite::new("aisc-360-22", "J7", Flag::Read),
-        );
-    }
-
-    pub(super) fn sleeve_yield(&self) -> f64 {
-        let material = self.s.sleeve.material;
-        match material.welded() {
-            Some(both) if self.s.sleeve.welded => both.least.compressive_yield_strength().si(),
-            _ => material.least().compressive_yield_strength().si(),
-        }
     }
 }

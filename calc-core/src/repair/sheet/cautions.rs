@@ -5,7 +5,8 @@ use crate::catalog::Family;
 use crate::quantity::InUnits;
 use crate::repair::work::Jobs;
 use crate::report::Said;
-use crate::scenario::{BoltFinish, JointKind, Scenario, SupportKind};
+use crate::scenario::{BoltFinish, JointKind, Scenario};
+use crate::support;
 
 /// Always some: nobody works under a trailer that can move, and no page replaces a trained eye.
 pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said> {
@@ -42,16 +43,13 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     if after.member.shaped_washer && !before.member.shaped_washer {
         all.push(said("caution-fitted-washer", &[]));
     }
-    let inside = match after.support {
-        SupportKind::LooseSleeve | SupportKind::ThroughSleeve => Some(after.sleeve.material),
-        SupportKind::SolidInsert => Some(after.insert_material),
-        SupportKind::Spreader => Some(after.spreader.material),
-        SupportKind::Bare | SupportKind::Solid => None,
-    };
-    if inside.is_some_and(|m| m.family() != after.tube.material.family()) {
+    let support = support::of(after);
+    let other_metal =
+        |part: support::PartMetal| part.material.family() != after.tube.material.family();
+    if support.metal(after).is_some_and(other_metal) {
         all.push(said("caution-two-metals", &[]));
     }
-    if inside.is_some() && after.support != SupportKind::Spreader {
+    if support.holds_water() {
         all.push(said("caution-drain", &[]));
     }
     all.push(said("caution-eyes", &[]));

@@ -1,22 +1,16 @@
 //! Pieces to cut, and what to buy.
 
-use super::{MaterialLine, length, said};
+use super::{MaterialLine, length};
 use crate::quantity::Dimension;
-use crate::quantity::InUnits;
 use crate::repair::Rates;
-use crate::repair::work::{Jobs, Pieces, Shape};
+use crate::repair::work::Jobs;
 use crate::report::{Amount, Said};
-use crate::scenario::{Scenario, SupportKind, TubeEnd};
+use crate::scenario::Scenario;
+use crate::support::parts::{Cutting, Pieces, Shape};
 use serde::Serialize;
 
 /// What a saw takes away at each cut, m (1/8 in). Common practice, no source.
 const KERF: f64 = 3.175e-3;
-
-/// A through sleeve may be left this much proud, m (0.010 in). Common practice, no source.
-const PROUD: f64 = 0.254e-3;
-
-/// Tolerance of a plate's outline, m. Common practice, no source.
-const OUTLINE: f64 = 1e-3;
 
 /// A piece to cut.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -49,16 +43,6 @@ pub struct Cut {
     pub notes: Vec<Said>,
 }
 
-/// Code of a piece.
-const fn name(shape: &Shape) -> &'static str {
-    match shape {
-        Shape::Washer { .. } => "piece-washer",
-        Shape::Plate { .. } => "piece-plate",
-        Shape::Sleeve { .. } => "piece-sleeve",
-        Shape::Block { .. } => "piece-block",
-    }
-}
-
 /// Id of the stock that a piece is cut from.
 fn stock(s: &Scenario, shape: &Shape) -> &'static str {
     let own_size = s.input.sleeve_outer_mm.is_some() || s.input.sleeve_wall_mm.is_some();
@@ -71,102 +55,40 @@ fn stock(s: &Scenario, shape: &Shape) -> &'static str {
 }
 
 pub(super) fn list(s: &Scenario, jobs: &Jobs) -> Vec<Cut> {
-    jobs.pieces.iter().map(|pieces| cut(s, pieces)).collect()
+    let parts = jobs.part.zip(jobs.pieces.as_ref());
+    parts
+        .map(|(part, pieces)| cut(s, pieces, part.cutting(s, pieces)))
+        .into_iter()
+        .collect()
 }
 
-fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
+fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting) -> Cut {
     let shape = &pieces.shape;
-    let through = s.support == SupportKind::ThroughSleeve;
-    let inside = s.tube.depth.si() - 2.0 * s.tube.wall.si();
-    let short = s.sleeve_short.si().max(0.0);
-    let figures = [inside, short];
-    let (long, width, thickness) = match *shape {
-        Shape::Washer { outer, thick, .. } => (outer, None, Some(thick)),
-        Shape::Plate {
-            length,
-            width,
-            thick,
-            ..
-        } => (length, Some(width), Some(thick)),
-        Shape::Sleeve { length, .. } => (length, None, None),
-        Shape::Block {
-            length,
-            width,
-            depth,
-            ..
-        } => (length, Some(width), Some(depth)),
+    let (width, thickness) = match *shape {
+        Shape::Washer { thick, .. } => (None, Some(thick)),
+        Shape::Plate { width, thick, .. } => (Some(width), Some(thick)),
+        Shape::Sleeve { .. } => (None, None),
+        Shape::Block { width, depth, .. } => (Some(width), Some(depth)),
     };
     let (outer, inner) = match *shape {
         Shape::Sleeve { outer, inner, .. } => (Some(length(outer)), Some(length(inner))),
         _ => (None, None),
     };
-    let (plus, minus) = match shape {
-        Shape::Sleeve { .. } if through => (PROUD, 0.0),
-        // Anything between as short as was reckoned with and exactly as long as the space.
-        Shape::Sleeve { .. } => (short, 0.0),
-        _ => (OUTLINE, OUTLINE),
-    };
-    let mut notes = Vec::new();
-    match *shape {
-        Shape::Sleeve { length, .. } if through => {
-            notes.push(said("cut-flush", &[length, PROUD]));
-            notes.push(said("cut-deburr", &[]));
-        }
-        Shape::Sleeve { .. } => {
-            notes.push(said("cut-measure-inside", &figures));
-            notes.push(said("cut-deburr", &[]));
-            notes.push(through_the_end(s));
-        }
-        Shape::Plate { bolts, .. } => {
-            if bolts > 1 && s.bolting.along > 1 {
-                notes.push(said("cut-plate-joined", &[s.bolting.spacing_along.si()]));
-            }
-            notes.push(said("cut-edges", &[]));
-            if long / 2.0 > s.tube.end_distance.si() {
-                notes.push(said("cut-plate-overhang", &[s.tube.end_distance.si()]));
-            }
-        }
-        Shape::Washer { .. } => notes.push(said("cut-washer", &[])),
-        Shape::Block { .. } => {
-            notes.push(said("cut-block-fit", &figures));
-            if s.member.is_round() {
-                notes.push(said("cut-block-round", &[inside]));
-            }
-            let corner = (s.tube.corner_radius - s.tube.wall).si().max(0.0);
-            if corner > 0.0 {
-                notes.push(said("cut-block-corners", &[corner]));
-            }
-            notes.push(through_the_end(s));
-        }
-    }
     Cut {
-        what: name(shape),
+        what: shape.name(),
         stock: stock(s, shape),
         material: pieces.material.id(),
         count: pieces.count,
-        length: length(long),
-        plus: length(plus),
-        minus: length(minus),
+        length: length(shape.length()),
+        plus: length(cutting.plus),
+        minus: length(cutting.minus),
         width: width.map(length),
         thickness: thickness.map(length),
         outer,
         inner,
-        stock_length: length(f64::from(pieces.count) * (long + KERF) + KERF),
-        notes,
+        stock_length: length(f64::from(pieces.count) * (shape.length() + KERF) + KERF),
+        notes: cutting.notes,
     }
-}
-
-/// What is wider than its hole goes in from the end of the tube, if that is open.
-fn through_the_end(s: &Scenario) -> Said {
-    let open = s.input.tube_end == TubeEnd::Open.name();
-    said(
-        if open {
-            "cut-in-by-end"
-        } else {
-            "cut-end-closed"
-        },
-        &[s.tube.end_distance.si()],
-    )
 }
 
 pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<MaterialLine> {
@@ -176,7 +98,7 @@ pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<Materia
         .map(|pieces| {
             let mass = pieces.mass();
             MaterialLine {
-                what: name(&pieces.shape),
+                what: pieces.shape.name(),
                 stock: stock(s, &pieces.shape),
                 material: pieces.material.id(),
                 count: pieces.count,

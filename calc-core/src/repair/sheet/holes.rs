@@ -4,16 +4,15 @@ use super::{length, said};
 use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
 use crate::cite::Cite;
 use crate::quantity::{InUnits, Length};
-use crate::repair::work::{Drilled, Jobs, Shape, hole_in_wall};
+use crate::repair::work::{Drilled, Jobs};
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
-use crate::scenario::{MemberKind, Scenario, SupportKind};
+use crate::scenario::{MemberKind, Scenario};
+use crate::support::parts::Shape;
+use crate::support::{self, ClampSupport};
 use serde::Serialize;
 
 /// Largest hole that a twist drill makes round in a thin wall, m (1/2 in). Common practice, no source.
 const TWIST_UP_TO: f64 = 12.7e-3;
-
-/// Play that an unwelded sleeve may have in its hole, m (1/64 in). Common practice, no source.
-const SLEEVE_PLAY: f64 = 0.397e-3;
 
 /// Play between bolt and sleeve below which the bore is reamed, m on the diameter (1/32 in): 1/64 in to
 /// each side is usual. Common practice, no source.
@@ -95,23 +94,19 @@ pub(super) fn list(
     checks: &[Check],
 ) -> Vec<Hole> {
     let mut holes = Vec::new();
-    let (from, to) = (hole_in_wall(before), hole_in_wall(after));
-    let sleeved = after.support == SupportKind::ThroughSleeve;
+    let support = support::of(after);
+    let from = support::of(before).hole_in_wall(before).si();
+    let to = support.hole_in_wall(after).si();
     let place = if after.member.is_open() {
         "place-one-ply"
     } else {
         "place-tube-wall"
     };
     for mut hole in both(after, place, jobs.in_tube, from, to) {
-        hole.distances = in_the_tube(after, checks, to);
-        if sleeved {
+        hole.distances = in_the_tube(after, support, checks, to);
+        if let Some(fit) = support.hole_fit(after) {
             hole.class = None;
-            let code = if after.sleeve.welded {
-                "hole-welded-sleeve"
-            } else {
-                "hole-sleeve-fit"
-            };
-            hole.notes.insert(0, said(code, &[to, SLEEVE_PLAY]));
+            hole.notes.insert(0, fit);
         }
         if !after.member.is_open() {
             hole.notes.push(said("hole-in-line", &[]));
@@ -219,14 +214,19 @@ fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
         .collect()
 }
 
-/// To the end, to the next hole, and from a sleeve to the rounded corners, where its end cannot be flush.
-fn in_the_tube(s: &Scenario, checks: &[Check], hole: f64) -> Vec<Distance> {
+/// To the end, to the next hole, and from what goes through the wall to the rounded corners, where its end
+/// cannot be flush.
+fn in_the_tube(
+    s: &Scenario,
+    support: &dyn ClampSupport,
+    checks: &[Check],
+    hole: f64,
+) -> Vec<Distance> {
     let mut distances = of(checks, CheckId::EndDistance, "distance-end");
     distances.extend(of(checks, CheckId::Spacing, "distance-next"));
     distances.extend(of(checks, CheckId::MemberEdge, "distance-free-edge"));
-    let sleeved_tube =
-        s.member.kind == MemberKind::RectangularTube && s.support == SupportKind::ThroughSleeve;
-    if !sleeved_tube {
+    let has_corners = s.member.kind == MemberKind::RectangularTube;
+    if !(has_corners && support.passes_wall()) {
         return distances;
     }
     let b = &s.bolting;

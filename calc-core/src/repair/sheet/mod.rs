@@ -17,6 +17,8 @@ use crate::evaluate::{Analysis, checks_in_order};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Said};
 use crate::scenario::{Input, Scenario};
+use crate::support::parts::said;
+use crate::support::put_in;
 use serde::Serialize;
 
 /// MaterialLine to buy.
@@ -90,15 +92,15 @@ pub struct WorkSheet {
 /// ```
 #[must_use]
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
-    let kind = RepairKind::between(before, after);
-    let jobs = work::jobs(before, after, kind);
+    let part = put_in(before, after);
+    let jobs = work::jobs(before, after, part);
     let analysis = Analysis::without_working(after);
     let checks = checks_in_order(&analysis);
     let weld = (jobs.welds > 0)
         .then(|| welds::plan(after, analysis.cases(), jobs.welds))
         .flatten();
     WorkSheet {
-        kind,
+        kind: part.map_or(RepairKind::Tightening, |part| part.kind(after)),
         input: after.input.clone(),
         cuts: cuts::list(after, &jobs),
         holes: holes::list(before, after, &jobs, &checks),
@@ -137,14 +139,6 @@ fn operations(jobs: &work::Jobs, rates: &Rates) -> Vec<Operation> {
 /// A length.
 const fn length(si: f64) -> Amount {
     Amount::new(si, Dimension::Length)
-}
-
-/// A sentence with lengths.
-fn said(code: &'static str, lengths: &[f64]) -> Said {
-    Said {
-        code,
-        amounts: lengths.iter().map(|&si| length(si)).collect(),
-    }
 }
 
 #[cfg(test)]

@@ -1,0 +1,152 @@
+//! A block or plug that fills the tube round the bolts.
+
+use super::build::Builder;
+use super::model::{Limit, SERVICE_SHARE, SupportModel};
+use super::parts::{
+    Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, inside_and_short, length_error,
+    row_length, said, through_the_end,
+};
+use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, with_support};
+use crate::catalog::Material;
+use crate::mechanics::sleeve::SleeveCurve;
+use crate::mechanics::stiffness;
+use crate::quantity::{InUnits, newton};
+use crate::report::working::Working;
+use crate::report::{Part, Said};
+use crate::scenario::{Input, Scenario, SupportKind};
+
+/// Length past the outermost bolts, both ends together, in widths of the tube: so that it fills the tube under
+/// every washer. An assumption.
+const OVERHANG: f64 = 1.5;
+
+/// Play across it, so that it slides in from the end, m. An assumption.
+const SLIDES: f64 = 0.5e-3;
+
+pub(super) struct SolidInsert;
+
+impl ClampSupport for SolidInsert {
+    fn model(&self, b: &Builder<'_>) -> SupportModel {
+        let s = b.s;
+        let tube = s.tube.face(b.strength);
+        let softer = b
+            .added_part_yield(s.insert_material, false)
+            .min(tube.yield_strength);
+        let depth = s.tube.depth - s.tube.wall * 2.0;
+        let core = SleeveCurve::new(
+            stiffness::solid_stack(
+                s.insert_material.modulus(),
+                s.bolting.thread.major(),
+                s.bolting.washer.outer,
+                depth,
+            ),
+            newton(b.pressed(softer)),
+            s.sleeve_short,
+        );
+        let pressed = Limit {
+            part: Part::Insert,
+            load: core.strength_si(),
+            omega: Some(2.00),
+            code: "limit-insert-pressed",
+        };
+        if s.member.is_round() {
+            return b.only(core, vec![pressed]);
+        }
+        let effective = b.effective_washer(&tube);
+        let sides = b.sides(&tube, effective);
+        let mut model = b.between_faces(
+            (sides, effective),
+            core,
+            (Part::Insert, "limit-insert-1pct"),
+        );
+        model.limits.push(pressed);
+        model
+    }
+
+    fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
+        lines::faces(w, s, model);
+        lines::pressed(w, s, governs);
+    }
+
+    /// A plug that is too short lets the wall come in first.
+    fn leans_on_round_wall(&self, s: &Scenario) -> bool {
+        s.sleeve_short.si() > SERVICE_SHARE * s.tube.width.si()
+    }
+
+    fn between(&self, s: &Scenario) -> &'static Material {
+        s.insert_material
+    }
+
+    fn metal(&self, s: &Scenario) -> Option<PartMetal> {
+        Some(PartMetal {
+            material: s.insert_material,
+            welded: false,
+        })
+    }
+
+    fn holds_water(&self) -> bool {
+        true
+    }
+
+    fn notes(&self, s: &Scenario) -> Vec<Said> {
+        length_error(s)
+    }
+
+    fn part(&self) -> Option<&'static dyn AddedPart> {
+        Some(&Self)
+    }
+}
+
+impl AddedPart for SolidInsert {
+    fn kind(&self, _s: &Scenario) -> RepairKind {
+        RepairKind::SolidInsert
+    }
+
+    /// Cut to another length, it is another piece.
+    fn differs(&self, before: &Scenario, after: &Scenario) -> bool {
+        before.sleeve_short != after.sleeve_short || before.insert_material != after.insert_material
+    }
+
+    /// One for all of them; a bolt more goes through the block that is there.
+    fn one_a_bolt(&self) -> bool {
+        false
+    }
+
+    fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces> {
+        let wall = s.tube.wall.si();
+        Some(Pieces {
+            count: 1,
+            shape: Shape::Block {
+                length: row_length(s) + OVERHANG * s.tube.width.si(),
+                width: s.tube.width.si() - 2.0 * wall - SLIDES,
+                depth: s.tube.depth.si() - 2.0 * wall - s.sleeve_short.si(),
+                bolts,
+                hole: s.bolting.hole.si(),
+            },
+            material: s.insert_material,
+        })
+    }
+
+    fn cutting(&self, s: &Scenario, _pieces: &Pieces) -> Cutting {
+        let figures = inside_and_short(s);
+        let [inside, _] = figures;
+        let mut notes = vec![said("cut-block-fit", &figures)];
+        if s.member.is_round() {
+            notes.push(said("cut-block-round", &[inside]));
+        }
+        let corner = (s.tube.corner_radius - s.tube.wall).si().max(0.0);
+        if corner > 0.0 {
+            notes.push(said("cut-block-corners", &[corner]));
+        }
+        notes.push(through_the_end(s));
+        Cutting::outline(notes)
+    }
+
+    fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        for material in PLATE_MATERIALS {
+            let mut input = with_support(s, SupportKind::SolidInsert);
+            input.insert_material = String::from(material);
+            input.sleeve_short_mm = FITTED_SHORT_MM;
+            all.push(input);
+        }
+    }
+}

@@ -1,0 +1,132 @@
+//! A sleeve round the bolt between the inside faces, cut with a length error.
+
+use super::build::Builder;
+use super::model::{Limit, SupportModel};
+use super::parts::{Cutting, Pieces, inside_and_short, length_error, said, through_the_end};
+use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
+use crate::catalog::Material;
+use crate::mechanics::sleeve::{self, SleeveCurve};
+use crate::mechanics::stiffness;
+use crate::quantity::InUnits;
+use crate::report::working::Working;
+use crate::report::{Part, Said};
+use crate::scenario::{Input, Scenario, SupportKind};
+
+/// It has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm all round. An
+/// assumption.
+const SEAT: f64 = 2e-3;
+
+pub(super) struct LooseSleeve;
+
+impl ClampSupport for LooseSleeve {
+    fn model(&self, b: &Builder<'_>) -> SupportModel {
+        let s = b.s;
+        let tube = s.tube.face(b.strength);
+        let effective = b.effective_washer(&tube);
+        let sides = b.sides(&tube, effective);
+        let length = s.tube.depth - s.tube.wall * 2.0;
+        let yield_ = b.added_part_yield(s.sleeve.material, false);
+        let modulus = s.sleeve.material.modulus();
+        let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
+        let core = SleeveCurve::new(
+            stiffness::prism(modulus, area, length),
+            sleeve::strength(yield_, modulus, s.sleeve.outer, s.sleeve.inner, length),
+            s.sleeve_short,
+        );
+        let mut model = b.between_faces(
+            (sides, effective),
+            core,
+            (Part::Sleeve, "limit-sleeve-1pct"),
+        );
+        model.limits.push(Limit {
+            part: Part::Sleeve,
+            load: model.force(core.yields_at_si().min(model.approach_end())),
+            omega: Some(1.67),
+            code: "limit-sleeve-squashes",
+        });
+        // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
+        // where the hole leaves any.
+        let seat = sleeve::area(
+            s.sleeve.outer,
+            s.sleeve.inner.max(s.bolting.hole).min(s.sleeve.outer),
+        );
+        model.limits.push(Limit {
+            part: Part::Stack,
+            load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
+            omega: Some(2.00),
+            code: "limit-sleeve-bites",
+        });
+        model
+    }
+
+    fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
+        lines::faces(w, s, model);
+        sleeves::working(w, s, governs);
+    }
+
+    fn between(&self, s: &Scenario) -> &'static Material {
+        s.sleeve.material
+    }
+
+    fn metal(&self, s: &Scenario) -> Option<PartMetal> {
+        Some(PartMetal {
+            material: s.sleeve.material,
+            welded: false,
+        })
+    }
+
+    fn holds_water(&self) -> bool {
+        true
+    }
+
+    fn notes(&self, s: &Scenario) -> Vec<Said> {
+        length_error(s)
+    }
+
+    fn part(&self) -> Option<&'static dyn AddedPart> {
+        Some(&Self)
+    }
+}
+
+impl AddedPart for LooseSleeve {
+    fn kind(&self, _s: &Scenario) -> RepairKind {
+        RepairKind::LooseSleeve
+    }
+
+    /// Cut to another length, it is another piece.
+    fn differs(&self, before: &Scenario, after: &Scenario) -> bool {
+        before.sleeve != after.sleeve || before.sleeve_short != after.sleeve_short
+    }
+
+    fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces> {
+        let length = s.tube.depth.si() - 2.0 * s.tube.wall.si() - s.sleeve_short.si();
+        Some(sleeves::pieces(s, bolts, length))
+    }
+
+    fn cutting(&self, s: &Scenario, _pieces: &Pieces) -> Cutting {
+        let figures = inside_and_short(s);
+        let [_, short] = figures;
+        Cutting {
+            // Anything between as short as was reckoned with and exactly as long as the space.
+            plus: short,
+            minus: 0.0,
+            notes: vec![
+                said("cut-measure-inside", &figures),
+                said("cut-deburr", &[]),
+                through_the_end(s),
+            ],
+        }
+    }
+
+    fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        let there = of(s);
+        let hole = there.hole_in_wall(s).si();
+        for stock in sleeves::stock(s) {
+            if stock.0.outer_diameter().si() >= hole + SEAT {
+                let mut input = sleeves::with(s, SupportKind::LooseSleeve, stock, "no");
+                there.leaves_behind(s, &mut input);
+                all.push(input);
+            }
+        }
+    }
+}

@@ -1,0 +1,206 @@
+//! Shapes of the parts that repairs put in, the stock they are cut from, and how they are cut.
+
+use crate::catalog::Material;
+use crate::quantity::{Dimension, InUnits};
+use crate::report::{Amount, Said};
+use crate::scenario::{Scenario, TubeEnd};
+use std::f64::consts::FRAC_PI_4;
+
+/// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
+pub(super) const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
+
+/// What plates and blocks are cut from.
+pub(super) const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
+
+/// Length error of a sleeve or block cut and filed to fit, mm. An assumption.
+pub(super) const FITTED_SHORT_MM: f64 = 0.1;
+
+/// Tolerance of a plate's outline, m. Common practice, no source.
+const OUTLINE: f64 = 1e-3;
+
+/// The new part that a repair puts in; all pieces of a repair are alike. Lengths in m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Shape {
+    /// Round, with the bolt's hole in the middle.
+    Washer { outer: f64, thick: f64, hole: f64 },
+    /// Flat, with holes for `bolts` bolts.
+    Plate {
+        length: f64,
+        width: f64,
+        thick: f64,
+        bolts: u32,
+        hole: f64,
+    },
+    /// Cut from tube or pipe.
+    Sleeve { outer: f64, inner: f64, length: f64 },
+    /// Fills the tube; holes for `bolts` bolts.
+    Block {
+        length: f64,
+        width: f64,
+        depth: f64,
+        bolts: u32,
+        hole: f64,
+    },
+}
+
+impl Shape {
+    /// Volume, m³.
+    fn volume(&self) -> f64 {
+        let disc = |d: f64| FRAC_PI_4 * d * d;
+        match *self {
+            Self::Washer { outer, thick, hole } => (disc(outer) - disc(hole)) * thick,
+            Self::Plate {
+                length,
+                width,
+                thick,
+                bolts,
+                hole,
+            } => (length * width - f64::from(bolts) * disc(hole)) * thick,
+            Self::Sleeve {
+                outer,
+                inner,
+                length,
+            } => (disc(outer) - disc(inner)) * length,
+            Self::Block {
+                length,
+                width,
+                depth,
+                bolts,
+                hole,
+            } => (length * width - f64::from(bolts) * disc(hole)) * depth,
+        }
+        .max(0.0)
+    }
+
+    /// Code of a piece.
+    pub(crate) const fn name(&self) -> &'static str {
+        match self {
+            Self::Washer { .. } => "piece-washer",
+            Self::Plate { .. } => "piece-plate",
+            Self::Sleeve { .. } => "piece-sleeve",
+            Self::Block { .. } => "piece-block",
+        }
+    }
+
+    /// Length to cut; the outside diameter of a round washer.
+    pub(crate) const fn length(&self) -> f64 {
+        match *self {
+            Self::Washer { outer, .. } => outer,
+            Self::Plate { length, .. }
+            | Self::Sleeve { length, .. }
+            | Self::Block { length, .. } => length,
+        }
+    }
+
+    /// Holes to drill in it.
+    pub(crate) const fn holes(&self) -> u32 {
+        match *self {
+            Self::Washer { .. } => 1,
+            Self::Plate { bolts, .. } | Self::Block { bolts, .. } => bolts,
+            Self::Sleeve { .. } => 0,
+        }
+    }
+
+    /// Cuts to make one.
+    pub(crate) const fn cuts(&self) -> u32 {
+        match self {
+            // Sawn off square at both ends.
+            Self::Block { .. } => 2,
+            _ => 1,
+        }
+    }
+}
+
+/// New parts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Pieces {
+    pub(crate) count: u32,
+    pub(crate) shape: Shape,
+    pub(crate) material: &'static Material,
+}
+
+impl Pieces {
+    /// Mass of all of them, kg.
+    pub(crate) fn mass(&self) -> f64 {
+        f64::from(self.count) * self.shape.volume() * self.material.density().value
+    }
+}
+
+/// How a piece is cut.
+pub(crate) struct Cutting {
+    /// How much longer it may be, m.
+    pub(crate) plus: f64,
+    /// How much shorter it may be, m.
+    pub(crate) minus: f64,
+    /// How to measure and finish it.
+    pub(crate) notes: Vec<Said>,
+}
+
+impl Cutting {
+    /// To the outline of a plate.
+    pub(super) const fn outline(notes: Vec<Said>) -> Self {
+        Self {
+            plus: OUTLINE,
+            minus: OUTLINE,
+            notes,
+        }
+    }
+}
+
+/// A sentence with lengths.
+pub(crate) fn said(code: &'static str, lengths: &[f64]) -> Said {
+    Said {
+        code,
+        amounts: lengths
+            .iter()
+            .map(|&si| Amount::new(si, Dimension::Length))
+            .collect(),
+    }
+}
+
+/// A number of things; no joint has as many as would not fit.
+pub(crate) fn count(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
+}
+
+/// Half millimetres: what a saw and a rule give.
+pub(super) fn round_half(mm: f64) -> f64 {
+    (mm * 2.0).round() / 2.0
+}
+
+/// From the first bolt of a row to the last, m.
+pub(super) fn row_length(s: &Scenario) -> f64 {
+    let b = &s.bolting;
+    (b.along.saturating_sub(1)) as f64 * b.spacing_along.si()
+}
+
+/// Space between the inside faces and how much shorter a part may be, m: what it is measured by.
+pub(super) fn inside_and_short(s: &Scenario) -> [f64; 2] {
+    let inside = s.tube.depth.si() - 2.0 * s.tube.wall.si();
+    [inside, s.sleeve_short.si().max(0.0)]
+}
+
+/// What is to be said where a part that is cut to length between the faces is too long or too short.
+pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
+    let short = s.sleeve_short.si();
+    if short < 0.0 {
+        vec![said("note-sleeve-long", &[-short])]
+    } else if short > 0.0 {
+        vec![said("note-sleeve-short", &[short])]
+    } else {
+        Vec::new()
+    }
+}
+
+/// What is wider than its hole goes in from the end of the tube, if that is open.
+pub(super) fn through_the_end(s: &Scenario) -> Said {
+    let open = s.input.tube_end == TubeEnd::Open.name();
+    said(
+        if open {
+            "cut-in-by-end"
+        } else {
+            "cut-end-closed"
+        },
+        &[s.tube.end_distance.si()],
+    )
+}

@@ -1,0 +1,93 @@
+//! What both sleeves have in common: section, working, stock, candidates.
+
+use super::model::Limit;
+use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
+use crate::catalog::{self, Material, Sleeve};
+use crate::cite::{Cite, Flag};
+use crate::mechanics::sleeve;
+use crate::quantity::Dimension::{Area, Force, Length, Stress};
+use crate::quantity::InUnits;
+use crate::report::substituted;
+use crate::report::working::Working;
+use crate::scenario::{Input, Scenario, SupportKind};
+
+/// Section of the sleeve and what it carries with the faces.
+pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
+    let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
+    w.step(
+        &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
+        substituted![
+            ("D", s.sleeve.outer.si(), Length),
+            ("d", s.sleeve.inner.si(), Length),
+        ],
+        (area.si(), Area),
+        Cite::new("elementary", "circle ring", Flag::Computed),
+    );
+    w.step(
+        &(
+            "R",
+            "what sleeve and faces carry when the sleeve is squashed",
+            "f_y·A (+ faces)",
+        ),
+        substituted![("f_y", yield_strength(s), Stress), ("A", area.si(), Area)],
+        (governs.load, Force),
+        Cite::new("aisc-360-22", "J4.4", Flag::Read),
+    );
+}
+
+fn yield_strength(s: &Scenario) -> f64 {
+    let material = s.sleeve.material;
+    match material.welded() {
+        Some(both) if s.sleeve.welded => both.least.compressive_yield_strength().si(),
+        _ => material.least().compressive_yield_strength().si(),
+    }
+}
+
+/// One sleeve a bolt.
+pub(super) fn pieces(s: &Scenario, bolts: u32, length: f64) -> Pieces {
+    Pieces {
+        count: bolts,
+        shape: Shape::Sleeve {
+            outer: s.sleeve.outer.si(),
+            inner: s.sleeve.inner.si(),
+            length,
+        },
+        material: s.sleeve.material,
+    }
+}
+
+/// Sleeves of all stock that goes into the tube and passes the bolt, and is not so wide that the bolt rattles:
+/// up to 4 mm of play.
+pub(super) fn stock(s: &Scenario) -> impl Iterator<Item = (&'static Sleeve, &'static Material)> {
+    let d = s.bolting.thread.major().si();
+    let room = s.tube.width - s.tube.wall * 2.0;
+    catalog::sleeves()
+        .iter()
+        .filter(move |row| {
+            let play = row.inner_diameter().si() - d;
+            (0.0002..=0.004).contains(&play) && row.outer_diameter() <= room
+        })
+        .flat_map(|row| {
+            row.materials()
+                .iter()
+                .filter_map(move |id| catalog::material(id).map(|m| (row, m)))
+        })
+}
+
+/// The same joint on a sleeve of this stock.
+pub(super) fn with(
+    s: &Scenario,
+    kind: SupportKind,
+    (row, material): (&Sleeve, &Material),
+    welded: &str,
+) -> Input {
+    let mut input = s.input.clone();
+    input.support = String::from(kind.name());
+    input.sleeve = String::from(row.id());
+    input.sleeve_material = String::from(material.id());
+    input.sleeve_welded = String::from(welded);
+    input.sleeve_outer_mm = None;
+    input.sleeve_wall_mm = None;
+    input.sleeve_short_mm = FITTED_SHORT_MM;
+    input
+}

@@ -1,0 +1,219 @@
+//! A sleeve through both faces, ends flush with the outside, welded at both ends or not.
+
+use super::build::{Builder, WASHER_YIELD_MPA};
+use super::model::{Limit, Side, SupportModel};
+use super::parts::{Cutting, Pieces, said};
+use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
+use crate::catalog::{Family, Material};
+use crate::mechanics::face;
+use crate::mechanics::sleeve::{self, SleeveCurve};
+use crate::mechanics::stiffness;
+use crate::quantity::{Dimension, InUnits, Length, mm, mpa, newton};
+use crate::report::working::Working;
+use crate::report::{Amount, Part, Said, Strength};
+use crate::scenario::{Input, Mount, Scenario, SupportKind};
+
+/// It may be left this much proud, m (0.010 in). Common practice, no source.
+const PROUD: f64 = 0.254e-3;
+
+/// Play that it may have in its hole unwelded, m (1/64 in). Common practice, no source.
+const PLAY: f64 = 0.397e-3;
+
+pub(super) struct ThroughSleeve;
+
+impl ClampSupport for ThroughSleeve {
+    fn model(&self, b: &Builder<'_>) -> SupportModel {
+        let s = b.s;
+        let welded = s.sleeve.welded;
+        let yield_ = b.added_part_yield(s.sleeve.material, welded);
+        let modulus = s.sleeve.material.modulus();
+        let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
+        let w = &s.bolting.washer;
+        // A cheek or plate between washer and tube covers the whole end.
+        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.mount == Mount::ThroughSides
+        {
+            sleeve::area(outer, inner)
+        } else {
+            sleeve::covered_end(outer, inner, w.outer, w.bore)
+        };
+        let squash = sleeve::strength(yield_, modulus, outer, inner, length)
+            .min(newton(yield_.si() * covered.si()));
+        let core = SleeveCurve::new(
+            stiffness::prism(modulus, sleeve::area(outer, inner), length),
+            squash,
+            mm(0.0),
+        );
+        // Welded, the faces hang on the sleeve and give way with it, at the strength next to a weld.
+        // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
+        // verdicts.
+        let mut tube = s.tube.face(b.strength);
+        if welded
+            && s.input.tube_yield_mpa.is_none()
+            && s.tube.material.family() == Family::Aluminium
+        {
+            tube.yield_strength = b.yield_of(s.tube.material, true);
+        }
+        let ring = if welded { outer } else { w.outer };
+        // No curve was made for the wall of a round tube: it is not counted on.
+        let counts = !s.member.is_round()
+            && (welded || (b.strength == Strength::Likely && w.outer > outer * 1.1));
+        let usable = counts && face::out_of_range(&tube, ring).is_empty();
+        let sides = usable.then(|| [Side::Washer(b.face(&tube, ring)); 2]);
+        let mut model = SupportModel {
+            sides,
+            core: Some(core),
+            width: s.tube.width.si(),
+            face_gap: 0.0,
+            limits: Vec::new(),
+            effective_washer: ring,
+        };
+        model.limits.push(Limit {
+            part: Part::Sleeve,
+            load: model.force(core.yields_at_si()),
+            omega: Some(1.67),
+            code: if covered.si() < 0.999 * sleeve::area(outer, inner).si() {
+                "limit-sleeve-end"
+            } else {
+                "limit-sleeve-squashes"
+            },
+        });
+        // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
+        let beside = if s.fitting.thickness.si() >= 2e-3 {
+            b.yield_of(s.fitting.material, false)
+                .min(mpa(WASHER_YIELD_MPA))
+        } else {
+            mpa(WASHER_YIELD_MPA)
+        };
+        model.limits.push(Limit {
+            part: Part::Stack,
+            load: 1.8 * beside.min(yield_).si() * covered.si(),
+            omega: Some(2.00),
+            code: "limit-sleeve-bites",
+        });
+        model
+    }
+
+    fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
+        lines::faces(w, s, model);
+        sleeves::working(w, s, governs);
+    }
+
+    /// The faces help only within their range; the sleeve carries without them.
+    fn rests_on_face(&self) -> bool {
+        false
+    }
+
+    fn leans_on_round_wall(&self, _s: &Scenario) -> bool {
+        false
+    }
+
+    fn between(&self, s: &Scenario) -> &'static Material {
+        s.sleeve.material
+    }
+
+    fn metal(&self, s: &Scenario) -> Option<PartMetal> {
+        Some(PartMetal {
+            material: s.sleeve.material,
+            welded: s.sleeve.welded,
+        })
+    }
+
+    fn holds_water(&self) -> bool {
+        true
+    }
+
+    fn passes_wall(&self) -> bool {
+        true
+    }
+
+    fn hole_in_wall(&self, s: &Scenario) -> Length {
+        s.sleeve.outer.max(s.bolting.hole)
+    }
+
+    fn bore(&self, s: &Scenario) -> Length {
+        s.sleeve.inner
+    }
+
+    fn hole_fit(&self, s: &Scenario) -> Option<Said> {
+        let code = if s.sleeve.welded {
+            "hole-welded-sleeve"
+        } else {
+            "hole-sleeve-fit"
+        };
+        Some(said(code, &[self.hole_in_wall(s).si(), PLAY]))
+    }
+
+    fn notes(&self, s: &Scenario) -> Vec<Said> {
+        let outer = s.sleeve.outer.si();
+        vec![Said {
+            code: "note-sleeve-hole",
+            amounts: vec![
+                Amount::new(outer, Dimension::Length),
+                Amount::new(outer / s.tube.width.si(), Dimension::Share),
+            ],
+        }]
+    }
+
+    fn part(&self) -> Option<&'static dyn AddedPart> {
+        Some(&Self)
+    }
+
+    /// A hole that was opened for it stays as wide.
+    fn leaves_behind(&self, s: &Scenario, input: &mut Input) {
+        input.fitting_hole_mm = Some(s.fitting.hole.si() * 1e3);
+        input.hole_mm = Some(self.hole_in_wall(s).si() * 1e3);
+    }
+}
+
+impl AddedPart for ThroughSleeve {
+    fn kind(&self, s: &Scenario) -> RepairKind {
+        if s.sleeve.welded {
+            RepairKind::WeldedSleeve
+        } else {
+            RepairKind::ThroughSleeve
+        }
+    }
+
+    fn differs(&self, before: &Scenario, after: &Scenario) -> bool {
+        before.sleeve != after.sleeve
+    }
+
+    fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces> {
+        Some(sleeves::pieces(s, bolts, s.tube.depth.si()))
+    }
+
+    fn cutting(&self, _s: &Scenario, pieces: &Pieces) -> Cutting {
+        Cutting {
+            plus: PROUD,
+            minus: 0.0,
+            notes: vec![
+                said("cut-flush", &[pieces.shape.length(), PROUD]),
+                said("cut-deburr", &[]),
+            ],
+        }
+    }
+
+    /// One at each end.
+    fn welds(&self, s: &Scenario, bolts: u32) -> u32 {
+        if s.sleeve.welded { 2 * bolts } else { 0 }
+    }
+
+    fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        let hole = of(s).hole_in_wall(s).si();
+        let rows = s.bolting.spacing_across * (s.bolting.rows as f64 - 1.0);
+        let flat = s.tube.width - s.tube.corner_radius * 2.0 - rows;
+        let is_aluminium = |material: &Material| material.family() == Family::Aluminium;
+        for stock in sleeves::stock(s) {
+            let outer = stock.0.outer_diameter();
+            // It would rattle in the hole that is there, or its end would not lie flush in the rounded corner.
+            if outer.si() < hole - 1e-6 || outer > flat {
+                continue;
+            }
+            let with = |welded| sleeves::with(s, SupportKind::ThroughSleeve, stock, welded);
+            all.push(with("no"));
+            if is_aluminium(stock.1) == is_aluminium(s.tube.material) {
+                all.push(with("yes"));
+            }
+        }
+    }
+}

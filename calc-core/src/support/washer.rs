@@ -1,0 +1,56 @@
+//! A thicker, larger washer on the bare face.
+
+use super::parts::{Cutting, PLATES_MM, Pieces, Shape, round_half, said};
+use super::{AddedPart, RepairKind, with_support};
+use crate::catalog;
+use crate::quantity::InUnits;
+use crate::scenario::{Input, Scenario, SupportKind};
+
+/// Outside diameter of thick washers as a share of the width of the tube.
+const SHARES: [f64; 4] = [0.45, 0.6, 0.75, 0.9];
+
+/// Its curve is that of the bare face under it.
+pub(super) struct ThickWasher;
+
+impl AddedPart for ThickWasher {
+    fn kind(&self, _s: &Scenario) -> RepairKind {
+        RepairKind::ThickWasher
+    }
+
+    /// Washers that are not those of the bolt's table.
+    fn differs(&self, before: &Scenario, after: &Scenario) -> bool {
+        let washer = |s: &Scenario| (s.bolting.washer.outer, s.bolting.washer.thickness);
+        after.input.washer_thickness_mm.is_some() && washer(before) != washer(after)
+    }
+
+    fn lengthens_grip(&self) -> bool {
+        true
+    }
+
+    fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces> {
+        Some(Pieces {
+            count: 2 * bolts,
+            shape: Shape::Washer {
+                outer: s.bolting.washer.outer.si(),
+                thick: s.bolting.washer.thickness.si(),
+                hole: s.bolting.hole.si(),
+            },
+            material: catalog::material("a36")?,
+        })
+    }
+
+    fn cutting(&self, _s: &Scenario, _pieces: &Pieces) -> Cutting {
+        Cutting::outline(vec![said("cut-washer", &[])])
+    }
+
+    fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        for thick in PLATES_MM {
+            for share in SHARES {
+                let mut input = with_support(s, SupportKind::Bare);
+                input.washer_outer_mm = Some(round_half(share * s.tube.width.si() * 1e3));
+                input.washer_thickness_mm = Some(thick);
+                all.push(input);
+            }
+        }
+    }
+}
