@@ -97,7 +97,7 @@ fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
         say("note-bolt-may-set", Vec::new());
     }
-    if s.tightening.coated {
+    if s.tightening.coated() {
         say("note-paint-in-joint", Vec::new());
     }
     if s.support == SupportKind::ThroughSleeve {

@@ -82,7 +82,7 @@ impl ResidualClamp {
         let interfaces = 2.0 * plies + if plate.si() > 0.0 { plates } else { 0.0 };
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
         let relaxation = fresh_min
-            * if s.tightening.coated {
+            * if s.tightening.coated() {
                 RELAXATION.1
             } else {
                 RELAXATION.0

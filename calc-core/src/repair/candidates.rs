@@ -8,7 +8,10 @@ use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
-use crate::scenario::{Field, Input, JointKind, Scenario, SupportKind};
+use crate::scenario::{
+    Field, Input, JointKind, Scenario, ShapedWasher, SleeveMaterial, SleeveWelded, SupportKind,
+    YesNo,
+};
 
 /// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
 const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
@@ -100,8 +103,8 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
             if along > 0.0 {
                 behind(s.loads.joint, &mut input);
             }
-            if thread.id() != s.bolting.thread.id() {
-                input.bolt = String::from(thread.id());
+            if thread != s.bolting.thread {
+                input.choose(thread);
                 // Another size brings its own washer, and its own hole unless the old one is wider.
                 input.washer_outer_mm = None;
                 input.washer_thickness_mm = None;
@@ -112,7 +115,7 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
                 input.fitting_hole_mm = wider(s.fitting.hole.si());
             }
             input.bolt_grade = String::from(grade);
-            if input.bolt != s.input.bolt || input.bolt_grade != s.input.bolt_grade {
+            if thread != s.bolting.thread || grade != s.bolting.grade.id() {
                 // Another bolt wants its own torque.
                 input.torque_nm = None;
             }
@@ -147,7 +150,7 @@ fn stands(s: &Scenario, all: &mut Vec<Input>) {
     let on = |support: SupportKind| {
         let mut input = s.input.clone();
         if s.support != support {
-            input.support = String::from(support.name());
+            input.choose(support);
             keep_hole(s, &mut input);
         }
         input
@@ -199,19 +202,19 @@ fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
         if outer > room {
             continue;
         }
-        let with = |support: SupportKind, welded: &str| {
+        let with = |support: SupportKind, welded: YesNo| {
             let mut input = s.input.clone();
-            input.support = String::from(support.name());
-            input.sleeve = String::from(sleeve.id());
-            input.sleeve_material = String::from(material.id());
-            input.sleeve_welded = String::from(welded);
+            input.choose(support);
+            input.choose(sleeve);
+            input.choose(SleeveMaterial(material));
+            input.choose(SleeveWelded(welded));
             input.sleeve_outer_mm = None;
             input.sleeve_wall_mm = None;
             input.sleeve_short_mm = FITTED_SHORT_MM;
             input
         };
         if outer.si() >= hole + SEAT {
-            let mut loose = with(SupportKind::LooseSleeve, "no");
+            let mut loose = with(SupportKind::LooseSleeve, YesNo::No);
             keep_hole(s, &mut loose);
             all.push(loose);
         }
@@ -219,12 +222,12 @@ fn sleeves(s: &Scenario, all: &mut Vec<Input>) {
         if outer.si() < hole - 1e-6 || outer > flat {
             continue;
         }
-        let through = with(SupportKind::ThroughSleeve, "no");
+        let through = with(SupportKind::ThroughSleeve, YesNo::No);
         all.push(through);
         let weldable = (material.family() == Family::Aluminium)
             == (s.tube.material.family() == Family::Aluminium);
         if weldable {
-            let welded = with(SupportKind::ThroughSleeve, "yes");
+            let welded = with(SupportKind::ThroughSleeve, YesNo::Yes);
             all.push(welded);
         }
     }
@@ -237,7 +240,7 @@ fn seat(s: &Scenario, all: &mut [Input]) {
     }
     for input in all {
         if Scenario::new(input).is_ok_and(|s| on_edge(&s)) {
-            input.shaped_washer = String::from("yes");
+            input.choose(ShapedWasher(YesNo::Yes));
         }
     }
 }
@@ -321,7 +324,7 @@ pub(super) fn gripping(candidate: &Candidate) -> Option<Input> {
         .last()
         .or_else(|| better_surfaces(&candidate.scenario).find(|row| then(row) <= 1.0))?;
     let mut input = candidate.scenario.input.clone();
-    input.faying_surface = String::from(surface.id());
+    input.choose(surface);
     input.faying_friction = None;
     Some(input)
 }
@@ -344,11 +347,6 @@ fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipS
         .iter()
         .filter_map(|id| catalog::slip_surface(id))
         .filter(move |row| row.mu() > there + 1e-9)
-}
-
-/// Whether a state of the faying faces needs blasting.
-pub(super) fn is_blasted(surface: &str) -> bool {
-    matches!(surface, "en-a" | "en-b" | "steel-blasted") || surface.starts_with("al-blasted")
 }
 
 /// Sleeves that pass the bolt and are not so wide that it rattles: up to 4 mm of play.

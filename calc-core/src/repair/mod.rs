@@ -119,7 +119,7 @@ impl RepairKind {
                 Self::SolidInsert
             }
             // Washers that are not those of the bolt's table.
-            _ if after.input.washer_thickness_mm.is_some() && washer(before) != washer(after) => {
+            _ if after.is_given(Field::WasherThickness) && washer(before) != washer(after) => {
                 Self::ThickWasher
             }
             _ => Self::Tightening,

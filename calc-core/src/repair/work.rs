@@ -1,7 +1,7 @@
 //! Work, material and cost that a repair adds: what is cut, drilled and welded, how often.
 
 use super::{Rates, RepairKind, Work};
-use crate::catalog::{self, Family, Material};
+use crate::catalog::{self, Family, Material, Treatment};
 use crate::quantity::InUnits;
 use crate::scenario::{Mount, Scenario, SupportKind};
 use std::f64::consts::FRAC_PI_4;
@@ -178,8 +178,8 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
     };
     let walls = if after.member.is_open() { 1 } else { 2 };
     let fastened_anew = matches!(kind, RepairKind::Spreader | RepairKind::ThickWasher)
-        || after.input.bolt != before.input.bolt
-        || after.input.bolt_grade != before.input.bolt_grade;
+        || after.bolting.thread != before.bolting.thread
+        || after.bolting.grade != before.bolting.grade;
     Jobs {
         pieces: pieces(after, part, on).filter(|p| p.count > 0),
         in_tube: holes(hole_in_wall(before), hole_in_wall(after), walls),
@@ -190,12 +190,12 @@ pub(super) fn jobs(before: &Scenario, after: &Scenario, kind: RepairKind) -> Job
             0
         },
         // Both faces of every plane that slips.
-        surfaces: if after.input.faying_surface == before.input.faying_surface {
+        surfaces: if after.tightening.surface == before.tightening.surface {
             0
         } else {
             2 * planes
         },
-        blasted: super::candidates::is_blasted(&after.input.faying_surface),
+        blasted: after.tightening.surface.treatment() == Treatment::Blasted,
         bolts,
         // Longer bolts where plates or washers make the grip longer; otherwise what is new.
         new_bolts: if fastened_anew { bolts } else { added },

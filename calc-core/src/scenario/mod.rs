@@ -7,6 +7,7 @@
 mod by_field;
 mod check;
 mod checked;
+mod choice;
 mod choices;
 mod fields;
 mod json;
@@ -17,9 +18,13 @@ pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
     Spreader, Tightening, Tube, Washer,
 };
+pub use choice::{
+    Choice, FittingMaterial, FittingSpreads, InsertMaterial, ShapedWasher, SleeveMaterial,
+    SleeveWelded, SpreaderMaterial, TubeMaterial, WeldNear,
+};
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
+    WallBasis, YesNo, options,
 };
 pub use fields::{Field, Input, Kind};
 

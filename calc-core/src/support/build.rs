@@ -10,7 +10,7 @@ use crate::mechanics::solve::find_root;
 use crate::mechanics::{stiffness, washer};
 use crate::quantity::{InUnits, Length, Stress, mm, mpa, newton};
 use crate::report::{Part, Strength};
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{Field, Mount, Scenario, SupportKind};
 use crate::support::seat;
 use std::f64::consts::FRAC_PI_4;
 
@@ -292,9 +292,7 @@ impl Builder<'_> {
         // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
         // verdicts.
         let mut tube = s.tube.face(self.strength);
-        if welded
-            && s.input.tube_yield_mpa.is_none()
-            && s.tube.material.family() == Family::Aluminium
+        if welded && !s.is_given(Field::TubeYield) && s.tube.material.family() == Family::Aluminium
         {
             tube.yield_strength = self.yield_of(s.tube.material, true);
         }

@@ -6,7 +6,7 @@ use crate::quantity::InUnits;
 use crate::repair::Rates;
 use crate::repair::work::{Jobs, Pieces, Shape};
 use crate::report::{Amount, Said};
-use crate::scenario::{Scenario, SupportKind, TubeEnd};
+use crate::scenario::{Field, Scenario, SupportKind};
 use serde::Serialize;
 
 /// What a saw takes away at each cut, m (1/8 in). Common practice, no source.
@@ -61,11 +61,9 @@ const fn name(shape: &Shape) -> &'static str {
 
 /// Id of the stock that a piece is cut from.
 fn stock(s: &Scenario, shape: &Shape) -> &'static str {
-    let own_size = s.input.sleeve_outer_mm.is_some() || s.input.sleeve_wall_mm.is_some();
+    let own_size = s.is_given(Field::SleeveOuter) || s.is_given(Field::SleeveWall);
     match shape {
-        Shape::Sleeve { .. } if !own_size => {
-            crate::catalog::sleeve(&s.input.sleeve).map_or("", crate::catalog::Sleeve::id)
-        }
+        Shape::Sleeve { .. } if !own_size => s.sleeve_stock.id(),
         _ => "",
     }
 }
@@ -158,9 +156,8 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
 
 /// What is wider than its hole goes in from the end of the tube, if that is open.
 fn through_the_end(s: &Scenario) -> Said {
-    let open = s.input.tube_end == TubeEnd::Open.name();
     said(
-        if open {
+        if s.tube.open_end {
             "cut-in-by-end"
         } else {
             "cut-end-closed"
