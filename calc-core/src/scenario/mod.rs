@@ -4,6 +4,7 @@
 //! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
 //! without saying so.
 
+mod applies;
 mod by_field;
 mod check;
 mod checked;
@@ -13,6 +14,7 @@ mod fields;
 mod json;
 mod member;
 
+pub use applies::offered;
 pub use by_field::ByField;
 pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
