@@ -44,50 +44,88 @@ impl Joints {
         }
     }
 
-    fn pick<'a, T>(&mut self, list: &'a [T]) -> Option<&'a T> {
-        let at = self.below(list.len() as u64);
-        list.get(usize::try_from(at).unwrap_or(0))
+    /// One field moved to somewhere.
+    pub fn one(&mut self) -> Move {
+        let at = self.below(Field::ALL.len() as u64);
+        let share = self.share();
+        let lot = self.rng.next_u64();
+        Move { at, share, lot }
     }
 
-    /// A joint with some fields moved: near their default, anywhere, or to an end of their range. Every
-    /// other one starts from a joint that holds, so that not all fail.
+    /// A joint with some fields moved. Every other one starts from a joint that holds, so that not all fail.
     pub fn input(&mut self) -> Input {
-        let mut input = if self.below(2) == 0 {
+        let start = if self.below(2) == 0 {
             Input::default()
         } else {
             sound()
         };
-        for _ in 0..self.below(MOVED + 1) {
-            let Some(&field) = self.pick(Field::ALL) else {
-                continue;
-            };
-            let share = self.share();
-            match field.kind() {
-                Kind::Number {
-                    dimension,
-                    min,
-                    max,
-                    default,
-                    ..
-                } => {
-                    let near = self.below(2) == 0;
-                    let value = match default {
-                        Some(default) if near => (default * (0.5 + share)).clamp(min, max),
-                        _ => min + share * (max - min),
-                    };
-                    let whole = dimension == Dimension::Count;
-                    input.set_number(field, Some(if whole { value.round() } else { value }));
-                }
-                Kind::Choice { .. } => {
-                    let names = options(field);
-                    if let Some(name) = self.pick(&names) {
-                        input.set_choice(field, name);
-                    }
+        let count = self.below(MOVED + 1);
+        let moves: Vec<Move> = (0..count).map(|_| self.one()).collect();
+        moved(start, &moves)
+    }
+}
+
+/// One field moved away from where it stands: near its default, anywhere, or to an end of its range; a
+/// choice to any of its names.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Move {
+    /// Place of the field among all; counts on from the beginning where it is too large.
+    pub at: u64,
+    /// Where a number goes, from one end to the other.
+    pub share: f64,
+    /// Even: a number stays within half and one and a half times its default. Says which name a choice takes.
+    pub lot: u64,
+}
+
+impl Move {
+    /// The field.
+    #[must_use]
+    pub fn field(&self) -> Option<Field> {
+        nth(Field::ALL, self.at).copied()
+    }
+
+    /// Moves a field, whichever [`field`](Self::field) is.
+    pub fn put(&self, input: &mut Input, field: Field) {
+        match field.kind() {
+            Kind::Number {
+                dimension,
+                min,
+                max,
+                default,
+                ..
+            } => {
+                let near = self.lot.is_multiple_of(2);
+                let value = match default {
+                    Some(default) if near => (default * (0.5 + self.share)).clamp(min, max),
+                    _ => min + self.share * (max - min),
+                };
+                let whole = dimension == Dimension::Count;
+                input.set_number(field, Some(if whole { value.round() } else { value }));
+            }
+            Kind::Choice { .. } => {
+                if let Some(name) = nth(&options(field), self.lot) {
+                    input.set_choice(field, name);
                 }
             }
         }
-        input
     }
+}
+
+/// A joint with its fields moved one after the other: what every source of random joints goes through.
+#[must_use]
+pub fn moved(mut input: Input, moves: &[Move]) -> Input {
+    for one in moves {
+        if let Some(field) = one.field() {
+            one.put(&mut input, field);
+        }
+    }
+    input
+}
+
+/// The tiny excess of the low places does not matter here.
+fn nth<T>(list: &[T], lot: u64) -> Option<&T> {
+    let place = lot.checked_rem(list.len() as u64)?;
+    list.get(usize::try_from(place).ok()?)
 }
 
 /// A joint that holds: a light trailer on a solid steel tongue.

@@ -43,6 +43,17 @@ struct Body {
     cite_expansion: Cite,
 }
 
+/// How the tables count shear through the threads of a grade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ThreadShear {
+    /// Less than through the shank, by the usual share.
+    Usual,
+    /// One value, whether threads lie in the shear plane or not: A307, AISC 360-22 Table J3.2.
+    OneValue,
+    /// 0.6 of the tensile strength: the classes that EN 1993-1-8 Table 3.4 names.
+    SixTenths,
+}
+
 /// A bolt grade (inch) or property class (metric).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BoltGrade {
@@ -52,6 +63,7 @@ pub struct BoltGrade {
     system: System,
     /// Structural bolts are made in a few coarse sizes only.
     structural: Option<PretensionGroup>,
+    thread_shear: ThreadShear,
     ranges: &'static [Range],
     body: Body,
     note: &'static str,
@@ -131,6 +143,17 @@ impl BoltGrade {
         self.structural
     }
 
+    /// How shear through its threads is counted.
+    #[must_use]
+    pub const fn thread_shear(&self) -> ThreadShear {
+        self.thread_shear
+    }
+
+    const fn with_thread_shear(mut self, thread_shear: ThreadShear) -> Self {
+        self.thread_shear = thread_shear;
+        self
+    }
+
     /// Whether it is made of austenitic stainless steel.
     #[must_use]
     pub fn stainless(&self) -> bool {
@@ -169,10 +192,12 @@ fn unit_of(system: System) -> f64 {
     }
 }
 
-/// Structural bolts: coarse thread, 1/2, 5/8, 3/4, 7/8, 1 in (from memory; the strength table gives
-/// the range only).
+/// Sizes that structural bolts are made in (from memory; the strength table gives the range only).
+const STRUCTURAL_SIZES: [&str; 5] = ["1.2", "5.8", "3.4", "7.8", "1"];
+
+/// Structural bolts have coarse threads.
 fn structural_size(thread: &Thread) -> bool {
-    !thread.fine() && matches!(thread.size(), "1.2" | "5.8" | "3.4" | "7.8" | "1")
+    !thread.fine() && STRUCTURAL_SIZES.contains(&thread.size())
 }
 
 const STEEL: Body = Body {
@@ -241,6 +266,7 @@ const fn inch_grade(
         head_mark,
         system: System::Inch,
         structural: None,
+        thread_shear: ThreadShear::Usual,
         ranges,
         body: STEEL,
         note,
@@ -273,6 +299,7 @@ const fn class(
         head_mark,
         system: System::Metric,
         structural: None,
+        thread_shear: ThreadShear::Usual,
         ranges,
         body,
         note,
@@ -322,7 +349,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
             cite: A307,
         }],
         "Must not be used where a preload is specified.",
-    ),
+    )
+    .with_thread_shear(ThreadShear::OneValue),
     structural(
         "a325",
         "ASTM F3125 Grade A325",
@@ -344,7 +372,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         &[mpa_range([1.6, 39.0], 225.0, 240.0, 400.0, ISO)],
         STEEL,
         "",
-    ),
+    )
+    .with_thread_shear(ThreadShear::SixTenths),
     class(
         "iso-4.8",
         "Class 4.8",
@@ -360,7 +389,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         &[mpa_range([1.6, 39.0], 280.0, 300.0, 500.0, ISO)],
         STEEL,
         "",
-    ),
+    )
+    .with_thread_shear(ThreadShear::SixTenths),
     class(
         "iso-5.8",
         "Class 5.8",
@@ -387,7 +417,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         ],
         STEEL,
         "",
-    ),
+    )
+    .with_thread_shear(ThreadShear::SixTenths),
     class(
         "iso-9.8",
         "Class 9.8",

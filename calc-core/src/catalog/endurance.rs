@@ -1,5 +1,6 @@
 //! What bolts and details endure under loads that come and go.
 
+use super::bolts::BoltGrade;
 use super::material::Family;
 use super::printed::PrintedStress::{self, Ksi, Mpa};
 use super::threads::{System, Thread};
@@ -63,7 +64,7 @@ static BOLTS: [BoltEndurance; 7] = [
 
 /// Endurance strength of a grade in a thread; `None` where the table has none.
 #[must_use]
-pub fn bolt_endurance(grade: &str, thread: &Thread) -> Option<&'static BoltEndurance> {
+pub fn bolt_endurance(grade: &BoltGrade, thread: &Thread) -> Option<&'static BoltEndurance> {
     BOLTS.iter().find(|row| {
         let unit = match row.system {
             System::Inch => inch(1.0).si(),
@@ -71,7 +72,7 @@ pub fn bolt_endurance(grade: &str, thread: &Thread) -> Option<&'static BoltEndur
         };
         let size = thread.major().si() / unit;
         let [least, greatest] = row.sizes;
-        row.grade == grade
+        row.grade == grade.id()
             && row.system == thread.system()
             && (least - 1e-6..=greatest + 1e-6).contains(&size)
     })
@@ -289,7 +290,10 @@ mod tests {
         for row in &BOLTS {
             assert!(bolt_grade(row.grade()).is_some(), "{}", row.grade());
         }
-        let at = |grade, id| bolt_endurance(grade, thread(id).unwrap()).map(BoltEndurance::stress);
+        let at = |grade, id| {
+            bolt_endurance(bolt_grade(grade).unwrap(), thread(id).unwrap())
+                .map(BoltEndurance::stress)
+        };
         assert_eq!(at("sae-5", "unc-1.2"), Some(crate::quantity::ksi(18.6)));
         assert_eq!(at("iso-8.8", "m12"), None);
         assert_eq!(at("iso-8.8", "m16"), Some(crate::quantity::mpa(129.0)));

@@ -181,12 +181,24 @@ pub fn nut_factor(id: &str) -> Option<&'static NutFactor> {
     NUT_FACTORS.iter().find(|row| row.id == id)
 }
 
+/// What was done to a pair of clamped surfaces, as far as it counts beyond their slip coefficient.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Treatment {
+    /// Bare metal, at most brushed.
+    Bare,
+    /// Painted or otherwise coated: a soft layer that creeps under the clamp.
+    Coated,
+    /// Blast-cleaned.
+    Blasted,
+}
+
 /// Slip coefficient `μ` that a design document allows for a pair of clamped surfaces.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SlipSurface {
     id: &'static str,
     label: &'static str,
     mu: f64,
+    treatment: Treatment,
     cite: Cite,
 }
 
@@ -209,6 +221,12 @@ impl SlipSurface {
         self.mu
     }
 
+    /// What was done to the surfaces.
+    #[must_use]
+    pub const fn treatment(&self) -> Treatment {
+        self.treatment
+    }
+
     /// Source.
     #[must_use]
     pub const fn cite(&self) -> Cite {
@@ -221,7 +239,15 @@ const fn surface(id: &'static str, label: &'static str, mu: f64, cite: Cite) -> 
         id,
         label,
         mu,
+        treatment: Treatment::Bare,
         cite,
+    }
+}
+
+impl SlipSurface {
+    const fn treated(mut self, treatment: Treatment) -> Self {
+        self.treatment = treatment;
+        self
     }
 }
 
@@ -243,7 +269,8 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
         "Paint, anodising, grease, anything else",
         0.10,
         NASA,
-    ),
+    )
+    .treated(Treatment::Coated),
     surface(
         "steel-mill-scale",
         "Steel on steel, clean mill scale or as galvanized",
@@ -255,19 +282,22 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
         "Steel on steel, blast-cleaned",
         0.50,
         AISC_B,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "en-a",
         "Steel, blasted, loose rust removed (class A)",
         0.50,
         EN_1090,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "en-b",
         "Steel, blasted and metallized or alkali-zinc silicate (class B)",
         0.40,
         EN_1090,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "en-c",
         "Steel, wire-brushed or flame-cleaned (class C)",
@@ -280,25 +310,29 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
         "Aluminium, light blast, joint 12 to 18 mm thick",
         0.27,
         EN_1999,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "al-blasted-18",
         "Aluminium, light blast, joint 18 to 24 mm thick",
         0.33,
         EN_1999,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "al-blasted-24",
         "Aluminium, light blast, joint 24 to 30 mm thick",
         0.37,
         EN_1999,
-    ),
+    )
+    .treated(Treatment::Blasted),
     surface(
         "al-blasted-30",
         "Aluminium, light blast, joint 30 mm or thicker",
         0.40,
         EN_1999,
-    ),
+    )
+    .treated(Treatment::Blasted),
 ];
 
 /// All slip surfaces.

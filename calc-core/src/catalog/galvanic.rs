@@ -2,9 +2,37 @@
 
 use crate::cite::{Cite, Flag};
 
+/// The metals of a joint, eaten first to last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Metal {
+    /// Zinc, on a bolt.
+    Zinc,
+    /// Aluminium.
+    Aluminium,
+    /// Carbon steel.
+    Steel,
+    /// Stainless steel.
+    Stainless,
+}
+
+impl Metal {
+    /// Its row.
+    #[must_use]
+    pub fn row(self) -> &'static GalvanicMetal {
+        let [zinc, aluminium, steel, stainless] = &METALS;
+        match self {
+            Self::Zinc => zinc,
+            Self::Aluminium => aluminium,
+            Self::Steel => steel,
+            Self::Stainless => stainless,
+        }
+    }
+}
+
 /// A metal in the galvanic order.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GalvanicMetal {
+    metal: Metal,
     id: &'static str,
     label: &'static str,
     rank: u8,
@@ -16,6 +44,12 @@ pub struct GalvanicMetal {
 }
 
 impl GalvanicMetal {
+    /// Which metal.
+    #[must_use]
+    pub const fn metal(&self) -> Metal {
+        self.metal
+    }
+
     /// Id: `zinc`, `aluminium`, `steel`, `stainless`.
     #[must_use]
     pub const fn id(&self) -> &'static str {
@@ -61,7 +95,8 @@ const FLOWING: Cite = Cite::new(
     Flag::ReadSecondHand,
 );
 
-const fn metal(
+const fn row(
+    metal: Metal,
     id: &'static str,
     label: &'static str,
     rank: u8,
@@ -69,6 +104,7 @@ const fn metal(
     flowing_seawater_mv: f64,
 ) -> GalvanicMetal {
     GalvanicMetal {
+        metal,
         id,
         label,
         rank,
@@ -81,12 +117,33 @@ const fn metal(
 }
 
 static METALS: [GalvanicMetal; 4] = [
-    metal("zinc", "Zinc, plated or hot dip", 4, -1130.0, -1030.0),
+    row(
+        Metal::Zinc,
+        "zinc",
+        "Zinc, plated or hot dip",
+        4,
+        -1130.0,
+        -1030.0,
+    ),
     // The second series gives 3003, the first 5083, 5086 and 6061.
-    metal("aluminium", "Aluminium 6061", 19, -820.0, -790.0),
-    metal("steel", "Carbon steel", 30, -790.0, -610.0),
+    row(
+        Metal::Aluminium,
+        "aluminium",
+        "Aluminium 6061",
+        19,
+        -820.0,
+        -790.0,
+    ),
+    row(Metal::Steel, "steel", "Carbon steel", 30, -790.0, -610.0),
     // Active, as under a washer where no air comes; passive stainless lies at -80 mV.
-    metal("stainless", "Stainless 304, active", 40, -550.0, -530.0),
+    row(
+        Metal::Stainless,
+        "stainless",
+        "Stainless 304, active",
+        40,
+        -550.0,
+        -530.0,
+    ),
 ];
 
 /// All metals, eaten first to last.
@@ -101,11 +158,22 @@ pub fn galvanic_metal(id: &str) -> Option<&'static GalvanicMetal> {
     METALS.iter().find(|metal| metal.id == id)
 }
 
+/// Surroundings that the limits are given for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Surroundings {
+    /// Dry and kept so.
+    Controlled,
+    /// Rain, no salt.
+    Normal,
+    /// Salt.
+    Harsh,
+}
+
 /// Largest difference of potential that is let pass in surroundings of a kind.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GalvanicLimit {
-    /// Surroundings: the short name of the exposure.
-    pub exposure: &'static str,
+    /// Surroundings.
+    pub surroundings: Surroundings,
     /// Difference, millivolt.
     pub gap_mv: f64,
     /// Source.
@@ -115,23 +183,23 @@ pub struct GalvanicLimit {
 // Usually credited to a military standard; whether they stand in it was not established.
 static LIMITS: [GalvanicLimit; 3] = [
     GalvanicLimit {
-        exposure: "dry",
+        surroundings: Surroundings::Controlled,
         gap_mv: 500.0,
         cite: Cite::new("anodic-index", "controlled", Flag::ReadSecondHand),
     },
     GalvanicLimit {
-        exposure: "wet",
+        surroundings: Surroundings::Normal,
         gap_mv: 250.0,
         cite: Cite::new("anodic-index", "normal", Flag::ReadSecondHand),
     },
     GalvanicLimit {
-        exposure: "road-salt",
+        surroundings: Surroundings::Harsh,
         gap_mv: 150.0,
         cite: Cite::new("anodic-index", "harsh", Flag::ReadSecondHand),
     },
 ];
 
-/// Limits by exposure, dry to salty.
+/// Limits by surroundings, dry to salty.
 #[must_use]
 pub fn galvanic_limits() -> &'static [GalvanicLimit] {
     &LIMITS
@@ -148,6 +216,19 @@ mod tests {
             assert!(first.rank() < then.rank());
             assert!(first.seawater_mv() < then.seawater_mv());
             assert!(first.flowing_seawater_mv() < then.flowing_seawater_mv());
+        }
+    }
+
+    #[test]
+    fn every_metal_has_its_row() {
+        for (row, metal) in galvanic_metals().iter().zip([
+            Metal::Zinc,
+            Metal::Aluminium,
+            Metal::Steel,
+            Metal::Stainless,
+        ]) {
+            assert_eq!(metal.row(), row);
+            assert_eq!(row.metal(), metal);
         }
     }
 

@@ -169,6 +169,17 @@ impl Material {
         self.family
     }
 
+    /// Series of an aluminium alloy, which the first figure of its designation names; `None` for others.
+    #[must_use]
+    pub fn aluminium_series(&self) -> Option<u32> {
+        let first = self
+            .id
+            .chars()
+            .next()
+            .filter(|_| self.family == Family::Aluminium)?;
+        first.to_digit(10)
+    }
+
     /// Forms that it is sold in.
     #[must_use]
     pub const fn forms(&self) -> &'static [ProductForm] {

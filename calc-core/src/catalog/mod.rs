@@ -25,7 +25,7 @@ mod tubes;
 mod washers;
 mod wileman;
 
-pub use bolts::{BoltGrade, BoltStrength, bolt_grade, bolt_grades};
+pub use bolts::{BoltGrade, BoltStrength, ThreadShear, bolt_grade, bolt_grades};
 pub use drills::{Drill, drill_for};
 pub use endurance::{
     ALUMINIUM_SHARE, BoltEndurance, Category, Detail, FatigueCategory, bolt_endurance,
@@ -33,11 +33,12 @@ pub use endurance::{
 };
 pub use fillers::{Filler, filler, filler_between, fillers};
 pub use friction::{
-    LaboratoryFriction, NutFactor, SlipSurface, default_slip_surface, not_for_design, nut_factor,
-    nut_factors, slip_surface, slip_surfaces,
+    LaboratoryFriction, NutFactor, SlipSurface, Treatment, default_slip_surface, not_for_design,
+    nut_factor, nut_factors, slip_surface, slip_surfaces,
 };
 pub use galvanic::{
-    GalvanicLimit, GalvanicMetal, galvanic_limits, galvanic_metal, galvanic_metals,
+    GalvanicLimit, GalvanicMetal, Metal, Surroundings, galvanic_limits, galvanic_metal,
+    galvanic_metals,
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};

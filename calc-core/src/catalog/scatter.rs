@@ -8,6 +8,7 @@ pub struct TighteningMethod {
     id: &'static str,
     label: &'static str,
     plus_minus: f64,
+    by_torque: bool,
     cite: Cite,
     note: &'static str,
 }
@@ -29,6 +30,13 @@ impl TighteningMethod {
     #[must_use]
     pub const fn plus_minus(&self) -> f64 {
         self.plus_minus
+    }
+
+    /// Whether the torque tells how far the nut is tightened. Where turn, washer or stretch tells it, the
+    /// nut factor has no say in the clamp.
+    #[must_use]
+    pub const fn by_torque(&self) -> bool {
+        self.by_torque
     }
 
     /// Source.
@@ -62,8 +70,16 @@ const fn method(
         id,
         label,
         plus_minus,
+        by_torque: true,
         cite,
         note,
+    }
+}
+
+impl TighteningMethod {
+    const fn without_torque(mut self) -> Self {
+        self.by_torque = false;
+        self
     }
 }
 
@@ -76,21 +92,23 @@ static METHODS: [TighteningMethod; 7] = [
         HANDBOOK,
         "NASA-STD-5020B gives 35 % to bolts as they come and 25 % only when lubricated at assembly.",
     ),
-    method("turn", "Turn of the nut", 0.15, HANDBOOK, ""),
+    method("turn", "Turn of the nut", 0.15, HANDBOOK, "").without_torque(),
     method(
         "indicating-washer",
         "Preload-indicating washer",
         0.10,
         HANDBOOK,
         "",
-    ),
+    )
+    .without_torque(),
     method(
         "elongation",
         "Bolt elongation measured",
         0.10,
         NASA,
         "Older tables say 3 to 5 %; the wider figure stands here.",
-    ),
+    )
+    .without_torque(),
     method(
         "nasa-dry",
         "Torque wrench, bolt as it comes",

@@ -370,12 +370,12 @@ impl Sampler {
         };
         let of_all = |value: f64| Amount::new(value, Dimension::Share);
         let mut said: Vec<Said> = [
-            ("chance-reaches", reaches),
-            ("chance-dents", dents),
-            ("chance-slips", slips),
+            Some(("chance-reaches", reaches)),
+            Some(("chance-dents", dents)),
+            self.fixed.rubs.then_some(("chance-slips", slips)),
         ]
         .into_iter()
-        .filter(|(code, _)| self.fixed.rubs || *code != "chance-slips")
+        .flatten()
         .map(|(code, value)| Said {
             code,
             amounts: vec![of_all(value)],

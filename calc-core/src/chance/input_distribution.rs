@@ -1,11 +1,10 @@
 //! How far each input may lie from what was entered, and where that comes from.
 
-use crate::catalog;
 use crate::cite::{Cite, Flag};
 use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::Amount;
-use crate::scenario::{Scenario, WallBasis};
+use crate::scenario::{Field, Scenario, WallBasis};
 use crate::support::part_strengths;
 use serde::Serialize;
 
@@ -173,35 +172,31 @@ fn finish(s: &Scenario) -> InputDistribution {
         "spread-finish-own",
     );
     // Where the clamp is controlled by turn, washer or stretch, the nut factor has no say.
-    let by_torque = matches!(
-        s.input.tightening.as_str(),
-        "feel" | "wrench" | "nasa-dry" | "nasa-oiled"
-    );
-    if s.input.nut_factor.is_some() || !by_torque {
+    if s.is_given(Field::NutFactor) || !s.tightening.method.by_torque() {
         return own;
     }
-    match catalog::nut_factor(&s.input.lubrication) {
-        Some(finish) if finish.low() < finish.high() => row(
-            Variable::Finish,
-            middle,
-            DistributionKind::Triangular {
-                low: finish.low(),
-                high: finish.high(),
-            },
-            finish.cite_range(),
-            "spread-finish-range",
-        ),
-        _ => own,
+    let finish = s.tightening.lubrication;
+    if finish.low() >= finish.high() {
+        return own;
     }
+    row(
+        Variable::Finish,
+        middle,
+        DistributionKind::Triangular {
+            low: finish.low(),
+            high: finish.high(),
+        },
+        finish.cite_range(),
+        "spread-finish-range",
+    )
 }
 
 fn tightening(s: &Scenario) -> InputDistribution {
     let gamma = s.tightening.scatter;
-    let cite = if s.input.scatter_share.is_some() {
+    let cite = if s.is_given(Field::Scatter) {
         assumed("own scatter read as 19 bolts of 20")
     } else {
-        catalog::tightening_method(&s.input.tightening)
-            .map_or(assumed("scatter"), catalog::TighteningMethod::cite)
+        s.tightening.method.cite()
     };
     row(
         Variable::Tightening,
@@ -230,7 +225,7 @@ fn slip_friction(s: &Scenario) -> InputDistribution {
 
 fn wall(s: &Scenario) -> InputDistribution {
     let wall = s.tube.wall.si();
-    if s.input.wall_basis == WallBasis::Measured.name() {
+    if s.tube.wall_basis == WallBasis::Measured {
         return row(
             Variable::Wall,
             (wall, Dimension::Length),
@@ -257,7 +252,7 @@ fn wall(s: &Scenario) -> InputDistribution {
 /// below the likely strength.
 fn yield_strength(s: &Scenario) -> InputDistribution {
     let (least, likely) = (s.tube.yield_least.si(), s.tube.yield_likely.si());
-    let own = s.input.tube_yield_mpa.is_some();
+    let own = s.is_given(Field::TubeYield);
     let sigma = if own {
         0.05
     } else {

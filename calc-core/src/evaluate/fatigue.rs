@@ -32,6 +32,9 @@ const LIFE_BAND: f64 = 5.0;
 /// Sizes that the VDI formula is for, mm.
 const VDI_SIZES: std::ops::RangeInclusive<f64> = 8.0..=39.0;
 
+/// Category of bolts in the steel code.
+const CODE_CATEGORY: &str = "aisc-g";
+
 /// The road of a scenario; unless the reader changed it: the full load once in a hundred miles, seven
 /// tenths of it every third mile, four tenths ten times and two tenths a hundred times on each mile.
 #[must_use]
@@ -78,10 +81,10 @@ impl BoltViews {
             .all(|family| *family == Family::Steel)
             && s.bolting.grade.may_be_pretensioned();
         let relief = if all_steel { residual.load_factor } else { 1.0 };
-        let code = fatigue_category("aisc-g").map(|row| {
+        let code = fatigue_category(CODE_CATEGORY).map(|row| {
             let curve = curve(row);
             view(
-                "aisc-g",
+                CODE_CATEGORY,
                 relief,
                 curve.threshold() * 0.5,
                 curve.range_at(TWO_MILLION) * 0.5,
@@ -100,7 +103,7 @@ impl BoltViews {
             )
         });
         let preload = mpa(preload.max.si() / area.si() * 1e-6);
-        let table = bolt_endurance(s.bolting.grade.id(), thread).map(|row| {
+        let table = bolt_endurance(s.bolting.grade, thread).map(|row| {
             let endured = goodman(row.stress(), s.bolting.strength.tensile, preload);
             view(
                 "goodman",
@@ -287,8 +290,8 @@ pub(super) fn report(
     // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
     let bolt_miles = bolt
         .iter()
-        .find(|view| view.view == "aisc-g")
-        .zip(fatigue_category("aisc-g"))
+        .find(|view| view.view == CODE_CATEGORY)
+        .zip(fatigue_category(CODE_CATEGORY))
         .map_or(f64::INFINITY, |(view, row)| {
             miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), &road)
         });

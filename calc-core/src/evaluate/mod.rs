@@ -97,7 +97,7 @@ fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
         notes.push(said("note-bolt-may-set", &[]));
     }
-    if s.tightening.coated {
+    if s.tightening.coated() {
         notes.push(said("note-paint-in-joint", &[]));
     }
     notes.extend(of(s).notes(s));

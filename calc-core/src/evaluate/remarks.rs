@@ -1,6 +1,6 @@
 //! Things to say about a joint that are no verdict: how far it slips, how it corrodes.
 
-use crate::catalog::{Family, GalvanicMetal, Material, galvanic_limits, galvanic_metal};
+use crate::catalog::{Family, Material, Metal, Surroundings, galvanic_limits};
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
 use crate::quantity::{Dimension, InUnits};
@@ -41,37 +41,42 @@ fn protrusion(s: &Scenario) -> Said {
     }
 }
 
-fn metal_of(material: &Material) -> Option<&'static GalvanicMetal> {
-    galvanic_metal(match material.family() {
-        Family::Aluminium => "aluminium",
-        Family::Steel => "steel",
-        Family::Stainless => "stainless",
-    })
+const fn metal_of(material: &Material) -> Metal {
+    match material.family() {
+        Family::Aluminium => Metal::Aluminium,
+        Family::Steel => Metal::Steel,
+        Family::Stainless => Metal::Stainless,
+    }
 }
 
 /// Who is eaten where two metals touch; the same couple is said once.
 fn corrosion(s: &Scenario) -> Vec<Said> {
-    let bolt = galvanic_metal(match s.bolting.finish {
-        BoltFinish::Zinc => "zinc",
-        BoltFinish::Plain => "steel",
-        BoltFinish::Stainless => "stainless",
-    });
+    let bolt = match s.bolting.finish {
+        BoltFinish::Zinc => Metal::Zinc,
+        BoltFinish::Plain => Metal::Steel,
+        BoltFinish::Stainless => Metal::Stainless,
+    };
     let (tube, fitting) = (metal_of(s.tube.material), metal_of(s.fitting.material));
     let support = support::of(s);
-    let inside = support.metal(s).and_then(|part| metal_of(part.material));
+    let inside = support.metal(s).map(|part| metal_of(part.material));
+    let surroundings = match s.exposure {
+        Exposure::Dry => Surroundings::Controlled,
+        Exposure::Wet => Surroundings::Normal,
+        Exposure::RoadSalt => Surroundings::Harsh,
+    };
     let limit = galvanic_limits()
         .iter()
-        .find(|row| row.exposure == s.exposure.name())
+        .find(|row| row.surroundings == surroundings)
         .map_or(0.0, |row| row.gap_mv);
     let mut notes: Vec<Said> = Vec::new();
     for (a, b) in [
-        (bolt, tube),
-        (bolt, fitting),
-        (fitting, tube),
+        (Some(bolt), tube),
+        (Some(bolt), fitting),
+        (Some(fitting), tube),
         (inside, tube),
         (inside, bolt),
     ] {
-        let Some(pair) = a.zip(b).and_then(|(a, b)| couple(a, b)) else {
+        let Some(pair) = a.and_then(|a| couple(a.row(), b.row())) else {
             continue;
         };
         if pair.exceeds(limit)
@@ -96,13 +101,13 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
 
 /// The sentence for a couple, by who is eaten.
 fn code(pair: &Couple) -> Option<&'static str> {
-    Some(match (pair.anode.id(), pair.cathode.id()) {
-        ("zinc", "aluminium") => "note-galvanic-zinc-spares-aluminium",
-        ("zinc", "steel") => "note-galvanic-zinc-spares-steel",
-        ("zinc", "stainless") => "note-galvanic-zinc-by-stainless",
-        ("aluminium", "steel") => "note-galvanic-steel-eats-aluminium",
-        ("aluminium", "stainless") => "note-galvanic-stainless-eats-aluminium",
-        ("steel", "stainless") => "note-galvanic-stainless-eats-steel",
+    Some(match (pair.anode.metal(), pair.cathode.metal()) {
+        (Metal::Zinc, Metal::Aluminium) => "note-galvanic-zinc-spares-aluminium",
+        (Metal::Zinc, Metal::Steel) => "note-galvanic-zinc-spares-steel",
+        (Metal::Zinc, Metal::Stainless) => "note-galvanic-zinc-by-stainless",
+        (Metal::Aluminium, Metal::Steel) => "note-galvanic-steel-eats-aluminium",
+        (Metal::Aluminium, Metal::Stainless) => "note-galvanic-stainless-eats-aluminium",
+        (Metal::Steel, Metal::Stainless) => "note-galvanic-stainless-eats-steel",
         _ => return None,
     })
 }

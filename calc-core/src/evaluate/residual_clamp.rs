@@ -78,7 +78,7 @@ impl ResidualClamp {
         let interfaces = 2.0 * plies + grip.interfaces;
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
         let relaxation = fresh_min
-            * if s.tightening.coated {
+            * if s.tightening.coated() {
                 RELAXATION.1
             } else {
                 RELAXATION.0

@@ -1,13 +1,12 @@
 //! What it says when the wrench stops rising before it clicks.
 
-use crate::catalog;
 use crate::evaluate::clamp_unknown;
 use crate::evaluate::preload::{Preload, mean_face};
 use crate::mechanics::tightening::implied_friction;
 use crate::quantity::Dimension::{Force, Ratio, Torque as Tq};
 use crate::quantity::{InUnits, Torque};
 use crate::report::{Amount, Said, Strength};
-use crate::scenario::Scenario;
+use crate::scenario::{Field, Scenario};
 use crate::support::SupportModel;
 use serde::Serialize;
 
@@ -130,10 +129,11 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
 
 /// Published range of the nut factor; `None` where the reader gave one.
 pub(crate) fn published(s: &Scenario) -> Option<(f64, f64)> {
-    if s.input.nut_factor.is_some() {
+    if s.is_given(Field::NutFactor) {
         return None;
     }
-    catalog::nut_factor(&s.input.lubrication).map(|row| (row.low(), row.high()))
+    let row = s.tightening.lubrication;
+    Some((row.low(), row.high()))
 }
 
 #[cfg(test)]

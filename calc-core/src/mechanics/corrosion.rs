@@ -26,7 +26,7 @@ pub struct Couple {
 /// The order and the potentials of [`galvanic_metals`](crate::catalog::galvanic_metals).
 #[must_use]
 pub fn couple(a: &'static GalvanicMetal, b: &'static GalvanicMetal) -> Option<Couple> {
-    if a.id() == b.id() {
+    if a.metal() == b.metal() {
         return None;
     }
     let (anode, cathode) = if a.rank() <= b.rank() { (a, b) } else { (b, a) };

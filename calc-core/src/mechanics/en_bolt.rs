@@ -2,6 +2,7 @@
 //! loads.
 
 use super::bearing::GAMMA_M2;
+use crate::catalog::{BoltGrade, ThreadShear};
 use crate::quantity::{Area, Force, InUnits, Length, Stress, newton};
 use std::f64::consts::PI;
 
@@ -28,11 +29,10 @@ pub fn shear(alpha_v: f64, fub: Stress, area: Area) -> Force {
 /// # Sources
 /// EN 1993-1-8 Table 3.4; for grades that it does not name the lower value is our choice.
 #[must_use]
-pub fn alpha_v_threads(grade: &str) -> f64 {
-    if matches!(grade, "iso-4.6" | "iso-5.6" | "iso-8.8") {
-        0.6
-    } else {
-        0.5
+pub const fn alpha_v_threads(grade: &BoltGrade) -> f64 {
+    match grade.thread_shear() {
+        ThreadShear::SixTenths => 0.6,
+        ThreadShear::OneValue | ThreadShear::Usual => 0.5,
     }
 }
 

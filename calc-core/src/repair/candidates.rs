@@ -7,7 +7,7 @@ use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
-use crate::scenario::{Field, Input, JointKind, Scenario};
+use crate::scenario::{Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
 use crate::support::{self, PARTS};
 
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
@@ -84,8 +84,8 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
             if along > 0.0 {
                 behind(s.loads.joint, &mut input);
             }
-            if thread.id() != s.bolting.thread.id() {
-                input.bolt = String::from(thread.id());
+            if thread != s.bolting.thread {
+                input.choose(thread);
                 // Another size brings its own washer, and its own hole unless the old one is wider.
                 input.washer_outer_mm = None;
                 input.washer_thickness_mm = None;
@@ -96,7 +96,7 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
                 input.fitting_hole_mm = wider(s.fitting.hole.si());
             }
             input.bolt_grade = String::from(grade);
-            if input.bolt != s.input.bolt || input.bolt_grade != s.input.bolt_grade {
+            if thread != s.bolting.thread || grade != s.bolting.grade.id() {
                 // Another bolt wants its own torque.
                 input.torque_nm = None;
             }
@@ -133,7 +133,7 @@ fn seat(s: &Scenario, all: &mut [Input]) {
     }
     for input in all {
         if Scenario::new(input).is_ok_and(|s| on_edge(&s)) {
-            input.shaped_washer = String::from("yes");
+            input.choose(ShapedWasher(YesNo::Yes));
         }
     }
 }
@@ -212,7 +212,7 @@ pub(super) fn gripping(candidate: &Candidate) -> Option<Input> {
         .last()
         .or_else(|| better_surfaces(&candidate.scenario).find(|row| then(row) <= 1.0))?;
     let mut input = candidate.scenario.input.clone();
-    input.faying_surface = String::from(surface.id());
+    input.choose(surface);
     input.faying_friction = None;
     Some(input)
 }
@@ -235,9 +235,4 @@ fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipS
         .iter()
         .filter_map(|id| catalog::slip_surface(id))
         .filter(move |row| row.mu() > there + 1e-9)
-}
-
-/// Whether a state of the faying faces needs blasting.
-pub(super) fn is_blasted(surface: &str) -> bool {
-    matches!(surface, "en-a" | "en-b" | "steel-blasted") || surface.starts_with("al-blasted")
 }

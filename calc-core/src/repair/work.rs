@@ -1,7 +1,7 @@
 //! Work, material and cost that a repair adds: what is cut, drilled and welded, how often.
 
 use super::{Rates, Work};
-use crate::catalog::Family;
+use crate::catalog::{Family, Treatment};
 use crate::quantity::InUnits;
 use crate::scenario::{Mount, Scenario};
 use crate::support::parts::{Pieces, Shape, count};
@@ -88,8 +88,8 @@ pub(super) fn jobs(
     };
     let walls = if after.member.is_open() { 1 } else { 2 };
     let fastened_anew = put_in.is_some_and(AddedPart::lengthens_grip)
-        || after.input.bolt != before.input.bolt
-        || after.input.bolt_grade != before.input.bolt_grade;
+        || after.bolting.thread != before.bolting.thread
+        || after.bolting.grade != before.bolting.grade;
     Jobs {
         part,
         pieces: part
@@ -103,12 +103,12 @@ pub(super) fn jobs(
         in_fitting: holes(before.fitting.hole.si(), after.fitting.hole.si(), plies),
         welds: part.map_or(0, |part| part.welds(after, on)),
         // Both faces of every plane that slips.
-        surfaces: if after.input.faying_surface == before.input.faying_surface {
+        surfaces: if after.tightening.surface == before.tightening.surface {
             0
         } else {
             2 * planes
         },
-        blasted: super::candidates::is_blasted(&after.input.faying_surface),
+        blasted: after.tightening.surface.treatment() == Treatment::Blasted,
         bolts,
         // Longer bolts where plates or washers make the grip longer; otherwise what is new.
         new_bolts: if fastened_anew { bolts } else { added },

@@ -5,8 +5,8 @@ use super::checked::{
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
+    WallBasis, YesNo, options,
 };
 use super::fields::{Field, Input, Kind};
 use super::member;
@@ -104,6 +104,11 @@ impl Reader<'_> {
         found
     }
 
+    /// Whether a question is answered with yes.
+    pub(super) fn yes(&mut self, field: Field) -> Option<bool> {
+        Some(self.row(field, YesNo::by_name)? == YesNo::Yes)
+    }
+
     pub(super) fn refuse_if(&mut self, wrong: bool, field: Field, why: &'static str) {
         if wrong {
             self.errors.push(InputError::Contradiction { field, why });
@@ -152,7 +157,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         mm(0.0)
     };
     let fitting = fitting(r, &tube, &bolting, between)?;
-    let sleeve = sleeve(r, support, &tube, &bolting)?;
+    let (sleeve, sleeve_stock) = sleeve(r, support, &tube, &bolting)?;
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
     let tightening = tightening(r)?;
@@ -166,6 +171,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         support,
         spreader,
         sleeve,
+        sleeve_stock,
         sleeve_short,
         insert_material,
         tightening,
@@ -251,7 +257,7 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
     Some(Fitting {
         thickness: r.length(Field::FittingThickness),
         material,
-        spreads: r.row(Field::FittingSpreads, FittingSpreads::by_name)? == FittingSpreads::Yes,
+        spreads: r.yes(Field::FittingSpreads)?,
         yield_least: strength.yield_strength(),
         ultimate_least: strength.ultimate_strength(),
         edge: r.length(Field::FittingEdge),
@@ -269,7 +275,7 @@ fn acceleration(si: f64) -> Acceleration {
 fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tube> {
     let material = r.row(Field::TubeMaterial, catalog::material)?;
     let basis = r.row(Field::WallBasis, WallBasis::by_name)?;
-    let weld_near = r.row(Field::WeldNear, WeldNear::by_name)? == WeldNear::Yes;
+    let weld_near = r.yes(Field::WeldNear)?;
     let open_end = r.row(Field::TubeEnd, TubeEnd::by_name)? == TubeEnd::Open;
     let (width, given_depth) = (r.length(Field::TubeWidth), r.length(Field::TubeDepth));
     let depth = if kind == MemberKind::RoundTube {
@@ -335,6 +341,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         width,
         depth,
         wall,
+        wall_basis: basis,
         design_wall: wall * design_factor,
         corner_radius: Length::of_si(corner),
         material,
@@ -432,10 +439,10 @@ fn sleeve(
     support: SupportKind,
     tube: &Tube,
     bolting: &Bolting,
-) -> Option<Sleeve> {
+) -> Option<(Sleeve, &'static catalog::Sleeve)> {
     let row = r.row(Field::Sleeve, catalog::sleeve)?;
     let material = r.row(Field::SleeveMaterial, catalog::material)?;
-    let welded = r.row(Field::SleeveWelded, WeldNear::by_name)? == WeldNear::Yes;
+    let welded = r.yes(Field::SleeveWelded)?;
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;
@@ -463,12 +470,13 @@ fn sleeve(
             "aluminium and steel cannot be welded to each other: take a sleeve of the tube's metal, or leave it unwelded",
         );
     }
-    Some(Sleeve {
+    let sleeve = Sleeve {
         outer,
         inner,
         material,
         welded,
-    })
+    };
+    Some((sleeve, row))
 }
 
 fn tightening(r: &mut Reader<'_>) -> Option<Tightening> {
@@ -484,6 +492,8 @@ fn tightening(r: &mut Reader<'_>) -> Option<Tightening> {
         torque: r.given(Field::Torque).map(newton_metre),
         preload_share: r.number(Field::PreloadShare),
         faying_friction,
-        coated: surface.id() == "painted",
+        lubrication,
+        method,
+        surface,
     })
 }

@@ -1,8 +1,11 @@
 //! The checked scenario: typed values that every formula can take.
 
-use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, SupportKind};
+use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, SupportKind, WallBasis};
 use super::fields::{Field, Input};
-use crate::catalog::{BoltGrade, BoltStrength, LoadKind, LoadRule, Material, Thread, Trailer};
+use crate::catalog::{
+    self, BoltGrade, BoltStrength, LoadKind, LoadRule, Material, NutFactor, SlipSurface, Thread,
+    TighteningMethod, Trailer, Treatment,
+};
 use crate::mechanics::face::FaceTube;
 use crate::mechanics::fatigue::Block;
 use crate::mechanics::flange::{self, Held};
@@ -18,6 +21,8 @@ pub struct Tube {
     pub depth: Length,
     /// Wall as measured or ordered.
     pub wall: Length,
+    /// Which of the two.
+    pub wall_basis: WallBasis,
     /// Wall for verdicts: the design wall where only the nominal is known.
     pub design_wall: Length,
     /// Outside corner radius.
@@ -256,8 +261,20 @@ pub struct Tightening {
     pub preload_share: f64,
     /// Friction coefficient of the faying faces.
     pub faying_friction: f64,
+    /// State of threads and faces.
+    pub lubrication: &'static NutFactor,
+    /// How the clamp is controlled.
+    pub method: &'static TighteningMethod,
+    /// State of the faying faces.
+    pub surface: &'static SlipSurface,
+}
+
+impl Tightening {
     /// Whether the faying faces are painted or otherwise coated.
-    pub coated: bool,
+    #[must_use]
+    pub fn coated(&self) -> bool {
+        self.surface.treatment() == Treatment::Coated
+    }
 }
 
 /// What the road does.
@@ -387,6 +404,8 @@ pub struct Scenario {
     pub spreader: Spreader,
     /// Sleeve, used by the sleeve supports.
     pub sleeve: Sleeve,
+    /// Stock that the sleeve was chosen from; its measures count unless the reader gave others.
+    pub sleeve_stock: &'static catalog::Sleeve,
     /// How much too short the loose sleeve or insert is; negative: too long.
     pub sleeve_short: Length,
     /// Material of the insert.
@@ -408,6 +427,12 @@ impl PartialEq for Scenario {
 }
 
 impl Scenario {
+    /// Whether the reader gave a number for what would otherwise be derived.
+    #[must_use]
+    pub fn is_given(&self, field: Field) -> bool {
+        self.input.number(field).is_some()
+    }
+
     /// Thickness of the member between the two washers: its depth, or one ply of an open section.
     #[must_use]
     pub const fn clamped(&self) -> Length {

@@ -1,7 +1,7 @@
 //! The short names that choices take, and what they mean.
 
 use super::fields::Field;
-use crate::catalog;
+use crate::catalog::{self, WasherSeries};
 use serde::Serialize;
 
 macro_rules! named {
@@ -67,11 +67,11 @@ named! {
 }
 
 named! {
-    /// Whether a weld lies within 25 mm (1 in) of the bolt.
-    WeldNear {
-        /// No weld near.
+    /// The answer to a question.
+    YesNo {
+        /// No, or not known.
         No = "no",
-        /// Weld near: heat-affected strength of aluminium counts.
+        /// Yes.
         Yes = "yes",
     }
 }
@@ -83,16 +83,6 @@ named! {
         Open = "open",
         /// Closed by a welded cap.
         Capped = "capped",
-    }
-}
-
-named! {
-    /// Whether the fitting spreads the washer's load to the side walls.
-    FittingSpreads {
-        /// No, or not known: the washer is taken to press on the tube.
-        No = "no",
-        /// Yes: it lies flat between washer and tube and reaches over both side walls.
-        Yes = "yes",
     }
 }
 
@@ -184,9 +174,10 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::Member => MemberKind::NAMES.to_vec(),
         Field::Mount => Mount::NAMES.to_vec(),
         Field::WallBasis => WallBasis::NAMES.to_vec(),
-        Field::WeldNear | Field::SleeveWelded | Field::ShapedWasher => WeldNear::NAMES.to_vec(),
+        Field::WeldNear | Field::SleeveWelded | Field::ShapedWasher | Field::FittingSpreads => {
+            YesNo::NAMES.to_vec()
+        }
         Field::TubeEnd => TubeEnd::NAMES.to_vec(),
-        Field::FittingSpreads => FittingSpreads::NAMES.to_vec(),
         Field::Support => SupportKind::NAMES.to_vec(),
         Field::BoltFinish => BoltFinish::NAMES.to_vec(),
         Field::Exposure => Exposure::NAMES.to_vec(),
@@ -197,7 +188,7 @@ pub fn options(field: Field) -> Vec<&'static str> {
         | Field::InsertMaterial => ids(catalog::materials(), |m| m.id()),
         Field::Bolt => ids(catalog::threads(), |t| t.id()),
         Field::Grade => ids(catalog::bolt_grades(), |g| g.id()),
-        Field::Washer => vec!["narrow", "wide"],
+        Field::Washer => WasherSeries::ALL.map(WasherSeries::id).to_vec(),
         Field::Lubrication => ids(catalog::nut_factors(), |k| k.id()),
         Field::Method => ids(catalog::tightening_methods(), |m| m.id()),
         Field::Surface => ids(catalog::slip_surfaces(), |s| s.id()),

@@ -2,7 +2,7 @@
 
 use super::check::Reader;
 use super::checked::{Bolting, Member, Tube};
-use super::choices::{MemberKind, Mount, SupportKind, WeldNear};
+use super::choices::{MemberKind, Mount, SupportKind};
 use super::fields::Field;
 use crate::quantity::{InUnits, Length};
 
@@ -64,7 +64,7 @@ pub(super) fn member(
     tube: &Tube,
     bolting: &Bolting,
 ) -> Option<Member> {
-    let shaped_washer = r.row(Field::ShapedWasher, WeldNear::by_name)? == WeldNear::Yes;
+    let shaped_washer = r.yes(Field::ShapedWasher)?;
     let mut member = Member {
         kind,
         outstanding: tube.wall,

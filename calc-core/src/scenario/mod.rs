@@ -4,22 +4,29 @@
 //! [`evaluate`](crate::evaluate()) takes. After that no formula can meet a value it was not made for
 //! without saying so.
 
+mod applies;
 mod by_field;
 mod check;
 mod checked;
+mod choice;
 mod choices;
 mod fields;
 mod json;
 mod member;
 
+pub use applies::offered;
 pub use by_field::ByField;
 pub use checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
     Spreader, Tightening, Tube, Washer,
 };
+pub use choice::{
+    Choice, FittingMaterial, FittingSpreads, InsertMaterial, ShapedWasher, SleeveMaterial,
+    SleeveWelded, SpreaderMaterial, TubeMaterial, WeldNear,
+};
 pub use choices::{
-    BoltFinish, Exposure, FittingSpreads, FreeKind, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, WeldNear, options,
+    BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
+    WallBasis, YesNo, options,
 };
 pub use fields::{Field, Input, Kind};
 

@@ -10,7 +10,7 @@ use crate::mechanics::stiffness;
 use crate::quantity::InUnits;
 use crate::report::working::Working;
 use crate::report::{Part, Said};
-use crate::scenario::{Input, Scenario, SupportKind};
+use crate::scenario::{Input, Scenario, SupportKind, YesNo};
 
 /// It has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm all round. An
 /// assumption.
@@ -123,7 +123,7 @@ impl AddedPart for LooseSleeve {
         let hole = there.hole_in_wall(s).si();
         for stock in sleeves::stock(s) {
             if stock.0.outer_diameter().si() >= hole + SEAT {
-                let mut input = sleeves::with(s, SupportKind::LooseSleeve, stock, "no");
+                let mut input = sleeves::with(s, SupportKind::LooseSleeve, stock, YesNo::No);
                 there.leaves_behind(s, &mut input);
                 all.push(input);
             }

@@ -238,7 +238,7 @@ pub(crate) fn part_strengths(s: &Scenario) -> Option<[f64; 2]> {
 /// The same joint on another support, with what stays of the one that was there.
 fn with_support(s: &Scenario, kind: SupportKind) -> Input {
     let mut input = s.input.clone();
-    input.support = String::from(kind.name());
+    input.choose(kind);
     if s.support != kind {
         of(s).leaves_behind(s, &mut input);
     }

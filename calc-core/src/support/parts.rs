@@ -3,7 +3,7 @@
 use crate::catalog::Material;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Said};
-use crate::scenario::{Scenario, TubeEnd};
+use crate::scenario::Scenario;
 use std::f64::consts::FRAC_PI_4;
 
 /// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
@@ -194,9 +194,8 @@ pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
 
 /// What is wider than its hole goes in from the end of the tube, if that is open.
 pub(super) fn through_the_end(s: &Scenario) -> Said {
-    let open = s.input.tube_end == TubeEnd::Open.name();
     said(
-        if open {
+        if s.tube.open_end {
             "cut-in-by-end"
         } else {
             "cut-end-closed"

@@ -2,7 +2,7 @@
 
 use crate::mechanics::seat::{STEEPEST, round_slope};
 use crate::quantity::InUnits;
-use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
+use crate::scenario::{Field, JointKind, MemberKind, Mount, Scenario};
 use crate::support::of;
 
 /// Slope of the surface under head or nut against the plane square to the bolt; `None` where it is flat
@@ -60,10 +60,10 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     if s.bolting.mount == Mount::ThroughSides && s.loads.joint != JointKind::Free {
         notes.push("note-one-sided-fitting");
     }
-    if s.member.kind == MemberKind::Channel && s.input.flange_slope.is_none() {
+    if s.member.kind == MemberKind::Channel && !s.is_given(Field::FlangeSlope) {
         notes.push("note-flange-slope-assumed");
     }
-    if s.member.gauge.is_some() && s.input.bolt_gauge_mm.is_none() {
+    if s.member.gauge.is_some() && !s.is_given(Field::BoltGauge) {
         notes.push("note-gauge-assumed");
     }
     notes

@@ -9,7 +9,7 @@ use crate::quantity::Dimension::{Area, Force, Length, Stress};
 use crate::quantity::InUnits;
 use crate::report::substituted;
 use crate::report::working::Working;
-use crate::scenario::{Input, Scenario, SupportKind};
+use crate::scenario::{Input, Scenario, SleeveMaterial, SleeveWelded, SupportKind, YesNo};
 
 /// Section of the sleeve and what it carries with the faces.
 pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
@@ -78,14 +78,14 @@ pub(super) fn stock(s: &Scenario) -> impl Iterator<Item = (&'static Sleeve, &'st
 pub(super) fn with(
     s: &Scenario,
     kind: SupportKind,
-    (row, material): (&Sleeve, &Material),
-    welded: &str,
+    (row, material): (&'static Sleeve, &'static Material),
+    welded: YesNo,
 ) -> Input {
     let mut input = s.input.clone();
-    input.support = String::from(kind.name());
-    input.sleeve = String::from(row.id());
-    input.sleeve_material = String::from(material.id());
-    input.sleeve_welded = String::from(welded);
+    input.choose(kind);
+    input.choose(row);
+    input.choose(SleeveMaterial(material));
+    input.choose(SleeveWelded(welded));
     input.sleeve_outer_mm = None;
     input.sleeve_wall_mm = None;
     input.sleeve_short_mm = FITTED_SHORT_MM;

@@ -11,7 +11,7 @@ use crate::mechanics::stiffness;
 use crate::quantity::{Dimension, InUnits, Length, mm, mpa, newton};
 use crate::report::working::Working;
 use crate::report::{Amount, Part, Said, Strength};
-use crate::scenario::{Input, Mount, Scenario, SupportKind};
+use crate::scenario::{Field, Input, Mount, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
 const PROUD: f64 = 0.254e-3;
@@ -47,9 +47,7 @@ impl ClampSupport for ThroughSleeve {
         // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
         // verdicts.
         let mut tube = s.tube.face(b.strength);
-        if welded
-            && s.input.tube_yield_mpa.is_none()
-            && s.tube.material.family() == Family::Aluminium
+        if welded && !s.is_given(Field::TubeYield) && s.tube.material.family() == Family::Aluminium
         {
             tube.yield_strength = b.yield_of(s.tube.material, true);
         }
@@ -210,9 +208,9 @@ impl AddedPart for ThroughSleeve {
                 continue;
             }
             let with = |welded| sleeves::with(s, SupportKind::ThroughSleeve, stock, welded);
-            all.push(with("no"));
+            all.push(with(YesNo::No));
             if is_aluminium(stock.1) == is_aluminium(s.tube.material) {
-                all.push(with("yes"));
+                all.push(with(YesNo::Yes));
             }
         }
     }

@@ -4,7 +4,7 @@ use super::parts::{Cutting, PLATES_MM, Pieces, Shape, round_half, said};
 use super::{AddedPart, RepairKind, with_support};
 use crate::catalog;
 use crate::quantity::InUnits;
-use crate::scenario::{Input, Scenario, SupportKind};
+use crate::scenario::{Field, Input, Scenario, SupportKind};
 
 /// Outside diameter of thick washers as a share of the width of the tube.
 const SHARES: [f64; 4] = [0.45, 0.6, 0.75, 0.9];
@@ -20,7 +20,7 @@ impl AddedPart for ThickWasher {
     /// Washers that are not those of the bolt's table.
     fn differs(&self, before: &Scenario, after: &Scenario) -> bool {
         let washer = |s: &Scenario| (s.bolting.washer.outer, s.bolting.washer.thickness);
-        after.input.washer_thickness_mm.is_some() && washer(before) != washer(after)
+        after.is_given(Field::WasherThickness) && washer(before) != washer(after)
     }
 
     fn lengthens_grip(&self) -> bool {

@@ -204,7 +204,7 @@ fn of_strength(row: &Row) -> f64 {
             let area = mm2(std::f64::consts::FRAC_PI_4 * d.si().powi(2) * 1e6);
             kip(shear::bolt(ksi(n("fu_ksi")), area, 1.0, n("threads") > 0.5)) / shear::OMEGA
         }
-        "alpha-v" => en_bolt::alpha_v_threads(row.text("grade")),
+        "alpha-v" => en_bolt::alpha_v_threads(catalog::bolt_grade(row.text("grade")).unwrap()),
         "mean-width" => in_mm(en_bolt::mean_width(mm(n("flats_mm")))),
         "counted-hole" => effective_hole(inch(n("hole_in"))).si() / one_inch.si(),
         "omega" => {

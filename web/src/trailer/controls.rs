@@ -1,13 +1,13 @@
 //! Fields, and the groups they stand in.
 
 use calc_core::quantity::UnitSystem;
-use calc_core::scenario::{Field, Kind};
+use calc_core::scenario::{Field, Kind, offered};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement};
 
 use super::desk::Desk;
-use super::state::{offered, used};
+use super::state::Fault;
 use super::words::{self, Words};
 use crate::el::{El, classed, el, follow, value_of};
 
@@ -114,6 +114,7 @@ const GROUPS: [(&str, &[Field]); 7] = [
             Field::TubeEnd,
             Field::CornerRadius,
             Field::TubeYield,
+            Field::TubeUltimate,
             Field::TubeModulus,
             Field::TubePoisson,
         ],
@@ -210,10 +211,7 @@ fn elsewhere() -> Vec<Field> {
         .iter()
         .copied()
         .filter(|field| {
-            !GROUPS.iter().any(|(_, fields)| fields.contains(field))
-                && !MEASURED.contains(field)
-                // Read for completeness of the material; nothing is computed from it.
-                && *field != Field::TubeUltimate
+            !GROUPS.iter().any(|(_, fields)| fields.contains(field)) && !MEASURED.contains(field)
         })
         .collect()
 }
@@ -254,9 +252,18 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         .prop("open", move || JsValue::from_bool(open.get()))
         .on("toggle", move |event| open.set(is_open(&event)))
         .child(summary)
-        .children(fields.into_iter().map(|field| {
-            control(desk, field).flag("hidden", move || !used(desk.form.read().input(), field))
-        }))
+        .children(fields.into_iter().map(|field| where_it_counts(desk, field)))
+}
+
+/// A field that is shown where it counts, or where something is wrong with what it holds.
+pub(super) fn where_it_counts(desk: Desk, field: Field) -> El {
+    control(desk, field).flag("hidden", move || !counts(desk, field))
+}
+
+/// Whether a field has to be seen.
+pub(super) fn counts(desk: Desk, field: Field) -> bool {
+    let wrong = |fault: &Fault| fault.field == Some(field);
+    field.applies(desk.form.read().input()) || desk.faults.read().iter().any(wrong)
 }
 
 /// Whether the details that an event came from are open now.
@@ -361,8 +368,8 @@ fn number(desk: Desk, field: Field) -> El {
 }
 
 fn choice(desk: Desk, field: Field) -> El {
-    // The list changes with the bolt for grades only; the others are made once.
-    let names = Memo::new(move |_| offered(desk.form.read().input(), field));
+    // Made anew only where the list changes.
+    let names = Memo::new(move |_| offered(field, desk.form.read().input()));
     let options = move || {
         let foreign = el("option")
             .attr("value", "")
@@ -400,5 +407,24 @@ pub(super) fn go_to(field: Field) {
     }
     if let Ok(element) = element.dyn_into::<HtmlElement>() {
         element.focus().ok();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_field_stands_in_one_place_of_the_form() {
+        let placed: Vec<Field> = GROUPS
+            .iter()
+            .flat_map(|(_, fields)| fields.iter().copied())
+            .chain(MEASURED)
+            .chain(elsewhere())
+            .collect();
+        for field in Field::ALL {
+            let places = placed.iter().filter(|f| *f == field).count();
+            assert_eq!(places, 1, "{}", field.name());
+        }
     }
 }

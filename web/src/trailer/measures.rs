@@ -6,10 +6,9 @@ use drawing::measure::Measure;
 use drawing::member::{Shape, measure_scene};
 use leptos::prelude::*;
 
-use super::controls::control;
+use super::controls::{control, counts, where_it_counts};
 use super::desk::Desk;
 use super::examples::{EXAMPLES, Example, joint};
-use super::state::used;
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
@@ -43,7 +42,7 @@ pub(super) fn measures(desk: Desk) -> El {
             });
             let id = format!("measured-{}", index + 1);
             el("li")
-                .flag("hidden", move || !used(desk.form.read().input(), field))
+                .flag("hidden", move || !counts(desk, field))
                 .child(drawing(Signal::derive(move || {
                     measure_scene(measure, shape.get(), &id)
                 })))
@@ -76,10 +75,7 @@ pub(super) fn measures(desk: Desk) -> El {
                 .child(control(desk, Field::TubeMaterial))
                 .child(control(desk, Field::EndDistance))
                 .child(control(desk, Field::FittingEdge))
-                .children(OF_MEMBER.map(|field| {
-                    control(desk, field)
-                        .flag("hidden", move || !used(desk.form.read().input(), field))
-                })),
+                .children(OF_MEMBER.map(|field| where_it_counts(desk, field))),
         )
 }
 

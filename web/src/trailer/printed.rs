@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::address::full;
 use super::desk::Desk;
-use super::state::{used, value_of};
+use super::state::value_of;
 use super::words;
 use crate::el::{El, classed, el};
 
@@ -22,7 +22,7 @@ pub(super) fn inputs(desk: Desk) -> El {
         Field::ALL
             .iter()
             .copied()
-            .filter(|&field| used(input, field))
+            .filter(|field| field.applies(input))
             .map(|field| {
                 let derived = report.derived.iter().find(|(f, _)| *f == field);
                 let value = match (input.number(field), derived) {

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
 use super::desk::Desk;
-use super::state::{used, value_of};
+use super::state::value_of;
 use super::verdict::verdict_word;
 use super::words::{self, Words};
 use super::worksheet;
@@ -168,7 +168,7 @@ fn row(
     let changes = repair
         .changed
         .iter()
-        .filter(|&&field| used(&repair.input, field))
+        .filter(|field| field.applies(&repair.input))
         .map(|&field| {
             el("li")
                 .text(format!("{}: ", words::label_in(&repair.input, field)))

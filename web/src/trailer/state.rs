@@ -2,10 +2,10 @@
 //!
 //! Plain data with methods, so that it is tested without a browser; the views are functions of it.
 
+use calc_core::InputError;
 use calc_core::link::{self, Sheet};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
-use calc_core::scenario::{ByField, Field, Input, Kind, Scenario};
-use calc_core::{InputError, catalog};
+use calc_core::scenario::{ByField, Field, Input, Kind, MemberKind, Scenario, offered};
 
 use super::words::{self, Words};
 
@@ -170,10 +170,10 @@ impl Form {
         self.input.set_choice(field, name);
         if field == Field::Member {
             // What the new member has no room for goes back to its default.
-            if !offered(&self.input, Field::Support).contains(&self.choice(Field::Support)) {
+            if !offered(Field::Support, &self.input).contains(&self.choice(Field::Support)) {
                 self.reset(Field::Support);
             }
-            if name == "round-tube" {
+            if name == MemberKind::RoundTube.name() {
                 self.reset(Field::BoltRows);
             }
         }
@@ -270,12 +270,12 @@ impl Form {
         value_of(&self.input, field, self.units)
     }
 
-    /// The fields that differ from their defaults and that this joint uses.
+    /// The fields that differ from their defaults and that count in this joint.
     #[must_use]
     pub fn changed(&self) -> Vec<Field> {
         self.input
             .changed()
-            .filter(|&field| used(&self.input, field))
+            .filter(|field| field.applies(&self.input))
             .collect()
     }
 
@@ -373,68 +373,6 @@ pub(crate) fn value_of(input: &Input, field: Field, units: UnitSystem) -> String
             || words::left_out(field).to_owned(),
             |value| words::amount(unit.to_si(value), dimension, units),
         ),
-    }
-}
-
-/// Whether a joint uses a field: a plate's thickness matters only where there is a plate.
-#[must_use]
-pub(crate) fn used(input: &Input, field: Field) -> bool {
-    let (member, mount) = (input.member.as_str(), input.mount.as_str());
-    let bar = member == "solid-bar";
-    let open = matches!(member, "channel" | "angle");
-    let round = member == "round-tube";
-    let through_flange = member == "channel" && mount == "from-top";
-    let support = if bar { "solid" } else { input.support.as_str() };
-    let sleeve = matches!(support, "loose-sleeve" | "through-sleeve");
-    match field {
-        Field::Support => !bar,
-        Field::TubeDepth => !round,
-        Field::TubeEnd | Field::TubePoisson => !open && !round,
-        Field::OutstandingWall => open,
-        Field::BoltGauge => member == "angle" || through_flange,
-        Field::FlangeSlope => member == "channel",
-        Field::ShapedWasher => through_flange || round && support != "through-sleeve",
-        Field::BoltRows => !round || input.bolt_rows > 1.0,
-        Field::SpreaderThickness
-        | Field::SpreaderLength
-        | Field::SpreaderWidth
-        | Field::SpreaderMaterial => support == "spreader",
-        Field::Sleeve | Field::SleeveOuter | Field::SleeveWall | Field::SleeveMaterial => sleeve,
-        Field::SleeveWelded => support == "through-sleeve",
-        Field::SleeveShort => matches!(support, "loose-sleeve" | "solid-insert"),
-        Field::InsertMaterial => support == "solid-insert",
-        Field::PreloadShare => input.torque_nm.is_none(),
-        Field::SpacingAcross => input.bolt_rows > 1.0,
-        Field::SpacingAlong => input.bolts_along > 1.0,
-        Field::TubeWall | Field::WallBasis => support != "solid",
-        Field::CornerRadius | Field::FittingSpreads => support != "solid" && !open && !round,
-        Field::TubeUltimate => false,
-        _ => true,
-    }
-}
-
-/// The names that a choice offers: all of them, but only the grades that are made in the bolt's size and
-/// only the supports that the member has room for.
-#[must_use]
-pub(crate) fn offered(input: &Input, field: Field) -> Vec<&'static str> {
-    let all = calc_core::scenario::options(field);
-    if field == Field::Support {
-        return all
-            .into_iter()
-            .filter(|name| match input.member.as_str() {
-                "channel" | "angle" => matches!(*name, "bare" | "spreader"),
-                // The others lean on the wall of a round tube, and nothing is known of that.
-                "round-tube" => matches!(*name, "bare" | "through-sleeve" | "solid-insert"),
-                _ => true,
-            })
-            .collect();
-    }
-    match (field, catalog::thread(&input.bolt)) {
-        (Field::Grade, Some(thread)) => all
-            .into_iter()
-            .filter(|id| catalog::bolt_grade(id).is_some_and(|g| g.fits(thread)))
-            .collect(),
-        _ => all,
     }
 }
 

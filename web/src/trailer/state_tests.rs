@@ -107,7 +107,7 @@ fn a_grade_that_is_not_made_in_the_size_is_a_fault_of_the_grade() {
     let mut form = us();
     form.choose(Field::Bolt, "m12");
     assert_eq!(faults(&form)[0].field, Some(Field::Grade));
-    assert!(!offered(form.input(), Field::Grade).contains(&"sae-5"));
+    assert!(!offered(Field::Grade, form.input()).contains(&"sae-5"));
     form.choose(Field::Grade, "iso-8.8");
     assert!(form.checked().is_ok());
 }
@@ -123,6 +123,30 @@ fn what_differs_from_the_start_is_told_without_what_the_joint_does_not_use() {
         form.changed(),
         [Field::TubeWidth, Field::SpreaderThickness, Field::Support]
     );
+}
+
+#[test]
+fn the_tensile_strength_counts_and_is_told_in_the_readers_units() {
+    let mut form = us();
+    let before = calc_core::evaluate(&form.checked().unwrap());
+    form.type_in(Field::TubeUltimate, "20");
+    assert_eq!(form.changed(), [Field::TubeUltimate]);
+    assert_eq!(form.value(Field::TubeUltimate), "20\u{a0}ksi");
+    form.set_units(UnitSystem::Metric);
+    assert_eq!(form.value(Field::TubeUltimate), "138\u{a0}MPa");
+    let after = calc_core::evaluate(&form.checked().unwrap());
+    assert_ne!(before.checks, after.checks);
+}
+
+#[test]
+fn what_another_member_has_no_room_for_goes_back_to_its_default() {
+    let mut form = us();
+    form.choose(Field::Support, "loose-sleeve");
+    form.type_in(Field::BoltRows, "2");
+    form.choose(Field::Member, "round-tube");
+    assert_eq!(form.choice(Field::Support), "bare");
+    assert_eq!(form.input().bolt_rows, 1.0);
+    assert!(form.checked().is_ok());
 }
 
 #[test]

@@ -225,6 +225,38 @@ impl LoadRule {
         self.note
     }
 
+    /// Whether it asks anything of a coupler on top of the road's loads.
+    #[must_use]
+    pub fn has_cases(&self) -> bool {
+        self.classes.iter().any(|class| !class.cases.is_empty())
+    }
+
+    fn sizes(&self) -> impl Iterator<Item = Size> {
+        let cases = self.classes.iter().flat_map(|class| class.cases);
+        cases.flat_map(|case| {
+            [
+                case.along,
+                case.side,
+                case.up,
+                case.other_reading.unwrap_or(Size::Nought),
+            ]
+        })
+    }
+
+    /// Whether its cases are counted from the mass of the towing vehicle.
+    #[must_use]
+    pub fn compares_masses(&self) -> bool {
+        self.sizes()
+            .any(|size| matches!(size, Size::Reference(_) | Size::ReferenceCentreAxle(_)))
+    }
+
+    /// Whether its cases are counted from the load bed and from what the towing vehicle rides on.
+    #[must_use]
+    pub fn has_vertical_value(&self) -> bool {
+        self.sizes()
+            .any(|size| matches!(size, Size::TongueAndVertical(_)))
+    }
+
     /// Whether the rule is made for a trailer as heavy as this; its loads are counted all the same.
     #[must_use]
     pub fn covers(&self, trailer: &Trailer) -> bool {

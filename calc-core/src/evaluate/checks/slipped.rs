@@ -2,7 +2,7 @@
 
 use super::demand::Demand;
 use super::{Resistance, Working};
-use crate::catalog::LoadKind;
+use crate::catalog::{LoadKind, ThreadShear};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
@@ -41,7 +41,7 @@ impl Analysis<'_> {
             far = far.max(other_way);
         }
         // A307 has one value, threads in the plane or not.
-        b.grade.id() == "a307" || self.residual.shank < far
+        b.grade.thread_shear() == ThreadShear::OneValue || self.residual.shank < far
     }
 
     /// Shear strength of one bolt, all planes, in the two published resistances.
@@ -67,7 +67,7 @@ impl Analysis<'_> {
 
     fn alpha_v(&self) -> f64 {
         if self.threads_in_plane() {
-            en_bolt::alpha_v_threads(self.s.bolting.grade.id())
+            en_bolt::alpha_v_threads(self.s.bolting.grade)
         } else {
             0.6
         }

@@ -64,7 +64,7 @@ pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
     let l = &s.loads;
     let coupling = matches!(l.joint, JointKind::Coupler | JointKind::ChainBracket);
     let mut notes = Vec::new();
-    if !coupling && l.rule.id() != "road-service" {
+    if !coupling && l.rule.has_cases() {
         notes.push("note-rule-not-for-this-joint");
     }
     if coupling && !l.rule.covers(&l.trailer()) {

@@ -5,7 +5,7 @@ use crate::quantity::Dimension;
 use crate::repair::Rates;
 use crate::repair::work::Jobs;
 use crate::report::{Amount, Said};
-use crate::scenario::Scenario;
+use crate::scenario::{Field, Scenario};
 use crate::support::parts::{Cutting, Pieces, Shape};
 use serde::Serialize;
 
@@ -45,11 +45,9 @@ pub struct Cut {
 
 /// Id of the stock that a piece is cut from.
 fn stock(s: &Scenario, shape: &Shape) -> &'static str {
-    let own_size = s.input.sleeve_outer_mm.is_some() || s.input.sleeve_wall_mm.is_some();
+    let own_size = s.is_given(Field::SleeveOuter) || s.is_given(Field::SleeveWall);
     match shape {
-        Shape::Sleeve { .. } if !own_size => {
-            crate::catalog::sleeve(&s.input.sleeve).map_or("", crate::catalog::Sleeve::id)
-        }
+        Shape::Sleeve { .. } if !own_size => s.sleeve_stock.id(),
         _ => "",
     }
 }

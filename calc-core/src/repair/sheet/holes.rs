@@ -128,7 +128,7 @@ pub(super) fn list(
         };
         let count = pieces.count * pieces.shape.holes();
         let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
-        if place == "place-block" {
+        if matches!(pieces.shape, Shape::Block { .. }) {
             hole.notes.push(said("hole-through-tube", &[]));
         }
         holes.push(hole);

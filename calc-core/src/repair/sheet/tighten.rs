@@ -118,8 +118,8 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
         torque: of(torque, Dimension::Torque),
         clamp: of(analysis.preload.nominal.si(), Dimension::Force),
         reached: of(analysis.support.reached, Dimension::Force),
-        method: s.input.tightening.clone(),
-        lubrication: s.input.lubrication.clone(),
+        method: String::from(s.tightening.method.id()),
+        lubrication: String::from(s.tightening.lubrication.id()),
         bolt_length: of(bolt.si(), Dimension::Length),
         bolts: numbered(places)
             .into_iter()

@@ -142,7 +142,7 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
 /// Easier to lay and less apt to crack in 6xxx alloys, and weaker in shear.
 fn other(s: &Scenario) -> Option<&'static Filler> {
     let both = [s.tube.material, s.sleeve.material];
-    filler("4043").filter(|_| both.iter().all(|m| m.id().starts_with('6')))
+    filler("4043").filter(|_| both.iter().all(|m| m.aluminium_series() == Some(6)))
 }
 
 fn fillet(s: &Scenario) -> FilletEnd {
@@ -190,7 +190,7 @@ fn notes(
         // Within 25 mm (1 in) of a weld.
         notes.push(said("weld-heat-softens", &[0.0254]));
     }
-    if w.filler.id() == "309l" {
+    if s.tube.material.family() != s.sleeve.material.family() {
         notes.push(said("weld-stainless-to-carbon", &[]));
     }
     notes.push(said("weld-sequence", &[]));
