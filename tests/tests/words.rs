@@ -35,7 +35,7 @@ fn sources() -> Vec<String> {
         }
     }
     let mut found = Vec::new();
-    for part in ["evaluate", "caliper", "chance", "repair"] {
+    for part in ["evaluate", "inspection", "chance", "repair"] {
         walk(&root().join("calc-core/src").join(part), &mut found);
     }
     found
