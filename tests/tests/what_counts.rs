@@ -10,10 +10,10 @@ use calc_core::{Input, InputError, Scenario, evaluate, torque_turn};
 use outside_checks::joints::Joints;
 
 /// Joints that are tried; each with every field moved.
-const JOINTS: usize = 250;
+const JOINTS: usize = 150;
 
 /// Every how many joints the readings are asked too.
-const READINGS_EVERY: usize = 5;
+const READINGS_EVERY: usize = 10;
 
 /// How often a field is moved in one joint.
 const MOVES: usize = 2;
