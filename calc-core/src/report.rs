@@ -5,13 +5,13 @@ pub mod fatigue;
 mod substituted;
 
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
-pub(crate) use substituted::{Given, substituted};
+pub(crate) use substituted::{Given, Numbers, substituted};
 pub use substituted::{Substituted, Term};
 
 use crate::catalog::LoadKind;
 use crate::cite::Cite;
 use crate::mechanics::range::OutOfRange;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Measured, Measures};
 use crate::scenario::{Field, Input, JointKind, SupportKind};
 use serde::{Serialize, Serializer};
 
@@ -29,6 +29,22 @@ impl Amount {
     #[must_use]
     pub const fn new(si: f64, dimension: Dimension) -> Self {
         Self { si, dimension }
+    }
+
+    /// A quantity, with what its type measures.
+    #[must_use]
+    #[inline]
+    pub(crate) fn of<Q: Measured>(quantity: Q) -> Self {
+        Self::new(quantity.si(), Q::DIMENSION)
+    }
+
+    /// Quantities side by side.
+    #[must_use]
+    pub(crate) fn each<Q: Measures<N>, const N: usize>(quantities: Q) -> Vec<Self> {
+        let amounts = quantities.numbers().into_iter().zip(Q::DIMENSIONS);
+        amounts
+            .map(|(si, &dimension)| Self::new(si, dimension))
+            .collect()
     }
 }
 

@@ -6,8 +6,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
 use crate::evaluate::pried::{pried, pull_on_bolt};
 use crate::mechanics::prying::Pried;
-use crate::quantity::Dimension::Moment;
-use crate::quantity::Force;
+use crate::quantity::{Force, Moment};
 use crate::report::{Check, Verdict};
 
 /// The governing demand of a question.
@@ -131,7 +130,7 @@ impl Analysis<'_> {
         if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
             check.verdict = Verdict::NotChecked;
             check.utilisation = None;
-            check.reason = said("slip-no-lever", &[(untaken, Moment)]);
+            check.reason = said("slip-no-lever", (Moment(untaken),));
         }
         check
     }

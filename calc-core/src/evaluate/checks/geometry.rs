@@ -1,13 +1,13 @@
 //! Distances, holes and fits.
 
-use super::{amount, said};
+use super::said;
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
-use crate::quantity::Dimension::Length;
-use crate::quantity::{InUnits, Length as Metres};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::evaluate::working::Line;
+use crate::quantity::{InUnits, Length};
+use crate::report::{Amount, Check, CheckId, Verdict, substituted};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -35,34 +35,42 @@ impl Analysis<'_> {
             } else {
                 Verdict::Holds
             },
-            demand: amount(needed, Length),
-            capacity: amount(given, Length),
+            demand: Amount::of(Length::of_si(needed)),
+            capacity: Amount::of(Length::of_si(given)),
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: Some(utilisation),
             case: None,
             reason: said(
                 if is_short { short } else { enough },
-                &[(needed, Length), (given, Length)],
+                (Length::of_si(needed), Length::of_si(given)),
             ),
             steps: w.finish(),
         }
     }
 
     /// Lines on the least distance to an edge, and the distance.
-    pub(super) fn edge_needed(&self, hole: Metres, w: &mut super::Working) -> f64 {
+    pub(super) fn edge_needed(&self, hole: Length, w: &mut super::Working) -> f64 {
         let d = self.s.bolting.thread.major().si();
         let (us, eu) = (1.5 * d, 1.2 * hole.si());
-        w.step(
-            &("e_min", "least distance from bolt to edge", "1.5·d"),
-            substituted![("d", d, Length)],
-            (us, Length),
+        w.line(
+            &Line {
+                symbol: "e_min",
+                what: "least distance from bolt to edge",
+                formula: "1.5·d",
+            },
+            substituted![("d", Length::of_si(d))],
+            Length::of_si(us),
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
-        w.step(
-            &("e_1,min", "the same by the European column", "1.2·d_0"),
-            substituted![("d_0", hole.si(), Length)],
-            (eu, Length),
+        w.line(
+            &Line {
+                symbol: "e_1,min",
+                what: "the same by the European column",
+                formula: "1.2·d_0",
+            },
+            substituted![("d_0", hole)],
+            Length::of_si(eu),
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
         );
         us.max(eu)
@@ -110,16 +118,24 @@ impl Analysis<'_> {
                 continue;
             }
             let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
-            w.step(
-                &("s_min", "least distance between bolts", "2⅔·d"),
-                substituted![("d", d, Length)],
-                (us, Length),
+            w.line(
+                &Line {
+                    symbol: "s_min",
+                    what: "least distance between bolts",
+                    formula: "2⅔·d",
+                },
+                substituted![("d", Length::of_si(d))],
+                Length::of_si(us),
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
-            w.step(
-                &("p_min", "the same by the European column", place),
-                substituted![("d_0", hole, Length)],
-                (eu, Length),
+            w.line(
+                &Line {
+                    symbol: "p_min",
+                    what: "the same by the European column",
+                    formula: place,
+                },
+                substituted![("d_0", Length::of_si(hole))],
+                Length::of_si(eu),
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
             );
             let this = (us.max(eu), given.si());
@@ -155,10 +171,14 @@ impl Analysis<'_> {
             ("d_n", "normal clearance hole", normal),
             ("d_l", "loose clearance hole", loose),
         ] {
-            w.step(
-                &(symbol, what, "as listed"),
-                substituted![("d", thread.major().si(), Length)],
-                (listed.diameter.si(), Length),
+            w.line(
+                &Line {
+                    symbol,
+                    what,
+                    formula: "as listed",
+                },
+                substituted![("d", thread.major())],
+                listed.diameter,
                 listed.cite,
             );
         }
@@ -172,21 +192,14 @@ impl Analysis<'_> {
         Some(Check {
             id: CheckId::HoleSize,
             verdict,
-            demand: amount(hole.si(), Length),
-            capacity: amount(largest, Length),
+            demand: Amount::of(hole),
+            capacity: Amount::of(Length::of_si(largest)),
             factor: 1.0,
             factor_is: "factor-none",
             // A fit has no share used: it must not stand before checks of strength.
             utilisation: None,
             case: None,
-            reason: said(
-                code,
-                &[
-                    (hole.si(), Length),
-                    (normal.diameter.si(), Length),
-                    (largest, Length),
-                ],
-            ),
+            reason: said(code, (hole, normal.diameter, Length::of_si(largest))),
             steps: w.finish(),
         })
     }
@@ -202,19 +215,24 @@ impl Analysis<'_> {
         let rim = 0.5 * (s.bolting.washer.outer - hole).si();
         let needed = WASHER_RIM * s.bolting.thread.major().si();
         let mut w = self.sheet();
-        w.step(
-            &("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
-            substituted![
-                ("D_w", s.bolting.washer.outer.si(), Length),
-                ("d_0", hole.si(), Length),
-            ],
-            (rim, Length),
+        w.line(
+            &Line {
+                symbol: "c",
+                what: "rim of the washer past the hole",
+                formula: "(D_w − d_0)/2",
+            },
+            substituted![("D_w", s.bolting.washer.outer), ("d_0", hole)],
+            Length::of_si(rim),
             Cite::new("elementary", "geometry", Flag::Computed),
         );
-        w.step(
-            &("c_min", "rim asked for", "0.2·d"),
-            substituted![("d", s.bolting.thread.major().si(), Length)],
-            (needed, Length),
+        w.line(
+            &Line {
+                symbol: "c_min",
+                what: "rim asked for",
+                formula: "0.2·d",
+            },
+            substituted![("d", s.bolting.thread.major())],
+            Length::of_si(needed),
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
         );
         self.distance(
@@ -245,25 +263,33 @@ impl Analysis<'_> {
             (Verdict::Holds, "sleeve-fit-good")
         };
         let mut w = self.sheet();
-        w.step(
-            &("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
-            substituted![
-                ("d_i", s.sleeve.inner.si(), Length),
-                ("d", s.bolting.thread.major().si(), Length),
-            ],
-            (play, Length),
+        w.line(
+            &Line {
+                symbol: "s",
+                what: "radial play between bolt and sleeve",
+                formula: "(d_i − d)/2",
+            },
+            substituted![("d_i", s.sleeve.inner), ("d", s.bolting.thread.major())],
+            Length::of_si(play),
             Cite::new("trade-practice", "1/64 to 1/16 in radial", Flag::Practice),
         );
         Some(Check {
             id: CheckId::SleeveFit,
             verdict,
-            demand: amount(play, Length),
-            capacity: amount(loose, Length),
+            demand: Amount::of(Length::of_si(play)),
+            capacity: Amount::of(Length::of_si(loose)),
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: None,
             case: None,
-            reason: said(code, &[(play, Length), (tight, Length), (loose, Length)]),
+            reason: said(
+                code,
+                (
+                    Length::of_si(play),
+                    Length::of_si(tight),
+                    Length::of_si(loose),
+                ),
+            ),
             steps: w.finish(),
         })
     }

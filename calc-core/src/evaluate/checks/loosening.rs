@@ -5,10 +5,10 @@ use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
-use crate::quantity::Dimension::{Force, Ratio};
-use crate::quantity::{InUnits, newton};
+use crate::quantity::{InUnits, Ratio, newton};
 use crate::report::{Check, CheckId, Verdict, substituted};
 
 impl Analysis<'_> {
@@ -42,19 +42,19 @@ impl Analysis<'_> {
         let (_, share) = worst(loads)?;
         let (demand, capacity) = (plane(&share), limit(&share));
         let mut w = self.sheet();
-        w.step(
-            &(
-                "F_Q",
-                "transverse force that cannot shake the nut loose, one plane",
-                "μ·(F_left − (1 − C)·N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_Q",
+                what: "transverse force that cannot shake the nut loose, one plane",
+                formula: "μ·(F_left − (1 − C)·N)",
+            },
             substituted![
-                ("μ", s.tightening.faying_friction, Ratio),
-                ("F_left", g.left_min, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", share.pull.max(0.0), Force),
+                ("μ", Ratio(s.tightening.faying_friction)),
+                ("F_left", newton(g.left_min)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(share.pull.max(0.0)))
             ],
-            (capacity, Force),
+            newton(capacity),
             Cite::new("junker", "criterion", Flag::Read),
         );
         let mut check = of_forces(
@@ -67,7 +67,7 @@ impl Analysis<'_> {
                 } else {
                     "loosening-stays"
                 },
-                &[(demand, Force), (capacity, Force)],
+                (newton(demand), newton(capacity)),
             ),
             w,
         );

@@ -20,7 +20,7 @@ use resistance::Resistance;
 
 use super::analysis::Analysis;
 use super::working::Working;
-use crate::quantity::Dimension;
+use crate::quantity::{Measures, newton};
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
 
 /// Factor on separation of the faces. An assumption: as for slip.
@@ -71,10 +71,6 @@ pub(super) fn holds_so_far(checks: &[Check]) -> bool {
             .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
-const fn amount(si: f64, dimension: Dimension) -> Amount {
-    Amount::new(si, dimension)
-}
-
 /// A check of forces with the usual words for its verdict.
 fn of_forces(
     id: CheckId,
@@ -87,8 +83,8 @@ fn of_forces(
     Check {
         id,
         verdict: Verdict::of(utilisation),
-        demand: amount(demand, Dimension::Force),
-        capacity: amount(capacity, Dimension::Force),
+        demand: Amount::of(newton(demand)),
+        capacity: Amount::of(newton(capacity)),
         factor,
         factor_is,
         utilisation: Some(utilisation),
@@ -98,10 +94,10 @@ fn of_forces(
     }
 }
 
-fn said(code: &'static str, amounts: &[(f64, Dimension)]) -> Said {
+fn said<Q: Measures<N>, const N: usize>(code: &'static str, quantities: Q) -> Said {
     Said {
         code,
-        amounts: amounts.iter().map(|&(si, d)| amount(si, d)).collect(),
+        amounts: Amount::each(quantities),
     }
 }
 

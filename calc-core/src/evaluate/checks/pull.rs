@@ -4,9 +4,9 @@ use super::demand::Demand;
 use super::{of_forces, said};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::working::Line;
 use crate::mechanics::{opening, shear};
-use crate::quantity::Dimension::{Force, Length, Ratio};
-use crate::quantity::{InUnits, newton};
+use crate::quantity::{InUnits, Ratio, newton};
 use crate::report::{Check, CheckId, Verdict, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
@@ -27,18 +27,18 @@ impl Analysis<'_> {
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.force, pull);
-        w.step(
-            &(
-                "F_b",
-                "largest bolt force in service",
-                "max(F_max + C·N, N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_b",
+                what: "largest bolt force in service",
+                formula: "max(F_max + C·N, N)",
+            },
             substituted![
-                ("F_max", clamp, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", pull, Force),
+                ("F_max", newton(clamp)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(pull))
             ],
-            (demand, Force),
+            newton(demand),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
         let (proof, yields) = (preload.proof.si(), preload.yields.si());
@@ -53,7 +53,7 @@ impl Analysis<'_> {
             CheckId::BoltService,
             (demand, yields),
             (1.0, "factor-none"),
-            said(code, &[(demand, Force), (proof, Force), (yields, Force)]),
+            said(code, (newton(demand), newton(proof), newton(yields))),
             w,
         );
         if demand <= proof {
@@ -82,27 +82,24 @@ impl Analysis<'_> {
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
-        w.step(
-            &(
-                "t_c",
-                "thickness at which the flange adds nothing",
-                "√(4·B·b'/(p·F_u))",
-            ),
-            substituted![
-                ("B", bolt.si(), Force),
-                ("t", s.fitting.thickness.si(), Length),
-            ],
-            (pried.thick_enough.si(), Length),
+        w.line(
+            &Line {
+                symbol: "t_c",
+                what: "thickness at which the flange adds nothing",
+                formula: "√(4·B·b'/(p·F_u))",
+            },
+            substituted![("B", bolt), ("t", s.fitting.thickness)],
+            pried.thick_enough,
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
-        w.step(
-            &(
-                "T_max",
-                "pull that flange and bolt hold together",
-                "B·min(1, (t/t_c)²·(1 + δ·α'))",
-            ),
-            substituted![("B", bolt.si(), Force)],
-            (capacity, Force),
+        w.line(
+            &Line {
+                symbol: "T_max",
+                what: "pull that flange and bolt hold together",
+                formula: "B·min(1, (t/t_c)²·(1 + δ·α'))",
+            },
+            substituted![("B", bolt)],
+            newton(capacity),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
         let words = ["flange-bends", "flange-holds"];
@@ -112,28 +109,32 @@ impl Analysis<'_> {
     /// The forces of the case that decides.
     pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
         let case = &demand.loads.case;
-        w.step(
-            &(
-                "V, N",
-                "most that the case asks of one bolt, here",
-                "elastic vector method; pull about middle or edge, the larger",
-            ),
+        w.line(
+            &Line {
+                symbol: "V, N",
+                what: "most that the case asks of one bolt, here",
+                formula: "elastic vector method; pull about middle or edge, the larger",
+            },
             substituted![
-                ("along", case.along, Force),
-                ("up", case.up, Force),
-                ("side", case.side, Force),
+                ("along", newton(case.along)),
+                ("up", newton(case.up)),
+                ("side", newton(case.side))
             ],
-            (demand.force, Force),
+            newton(demand.force),
             case.cite,
         );
     }
 
     pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
         if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
-            w.step(
-                &("N", "pull on the bolt with prying", "T + q"),
-                substituted![("T", pull, Force)],
-                (with, Force),
+            w.line(
+                &Line {
+                    symbol: "N",
+                    what: "pull on the bolt with prying",
+                    formula: "T + q",
+                },
+                substituted![("T", newton(pull))],
+                newton(with),
                 Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
             );
         }
@@ -157,7 +158,7 @@ pub(super) fn bending(
         id,
         (pulled.force, capacity),
         (pulled.factor, pulled.factor_is),
-        said(code, &[(pulled.force, Force), (capacity, Force)]),
+        said(code, (newton(pulled.force), newton(capacity))),
         w,
     );
     pulled.name(check)

@@ -4,7 +4,7 @@ use super::demand::Demand;
 use super::{Working, of_forces, said};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::GAMMA_Q;
-use crate::quantity::Dimension::Force;
+use crate::quantity::newton;
 use crate::report::{Check, CheckId};
 
 /// One published way to a strength, with the factor that goes with it.
@@ -77,7 +77,7 @@ impl Analysis<'_> {
             id,
             (demand.force, resistance.capacity),
             (demand.factor, demand.factor_is),
-            said(code, &[(demand.force, Force), (resistance.capacity, Force)]),
+            said(code, (newton(demand.force), newton(resistance.capacity))),
             w,
         ))
     }

@@ -1,27 +1,27 @@
 //! What the holes leave of tube and fitting, and what head and nut are pulled through.
 
 use super::demand::Demand;
-use super::{Resistance, amount, said};
+use super::{Resistance, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
 use crate::evaluate::member_section::{MemberSection, member_section};
+use crate::evaluate::working::Line;
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
-use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
-use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
+use crate::report::{Amount, Check, CheckId, Verdict, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
 #[derive(Clone, Copy)]
 struct Pulled {
-    fy: Pascals,
-    fu: Pascals,
-    hole: Metres,
-    thickness: Metres,
-    end: Metres,
+    fy: Stress,
+    fu: Stress,
+    hole: Length,
+    thickness: Length,
+    end: Length,
 }
 
 impl Analysis<'_> {
@@ -83,71 +83,71 @@ impl Analysis<'_> {
             Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
         };
         let mut w = self.sheet();
-        w.step(
-            &(
-                "σ_g",
-                "stress of the whole section behind the last bolt",
-                match s.member.kind {
+        w.line(
+            &Line {
+                symbol: "σ_g",
+                what: "stress of the whole section behind the last bolt",
+                formula: match s.member.kind {
                     MemberKind::Channel | MemberKind::Angle => {
                         "N/A + bending at the worst corner of a section without symmetry"
                     }
                     MemberKind::RoundTube => "N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)",
                     _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
                 },
-            ),
+            },
             substituted![
-                ("N", pull, Force),
-                ("M_1", up, Moment),
-                ("M_2", side, Moment)
+                ("N", newton(pull)),
+                ("M_1", Moment(up)),
+                ("M_2", Moment(side))
             ],
-            (on_gross, Stress),
+            Stress::of_si(on_gross),
             Cite::new("elementary", "bending", Flag::Computed),
         );
-        w.step(
-            &(
-                "σ_n",
-                "stress of the section with the holes out",
-                if s.member.is_open() {
+        w.line(
+            &Line {
+                symbol: "σ_n",
+                what: "stress of the section with the holes out",
+                formula: if s.member.is_open() {
                     "the same with the holes out, N over the share of it that is pulled, U·A"
                 } else {
                     "the same with the holes out"
                 },
-            ),
+            },
             substituted![
-                ("N", pull, Force),
-                ("M_1", up, Moment),
-                ("M_2", side, Moment),
-                ("d_h", effective_hole(self.hole_in_tube()).si(), Length),
+                ("N", newton(pull)),
+                ("M_1", Moment(up)),
+                ("M_2", Moment(side)),
+                ("d_h", effective_hole(self.hole_in_tube()))
             ],
-            (on_net, Stress),
+            Stress::of_si(on_net),
             Cite::new("elementary", "bending", Flag::Computed),
         );
-        w.step(
-            &(
-                "f_y/Ω",
-                "allowed on the whole section under a service load",
-                "f_y/Ω",
-            ),
-            substituted![("f_y", fy.si(), Stress)],
-            (fy.si() / omega_yield, Stress),
+        w.line(
+            &Line {
+                symbol: "f_y/Ω",
+                what: "allowed on the whole section under a service load",
+                formula: "f_y/Ω",
+            },
+            substituted![("f_y", fy)],
+            Stress::of_si(fy.si() / omega_yield),
             cite,
         );
-        w.step(
-            &(
-                "F_u/Ω",
-                "allowed on the section with the holes out under a service load",
-                "F_u/Ω",
-            ),
-            substituted![("F_u", fu.si(), Stress)],
-            (fu.si() / omega_rupture, Stress),
+        w.line(
+            &Line {
+                symbol: "F_u/Ω",
+                what: "allowed on the section with the holes out under a service load",
+                formula: "F_u/Ω",
+            },
+            substituted![("F_u", fu)],
+            Stress::of_si(fu.si() / omega_rupture),
             cite,
         );
         let (most, utilisation) = (demand.force, demand.used(resistance.capacity));
         Some(demand.name(Check {
             id: CheckId::NetSection,
             verdict: Verdict::of(utilisation),
-            demand: amount(most, Stress),
-            capacity: amount(resistance.capacity, Stress),
+            demand: Amount::of(Stress::of_si(most)),
+            capacity: Amount::of(Stress::of_si(resistance.capacity)),
             factor: demand.factor,
             factor_is: demand.factor_is,
             utilisation: Some(utilisation),
@@ -158,7 +158,7 @@ impl Analysis<'_> {
                 } else {
                     "section-fine"
                 },
-                &[(most, Stress), (resistance.capacity, Stress)],
+                (Stress::of_si(most), Stress::of_si(resistance.capacity)),
             ),
             steps: w.finish(),
         }))
@@ -170,13 +170,13 @@ impl Analysis<'_> {
         Check {
             id: CheckId::NetSection,
             verdict: Verdict::DoesNotHold,
-            demand: amount(hole, Length),
-            capacity: amount(0.0, Length),
+            demand: Amount::of(Length::of_si(hole)),
+            capacity: Amount::of(Length::of_si(0.0)),
             factor: 1.0,
             factor_is: "factor-none",
             utilisation: None,
             case: None,
-            reason: said("section-used-up", &[(hole, Length)]),
+            reason: said("section-used-up", (Length::of_si(hole),)),
             steps: Vec::new(),
         }
     }
@@ -242,15 +242,19 @@ impl Analysis<'_> {
         let mut w = self.sheet();
         for (what, ply, block) in rows.chain(to_edge) {
             let force = block_shear(ply.fy, ply.fu, &block).si();
-            w.step(
-                &("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what,
+                    formula: "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt",
+                },
                 substituted![
-                    ("F_u", ply.fu.si(), Stress),
-                    ("f_y", ply.fy.si(), Stress),
-                    ("e", ply.end.si(), Length),
-                    ("rows", b.rows as f64, Count),
+                    ("F_u", ply.fu),
+                    ("f_y", ply.fy),
+                    ("e", ply.end),
+                    ("rows", Count(b.rows as f64))
                 ],
-                (force, Force),
+                newton(force),
                 Cite::new("aisc-360-22", "J4.3", Flag::Read),
             );
             let resistance =
@@ -294,25 +298,25 @@ impl Analysis<'_> {
         let mut found: Option<(Resistance, Demand<'_>)> = None;
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {
             let eu = en_bolt::punching(fu, width, thickness).si();
-            w.step(
-                &("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
-                substituted![
-                    ("d_m", width.si(), Length),
-                    ("t_p", thickness.si(), Length),
-                    ("f_u", fu.si(), Stress),
-                ],
-                (eu, Force),
+            w.line(
+                &Line {
+                    symbol: "B_p,Rd",
+                    what,
+                    formula: "0.6·π·d_m·t_p·f_u/γ_M2",
+                },
+                substituted![("d_m", width), ("t_p", thickness), ("f_u", fu)],
+                newton(eu),
                 Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
             );
             let us = eu * crate::mechanics::bearing::GAMMA_M2;
-            w.step(
-                &(
-                    "R",
-                    "the same as shear rupture round the head",
-                    "0.60·F_u·π·d_m·t_p",
-                ),
-                substituted![("B_p,Rd", eu, Force)],
-                (us, Force),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what: "the same as shear rupture round the head",
+                    formula: "0.60·F_u·π·d_m·t_p",
+                },
+                substituted![("B_p,Rd", newton(eu))],
+                newton(us),
                 Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
             );
             let yields = us * fy.si() / fu.si();

@@ -5,10 +5,10 @@ use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
-use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
-use crate::quantity::{InUnits, newton};
+use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
 use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::support::seat;
 
@@ -22,85 +22,91 @@ impl Analysis<'_> {
         let share = service.worst_share();
         let mut w = self.sheet();
         let limit = self.support.least.limit();
-        w.step(
-            &(
-                "F_0",
-                "least clamp right after tightening",
-                "min(F·(1 − Γ), limit of the support)",
-            ),
-            substituted![
-                ("F·(1 − Γ)", self.preload.min.si(), Force),
-                ("limit", limit, Force),
-            ],
-            (g.fresh_min, Force),
+        w.line(
+            &Line {
+                symbol: "F_0",
+                what: "least clamp right after tightening",
+                formula: "min(F·(1 − Γ), limit of the support)",
+            },
+            substituted![("F·(1 − Γ)", self.preload.min), ("limit", newton(limit))],
+            newton(g.fresh_min),
             Cite::new(
                 "nasa-std-5020b",
                 "form of the torque scatter",
                 Flag::ReadSecondHand,
             ),
         );
-        w.step(
-            &(
-                "F_R",
-                "what goes by itself in the first days",
-                "0.025·F_0 bare, 0.065·F_0 coated",
-            ),
-            substituted![("F_0", g.fresh_min, Force)],
-            (g.relaxation, Force),
+        w.line(
+            &Line {
+                symbol: "F_R",
+                what: "what goes by itself in the first days",
+                formula: "0.025·F_0 bare, 0.065·F_0 coated",
+            },
+            substituted![("F_0", newton(g.fresh_min))],
+            newton(g.relaxation),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
-        w.step(
-            &("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
-            substituted![
-                ("k_b", g.bolt.si(), Stiffness),
-                ("k_m", g.members.si(), Stiffness),
-            ],
-            (g.embedding, Force),
+        w.line(
+            &Line {
+                symbol: "F_Z",
+                what: "flattening of rough faces",
+                formula: "f_Z/(1/k_b + 1/k_m)",
+            },
+            substituted![("k_b", g.bolt), ("k_m", g.members)],
+            newton(g.embedding),
             Cite::new("vdi-2230", "Table 5", Flag::Memory),
         );
-        w.step(
-            &("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
+        w.line(
+            &Line {
+                symbol: "F_T",
+                what: "cold or heat",
+                formula: "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)",
+            },
             substituted![
-                ("ΔT", s.loads.temperature_swing, TemperatureStep),
-                ("l", g.length.si(), Length),
+                ("ΔT", TemperatureStep(s.loads.temperature_swing)),
+                ("l", g.length)
             ],
-            (g.temperature, Force),
+            newton(g.temperature),
             Cite::new("elementary", "thermal strain", Flag::Computed),
         );
-        w.step(
-            &("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
-            substituted![("F_0", g.fresh_min, Force)],
-            (g.left_min, Force),
+        w.line(
+            &Line {
+                symbol: "F_left",
+                what: "least clamp left",
+                formula: "F_0 − F_R − F_Z − F_T",
+            },
+            substituted![("F_0", newton(g.fresh_min))],
+            newton(g.left_min),
             Cite::new("elementary", "sum", Flag::Computed),
         );
-        w.step(
-            &(
-                "V",
-                "largest force in the faying plane on one bolt",
-                "elastic vector method",
-            ),
+        w.line(
+            &Line {
+                symbol: "V",
+                what: "largest force in the faying plane on one bolt",
+                formula: "elastic vector method",
+            },
             substituted![
-                ("along", service.ball.along, Force),
-                ("up", service.ball.up, Force),
-                ("side", service.ball.side, Force),
+                ("along", newton(service.ball.along)),
+                ("up", newton(service.ball.up)),
+                ("side", newton(service.ball.side))
             ],
-            (share.in_plane(), Force),
+            newton(share.in_plane()),
             Cite::new("shigley-9e", "section 8-12", Flag::Read),
         );
-        w.step(
-            &(
-                "R",
-                "slip resistance of that bolt",
-                "m·μ·(F_left − (1 − C)·N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "slip resistance of that bolt",
+                formula: "m·μ·(F_left − (1 − C)·N)",
+            },
             substituted![
-                ("m", s.bolting.slip_planes(), Count),
-                ("μ", s.tightening.faying_friction, Ratio),
-                ("F_left", g.left_min, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", share.pull.max(0.0), Force),
+                ("m", Count(s.bolting.slip_planes())),
+                ("μ", Ratio(s.tightening.faying_friction)),
+                ("F_left", newton(g.left_min)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(share.pull.max(0.0)))
             ],
-            (service.resistance, Force),
+            newton(service.resistance),
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
         let reason = said(
@@ -109,11 +115,11 @@ impl Analysis<'_> {
             } else {
                 "slip-grips"
             },
-            &[
-                (share.in_plane(), Force),
-                (service.resistance, Force),
-                (g.left_min, Force),
-            ],
+            (
+                newton(share.in_plane()),
+                newton(service.resistance),
+                newton(g.left_min),
+            ),
         );
         let mut check = of_forces(
             CheckId::Slip,
@@ -158,7 +164,7 @@ impl Analysis<'_> {
             CheckId::Slip,
             (0.0, 0.0),
             (1.0, "factor-none"),
-            said("slip-no-load", &[]),
+            said("slip-no-load", ()),
             self.sheet(),
         );
         check.verdict = Verdict::NotChecked;
@@ -176,7 +182,7 @@ impl Analysis<'_> {
     pub(super) fn undecided(mut check: Check, code: &'static str) -> Check {
         check.verdict = Verdict::NotChecked;
         check.utilisation = None;
-        check.reason = said(code, &[]);
+        check.reason = said(code, ());
         check
     }
 
@@ -190,23 +196,24 @@ impl Analysis<'_> {
         let g = self.residual;
         let opens_at = opening::separation_load(newton(g.left_min), g.load_factor).si();
         let mut w = self.sheet();
-        w.step(
-            &(
-                "C",
-                "share of an outside pull that the bolt feels",
-                "k_b/(k_b + k_m)",
-            ),
-            substituted![
-                ("k_b", g.bolt.si(), Stiffness),
-                ("k_m", g.members.si(), Stiffness),
-            ],
-            (g.load_factor, Ratio),
+        w.line(
+            &Line {
+                symbol: "C",
+                what: "share of an outside pull that the bolt feels",
+                formula: "k_b/(k_b + k_m)",
+            },
+            substituted![("k_b", g.bolt), ("k_m", g.members)],
+            Ratio(g.load_factor),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
-        w.step(
-            &("N_0", "pull at which the faces part", "F_left/(1 − C)"),
-            substituted![("F_left", g.left_min, Force), ("C", g.load_factor, Ratio)],
-            (opens_at, Force),
+        w.line(
+            &Line {
+                symbol: "N_0",
+                what: "pull at which the faces part",
+                formula: "F_left/(1 − C)",
+            },
+            substituted![("F_left", newton(g.left_min)), ("C", Ratio(g.load_factor))],
+            newton(opens_at),
             Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),
         );
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
@@ -222,7 +229,7 @@ impl Analysis<'_> {
                 } else {
                     "opening-shut"
                 },
-                &[(pull, Force), (counted, Force)],
+                (newton(pull), newton(counted)),
             ),
             w,
         );

@@ -4,10 +4,10 @@ use super::{length, said};
 use crate::catalog::{Family, Filler, filler};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::loads::Cases;
-use crate::evaluate::working::Working;
+use crate::evaluate::working::{Line, Working};
 use crate::mechanics::weld;
-use crate::quantity::Dimension::{Angle, Force, Length, Ratio, Stress};
-use crate::quantity::InUnits;
+use crate::quantity::Dimension::{Angle, Force, Stress};
+use crate::quantity::{InUnits, Ratio, newton};
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
 use crate::report::{Amount, Governing, Said, Step, Verdict, substituted};
 use crate::scenario::{Mount, Scenario};
@@ -208,51 +208,63 @@ fn steps(
     demand: Option<&crate::repair::weld::WeldDemand<'_>>,
 ) -> Vec<Step> {
     let mut sheet = Working::new(true);
-    sheet.step(
-        &("E", "throat of the groove, bevelled by 60°", "S"),
-        substituted![("S", w.throat.si(), Length)],
-        (w.throat.si(), Length),
+    sheet.line(
+        &Line {
+            symbol: "E",
+            what: "throat of the groove, bevelled by 60°",
+            formula: "S",
+        },
+        substituted![("S", w.throat)],
+        w.throat,
         Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
     );
-    sheet.step(
-        &("L", "length of one weld", "π·D"),
-        substituted![("D", s.sleeve.outer.si(), Length)],
-        (w.length.si(), Length),
+    sheet.line(
+        &Line {
+            symbol: "L",
+            what: "length of one weld",
+            formula: "π·D",
+        },
+        substituted![("D", s.sleeve.outer)],
+        w.length,
         Cite::new("elementary", "circumference", Flag::Computed),
     );
-    sheet.step(
-        &("R_w", "strength of the weld metal in shear", "f_w·E·L"),
+    sheet.line(
+        &Line {
+            symbol: "R_w",
+            what: "strength of the weld metal in shear",
+            formula: "f_w·E·L",
+        },
         substituted![
-            ("f_w", w.filler.shear_strength().si(), Stress),
-            ("E", w.throat.si(), Length),
-            ("L", w.length.si(), Length),
+            ("f_w", w.filler.shear_strength()),
+            ("E", w.throat),
+            ("L", w.length)
         ],
-        (w.metal, Force),
+        newton(w.metal),
         w.filler.cite(),
     );
-    sheet.step(
-        &(
-            "R_b",
-            "strength in shear of the metal beside it",
-            "0.60·f_u·t·L",
-        ),
+    sheet.line(
+        &Line {
+            symbol: "R_b",
+            what: "strength in shear of the metal beside it",
+            formula: "0.60·f_u·t·L",
+        },
         substituted![
-            ("f_u", w.beside_ultimate.si(), Stress),
-            ("t", w.beside_thickness.si(), Length),
-            ("L", w.length.si(), Length),
+            ("f_u", w.beside_ultimate),
+            ("t", w.beside_thickness),
+            ("L", w.length)
         ],
-        (w.beside, Force),
+        newton(w.beside),
         Cite::new("aisc-360-22", "J4.2", Flag::Read),
     );
     if let Some(a) = demand {
-        sheet.step(
-            &(
-                "V",
-                "force of one slip plane and pull along the bolt, together",
-                "√(V_p² + N²)",
-            ),
-            substituted![("V_p", a.in_plane, Force), ("N", a.pull, Force)],
-            (a.force(), Force),
+        sheet.line(
+            &Line {
+                symbol: "V",
+                what: "force of one slip plane and pull along the bolt, together",
+                formula: "√(V_p² + N²)",
+            },
+            substituted![("V_p", newton(a.in_plane)), ("N", newton(a.pull))],
+            newton(a.force()),
             Cite::new(
                 "own-assumption",
                 "the weld hands on all of it, the hole none",
@@ -260,14 +272,18 @@ fn steps(
             ),
         );
         let used = a.factor * a.force() / w.strength().max(1e-9);
-        sheet.step(
-            &("u", "share used", "Ω·V/min(R_w, R_b)"),
+        sheet.line(
+            &Line {
+                symbol: "u",
+                what: "share used",
+                formula: "Ω·V/min(R_w, R_b)",
+            },
             substituted![
-                ("Ω", a.factor, Ratio),
-                ("V", a.force(), Force),
-                ("R", w.strength(), Force),
+                ("Ω", Ratio(a.factor)),
+                ("V", newton(a.force())),
+                ("R", newton(w.strength()))
             ],
-            (used, Ratio),
+            Ratio(used),
             Cite::new("aisc-360-22", "Table J2.5; ADM 1.95", Flag::Read),
         );
     }
