@@ -203,15 +203,6 @@ pub struct Check {
     pub steps: Vec<Step>,
 }
 
-impl Check {
-    /// The check with the load case that decides it.
-    #[must_use]
-    pub(crate) const fn in_case(mut self, case: &'static str, kind: LoadKind) -> Self {
-        self.case = Some(Governing { case, kind });
-        self
-    }
-}
-
 /// A part that can give way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -486,4 +477,12 @@ pub struct Report {
     pub notes: Vec<Said>,
     /// Fatigue, on the road that is assumed.
     pub fatigue: FatigueReport,
+}
+
+impl Report {
+    /// The check that answers a question; `None` where the joint does not raise it.
+    #[must_use]
+    pub fn check(&self, id: CheckId) -> Option<&Check> {
+        self.checks.iter().find(|check| check.id == id)
+    }
 }

@@ -97,7 +97,7 @@ proptest! {
             prop_assert!(view.used_at_full.is_finite() && view.used_on_the_road.is_finite());
         }
         // A chain bracket counts on no friction, so it has no slip check; nor has it a life.
-        let slip = report.checks.iter().find(|c| c.id == CheckId::Slip);
+        let slip = report.check(CheckId::Slip);
         if !slip.is_some_and(|c| matches!(c.verdict, Verdict::Holds | Verdict::Close)) {
             prop_assert!(fatigue.life.is_none());
         }

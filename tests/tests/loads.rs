@@ -35,11 +35,7 @@ fn bolt_in_service() {
             free_up_n: up,
             ..joint("free", "from-top", "road-service")
         });
-        let check = report
-            .checks
-            .iter()
-            .find(|check| check.id == CheckId::BoltService)
-            .unwrap();
+        let check = report.check(CheckId::BoltService).unwrap();
         let step = check.steps.iter().find(|s| s.symbol == "F_b").unwrap();
         let put_in = |symbol: &str| {
             let term = step.inputs.iter().find(|t| t.symbol == symbol).unwrap();
@@ -72,13 +68,13 @@ fn a_thin_flange_pries() {
         })
     };
     let demand = |report: &Report| {
-        let check = report.checks.iter().find(|c| c.id == CheckId::BoltCombined);
+        let check = report.check(CheckId::BoltCombined);
         // The pull is the second amount of its sentence.
         check.unwrap().reason.amounts[1].si
     };
     let (stiff, bending) = (with(None), with(Some(45.0)));
     assert!(demand(&bending) > 1.05 * demand(&stiff));
-    let flange = |report: &Report| report.checks.iter().any(|c| c.id == CheckId::FittingFlange);
+    let flange = |report: &Report| report.check(CheckId::FittingFlange).is_some();
     assert!(flange(&bending) && !flange(&stiff));
 }
 
@@ -88,11 +84,7 @@ fn default_joint_is_as_before() {
     let report = report(&Input::default());
     assert_eq!(report.weakest, CheckId::Clamp);
     assert_eq!(report.loads.case, "pulling-over-a-bump");
-    let slip = report
-        .checks
-        .iter()
-        .find(|check| check.id == CheckId::Slip)
-        .unwrap();
+    let slip = report.check(CheckId::Slip).unwrap();
     assert!(
         (slip.demand.si - 6840.60).abs() < 0.01,
         "{}",
@@ -165,7 +157,7 @@ fn checks_name_their_case_and_kinds_are_not_mixed() {
                     }
                 }
                 assert_eq!(
-                    report.checks.iter().any(|c| c.id == CheckId::Slip),
+                    report.check(CheckId::Slip).is_some(),
                     name != "chain-bracket"
                 );
             }
@@ -292,11 +284,7 @@ fn a_free_load_left_empty_is_not_checked() {
             ..joint("free", "from-top", "road-service")
         };
         let report = report(&input);
-        let slip = report
-            .checks
-            .iter()
-            .find(|check| check.id == CheckId::Slip)
-            .unwrap();
+        let slip = report.check(CheckId::Slip).unwrap();
         assert_eq!(slip.verdict, Verdict::NotChecked);
     }
 }
@@ -400,7 +388,7 @@ proptest! {
 #[test]
 fn a_hanger_does_not_judge_the_bending_of_the_tube() {
     let report = report(&joint("spring-hanger", "through-sides", "road-service"));
-    assert!(report.checks.iter().all(|c| c.id != CheckId::NetSection));
+    assert!(report.check(CheckId::NetSection).is_none());
     assert!(
         report
             .notes

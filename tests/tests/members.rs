@@ -24,7 +24,7 @@ fn report(input: &Input) -> Report {
 }
 
 fn answer(report: &Report, id: CheckId) -> Option<&Answer> {
-    report.checks.iter().find(|check| check.id == id)
+    report.check(id)
 }
 
 fn verdict(input: &Input, id: CheckId) -> Option<Verdict> {

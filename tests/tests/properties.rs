@@ -207,7 +207,7 @@ fn a_heavier_trailer_never_grips_better() {
             true
         },
         |before, after| {
-            let slip = |r: &Report| r.checks.iter().find(|c| c.id == CheckId::Slip).cloned();
+            let slip = |r: &Report| r.check(CheckId::Slip).cloned();
             let (before, after) = match (slip(before), slip(after)) {
                 (Some(before), Some(after)) => (before, after),
                 // A chain bracket counts on no friction.
@@ -229,7 +229,7 @@ fn a_heavier_trailer_never_grips_better() {
 }
 
 fn check(report: &Report, id: CheckId) -> Option<&calc_core::report::Check> {
-    report.checks.iter().find(|c| c.id == id)
+    report.check(id)
 }
 
 /// Neither use nor verdict of a check is worse; what cannot be judged on one side is passed over.

@@ -42,7 +42,7 @@ fn report(input: &Input) -> Report {
 }
 
 fn find(report: &Report, id: CheckId) -> &calc_core::report::Check {
-    report.checks.iter().find(|c| c.id == id).unwrap()
+    report.check(id).unwrap()
 }
 
 #[test]

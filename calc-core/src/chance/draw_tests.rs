@@ -162,11 +162,7 @@ fn slip_agrees_with_the_check_where_both_use_the_same_strength() {
     let sampler = Sampler::new(&s, 1, 0);
     let drawn = sampler.distributions.map(|of| of.middle.si);
     let report = evaluate(&s);
-    let check = report
-        .checks
-        .iter()
-        .find(|c| c.id == CheckId::Slip)
-        .unwrap();
+    let check = report.check(CheckId::Slip).unwrap();
     let ours = sampler.one(&drawn).slip_use;
     let theirs = check.utilisation.unwrap() / check.factor;
     assert!((ours / theirs - 1.0).abs() < 1e-6, "{ours} {theirs}");

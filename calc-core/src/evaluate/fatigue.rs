@@ -14,7 +14,6 @@ use crate::mechanics::fatigue::{
     Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman, vdi_amplitude,
 };
 use crate::mechanics::section::{HoledTube, hole_stress};
-use crate::quantity::Dimension::Stress as Pa;
 use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
     Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
@@ -59,13 +58,14 @@ impl BoltViews {
         let area = thread.stress_area();
         let on_road = equivalent_share(&road.blocks, road.miles, SLOPE);
         let view = |view, share: f64, endured: Stress, two_million: Stress, cite| {
-            let amplitude = bolt_amplitude(newton(pull), share, area).si();
+            let stress = bolt_amplitude(newton(pull), share, area);
+            let amplitude = stress.si();
             BoltEnduranceView {
                 view,
                 load_factor: share,
-                amplitude: Amount::new(amplitude, Pa),
-                endured: Amount::new(endured.si(), Pa),
-                endured_two_million: Amount::new(two_million.si(), Pa),
+                amplitude: Amount::of(stress),
+                endured: Amount::of(endured),
+                endured_two_million: Amount::of(two_million),
                 used_at_full: amplitude / endured.si().max(1.0),
                 used_on_the_road: on_road * amplitude / two_million.si().max(1.0),
                 cite,
@@ -236,98 +236,125 @@ pub(super) fn report(
             let views = BoltViews::new(analysis, pull, &road);
             views.all().copied().collect()
         });
-    // What bends a tube at a hanger depends on the rest of the frame.
+    let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+    let rim = Rim {
+        range: range_of(s, cases),
+        here: if welded {
+            Detail::WeldedAttachment
+        } else if gripping {
+            Detail::ClampedHole
+        } else {
+            Detail::OpenHole
+        },
+        family: match s.tube.material.family() {
+            Family::Aluminium => Family::Aluminium,
+            Family::Steel | Family::Stainless => Family::Steel,
+        },
+    };
+    let life = (gripping && rim.range.is_ok()).then(|| rim.life(&bolt, &road));
+    FatigueReport {
+        hole_range: Amount::of(rim.range.unwrap_or_default()),
+        hole: rim.views(&road),
+        life,
+        said: said(s, &rim, life),
+        bolt,
+        road,
+    }
+}
+
+/// The stress range that repeats at the worst hole, or why there is none, by key.
+fn range_of(s: &Scenario, cases: &Cases) -> Result<Stress, &'static str> {
     let range = repeated(cases)
         .map(|loads| hole_range(s, &loads.case))
-        .filter(|_| s.loads.joint != JointKind::SpringHanger)
-        .reduce(Stress::max);
-    let unknown = if repeated(cases).next().is_none() {
-        Some("fatigue-nothing-repeats")
-    } else if range.is_none() {
-        Some("fatigue-tube-bending-unknown")
-    } else {
-        None
-    };
-    let range = range.unwrap_or_default();
-    let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
-    let here = if welded {
-        Detail::WeldedAttachment
-    } else if gripping {
-        Detail::ClampedHole
-    } else {
-        Detail::OpenHole
-    };
-    let family = match s.tube.material.family() {
-        Family::Aluminium => Family::Aluminium,
-        Family::Steel | Family::Stainless => Family::Steel,
-    };
-    let rows = || {
-        fatigue_categories()
-            .iter()
-            .filter(|row| row.family == family && row.detail != Detail::Bolt && unknown.is_none())
-    };
-    let hole: Vec<HoleView> = rows()
-        .map(|row| {
-            let c = curve(row);
-            HoleView {
-                category: row.id,
-                detail: row.detail,
-                applies: row.detail == here,
-                range_two_million: Amount::new(c.range_at(TWO_MILLION).si(), Pa),
-                threshold: Amount::new(c.threshold().si(), Pa),
-                life: order(miles(&c, range, &road)),
-                cite: row.cite,
-            }
+        .reduce(Stress::max)
+        .ok_or("fatigue-nothing-repeats")?;
+    // What bends a tube at a hanger depends on the rest of the frame.
+    if s.loads.joint == JointKind::SpringHanger {
+        return Err("fatigue-tube-bending-unknown");
+    }
+    Ok(range)
+}
+
+/// The rim of the worst hole: what repeats there, and which curves are for it.
+struct Rim {
+    range: Result<Stress, &'static str>,
+    here: Detail,
+    family: Family,
+}
+
+impl Rim {
+    /// The published curves for holes in this metal; none where nobody knows the range.
+    fn rows(&self) -> impl Iterator<Item = &'static FatigueCategory> {
+        fatigue_categories().iter().filter(|row| {
+            row.family == self.family && row.detail != Detail::Bolt && self.range.is_ok()
         })
-        .collect();
-    let hole_miles = rows()
-        .filter(|row| row.detail == here)
-        .map(|row| miles(&curve(row), range, &road))
-        .fold(f64::INFINITY, f64::min);
-    // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
-    let bolt_miles = bolt
-        .iter()
-        .find(|view| view.view == "aisc-g")
-        .zip(fatigue_category("aisc-g"))
-        .map_or(f64::INFINITY, |(view, row)| {
-            miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), &road)
-        });
-    let far = hole_miles.min(bolt_miles);
-    let life = (gripping && unknown.is_none()).then(|| Life {
-        likely: order(far),
-        low: order(far / LIFE_BAND),
-        high: order(far * LIFE_BAND),
-        ends_at: if bolt_miles < hole_miles {
-            Detail::Bolt
-        } else {
-            here
-        },
-    });
+    }
+
+    fn views(&self, road: &RoadSpectrum) -> Vec<HoleView> {
+        let range = self.range.unwrap_or_default();
+        self.rows()
+            .map(|row| {
+                let c = curve(row);
+                HoleView {
+                    category: row.id,
+                    detail: row.detail,
+                    applies: row.detail == self.here,
+                    range_two_million: Amount::of(c.range_at(TWO_MILLION)),
+                    threshold: Amount::of(c.threshold()),
+                    life: order(miles(&c, range, road)),
+                    cite: row.cite,
+                }
+            })
+            .collect()
+    }
+
+    /// The way to the first crack, at the hole or in the bolt.
+    fn life(&self, bolt: &[BoltEnduranceView], road: &RoadSpectrum) -> Life {
+        let range = self.range.unwrap_or_default();
+        let hole_miles = self
+            .rows()
+            .filter(|row| row.detail == self.here)
+            .map(|row| miles(&curve(row), range, road))
+            .fold(f64::INFINITY, f64::min);
+        // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
+        let bolt_miles = bolt
+            .iter()
+            .find(|view| view.view == "aisc-g")
+            .zip(fatigue_category("aisc-g"))
+            .map_or(f64::INFINITY, |(view, row)| {
+                miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), road)
+            });
+        let far = hole_miles.min(bolt_miles);
+        Life {
+            likely: order(far),
+            low: order(far / LIFE_BAND),
+            high: order(far * LIFE_BAND),
+            ends_at: if bolt_miles < hole_miles {
+                Detail::Bolt
+            } else {
+                self.here
+            },
+        }
+    }
+}
+
+/// What there is to say: how far it goes or why nobody knows, then what that rests on.
+fn said(s: &Scenario, rim: &Rim, life: Option<Life>) -> Vec<Said> {
+    let first = match (rim.range, life) {
+        (Err(unknown), _) => unknown,
+        (Ok(_), Some(life)) => life.likely,
+        (Ok(_), None) if seat::clamp_unknown(s).is_some() => "fatigue-clamp-unknown",
+        (Ok(_), None) => "fatigue-no-life",
+    };
+    let mut codes = vec![first, "fatigue-road-assumed", "fatigue-nominal-only"];
+    if rim.family == Family::Aluminium {
+        codes.push("fatigue-aluminium-by-practice");
+    }
     let say = |code| Said {
         code,
         amounts: Vec::new(),
     };
-    let mut said = vec![say(unknown.unwrap_or_else(|| {
-        let slips = if seat::clamp_unknown(s).is_some() {
-            "fatigue-clamp-unknown"
-        } else {
-            "fatigue-no-life"
-        };
-        life.map_or(slips, |life| life.likely)
-    }))];
-    said.push(say("fatigue-road-assumed"));
-    said.push(say("fatigue-nominal-only"));
-    if family == Family::Aluminium {
-        said.push(say("fatigue-aluminium-by-practice"));
-    }
-    FatigueReport {
-        road,
-        bolt,
-        hole_range: Amount::new(range.si(), Pa),
-        hole,
-        life,
-        said,
-    }
+    codes.into_iter().map(say).collect()
 }
 
 #[cfg(test)]
@@ -363,11 +390,7 @@ mod tests {
     #[test]
     fn a_joint_that_slips_gets_no_life() {
         let report = evaluate(&joint(|_| {}));
-        let slip = report
-            .checks
-            .iter()
-            .find(|c| c.id == CheckId::Slip)
-            .unwrap();
+        let slip = report.check(CheckId::Slip).unwrap();
         assert_eq!(slip.verdict, Verdict::DoesNotHold);
         let fatigue = report.fatigue;
         assert_eq!(fatigue.life, None);
@@ -386,11 +409,7 @@ mod tests {
         let fatigue = &report.fatigue;
         let life = fatigue.life.expect("grips");
         assert!(life.likely.starts_with("life-"));
-        let check = report
-            .checks
-            .iter()
-            .find(|c| c.id == CheckId::BoltFatigue)
-            .unwrap();
+        let check = report.check(CheckId::BoltFatigue).unwrap();
         assert!(check.utilisation.is_some());
         assert_eq!(fatigue.bolt.len(), 3);
         // Heavier trailers do not go farther.
@@ -461,7 +480,7 @@ mod tests {
                 i.road_middle_per_mile *= rougher;
             });
             let report = evaluate(&road);
-            let found = report.checks.iter().find(|c| c.id == CheckId::BoltFatigue);
+            let found = report.check(CheckId::BoltFatigue);
             found.unwrap().demand.si
         };
         let follows = |mass: &f64| demand(*mass, 10.0) > 1.1 * demand(*mass, 1.0);
@@ -487,10 +506,7 @@ mod tests {
     fn the_verdict_follows_from_the_view_that_asks_most() {
         let check = |s: &Scenario| {
             let report = evaluate(s);
-            let found = report
-                .checks
-                .into_iter()
-                .find(|c| c.id == CheckId::BoltFatigue);
+            let found = report.check(CheckId::BoltFatigue).cloned();
             found.map(|c| (c.verdict, c.reason.code))
         };
         // Nothing pulls along the bolts without a force from the side.

@@ -1,12 +1,12 @@
 //! The bolt while it is tightened, and whether its grade may be.
 
-use super::{of_forces, said};
+use super::said;
 use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
-use crate::quantity::{Count, InUnits, Ratio, newton};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::quantity::{Count, Ratio, newton};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
 impl Analysis<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
@@ -65,17 +65,17 @@ impl Analysis<'_> {
             code,
             (self.preload.max, self.preload.proof, self.preload.yields),
         );
-        let mut check = of_forces(
+        let judged = Check::of(
             CheckId::BoltTightening,
-            (self.preload.nominal.si(), self.preload.yields.si()),
-            (1.0 + s.tightening.scatter, "factor-scatter"),
-            reason,
-            w,
-        );
-        if check.verdict == Verdict::Close && !over_proof {
-            check.verdict = Verdict::Holds;
-        }
-        check
+            self.preload.nominal,
+            self.preload.yields,
+        )
+        .factor(1.0 + s.tightening.scatter, "factor-scatter");
+        let verdict = match judged.verdict() {
+            Verdict::Close if !over_proof => Verdict::Holds,
+            other => other,
+        };
+        judged.stands(verdict).reason(reason).working(w)
     }
 
     pub(super) fn grade(&self) -> Option<Check> {
@@ -93,17 +93,10 @@ impl Analysis<'_> {
             Count(0.0),
             BoltGrade::PRETENSION_CITE,
         );
-        Some(Check {
-            id: CheckId::Grade,
-            verdict: Verdict::DoesNotHold,
-            demand: Amount::of(self.preload.nominal),
-            capacity: Amount::of(newton(0.0)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said("grade-not-for-clamping", ()),
-            steps: w.finish(),
-        })
+        let judged = Check::of(CheckId::Grade, self.preload.nominal, newton(0.0))
+            .stands(Verdict::DoesNotHold)
+            .without_share();
+        let reason = said("grade-not-for-clamping", ());
+        Some(judged.reason(reason).working(w))
     }
 }

@@ -1,11 +1,11 @@
 //! Can what lies between head and nut take the wanted clamp?
 
-use super::{of_forces, said};
+use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::{Line, Working};
-use crate::quantity::{InUnits, Ratio, Share, Stress, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{Ratio, Share, Stress, newton};
+use crate::report::{Check, CheckId, substituted};
 use crate::scenario::SupportKind;
 use crate::support::seat;
 use crate::support::{self, Limit};
@@ -101,33 +101,27 @@ impl Analysis<'_> {
                 (1.0 + self.s.tightening.scatter, "factor-scatter")
             }
         };
-        let reason = said(governs.code, (newton(governs.load), self.preload.nominal));
-        let mut check = of_forces(
-            CheckId::Clamp,
-            (self.preload.nominal.si(), governs.load),
-            (factor, factor_is),
-            reason,
-            w,
-        );
+        let check = Check::of(CheckId::Clamp, self.preload.nominal, newton(governs.load))
+            .factor(factor, factor_is)
+            .reason(said(
+                governs.code,
+                (newton(governs.load), self.preload.nominal),
+            ))
+            .working(w);
         if let Some(unknown) = self.clamp_unknown() {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said(unknown, ());
-        } else if let Some(outside) = self.support.out_of_range(self.s).first() {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said(
-                match outside.ratio {
-                    "b/t" => "range-b-t",
-                    "h/b" => "range-h-b",
-                    "d_w/b" => "range-dw-b",
-                    "d_w/flat" => "range-dw-flat",
-                    _ => "range-fy-e",
-                },
-                (Ratio(outside.value), Ratio(outside.nearest())),
-            );
+            return check.undecided(said(unknown, ()));
         }
-        check
+        let Some(outside) = self.support.out_of_range(self.s).into_iter().next() else {
+            return check;
+        };
+        let code = match outside.ratio {
+            "b/t" => "range-b-t",
+            "h/b" => "range-h-b",
+            "d_w/b" => "range-dw-b",
+            "d_w/flat" => "range-dw-flat",
+            _ => "range-fy-e",
+        };
+        check.undecided(said(code, (Ratio(outside.value), Ratio(outside.nearest()))))
     }
 
     /// Lines of what the clamp stands on, for the limit that governs.

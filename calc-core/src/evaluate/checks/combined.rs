@@ -9,7 +9,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
 use crate::quantity::{InUnits, Ratio, newton};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, substituted};
 
 /// Strengths of the bolt.
 struct Strengths {
@@ -210,25 +210,15 @@ impl Analysis<'_> {
                 Cite::new("elementary", "distortion energy", Flag::Computed),
             );
         }
-        let check = Check {
-            id: CheckId::BoltCombined,
-            verdict: Verdict::of(utilisation),
-            demand: Amount::of(Ratio(utilisation)),
-            capacity: Amount::of(Ratio(1.0)),
-            factor: 1.0,
-            factor_is: "factor-inside",
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "combined-too-much"
-                } else {
-                    "combined-fine"
-                },
-                (newton(loads.largest_in_plane), newton(all.pull)),
-            ),
-            steps: w.finish(),
+        let judged = Check::of(CheckId::BoltCombined, Ratio(utilisation), Ratio(1.0))
+            .factor(1.0, "factor-inside")
+            .in_case(loads.case.case, loads.case.kind);
+        let code = if judged.exceeds() {
+            "combined-too-much"
+        } else {
+            "combined-fine"
         };
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        let reason = said(code, (newton(loads.largest_in_plane), newton(all.pull)));
+        Some(judged.reason(reason).working(w))
     }
 }

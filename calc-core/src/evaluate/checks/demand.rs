@@ -1,13 +1,14 @@
 //! Which load case decides a question, and with which factor.
 
+use super::judged::Judged;
 use super::{OMEGA_OPENING, Resistance, said};
 use crate::catalog::LoadKind;
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
 use crate::evaluate::pried::{pried, pull_on_bolt};
 use crate::mechanics::prying::Pried;
-use crate::quantity::{Force, Moment};
-use crate::report::{Check, Verdict};
+use crate::quantity::{Force, Measured, Moment};
+use crate::report::{Check, CheckId, Verdict};
 
 /// The governing demand of a question.
 #[derive(Clone, Copy)]
@@ -25,9 +26,11 @@ impl Demand<'_> {
         self.factor * self.force / capacity.max(1e-9)
     }
 
-    /// A check with this case's name.
-    pub(super) fn name(&self, check: Check) -> Check {
-        check.in_case(self.loads.case.case, self.loads.case.kind)
+    /// This demand against a capacity, with its factor and its case.
+    pub(super) fn against<Q: Measured>(&self, id: CheckId, capacity: f64) -> Judged {
+        Check::of(id, Q::of_si(self.force), Q::of_si(capacity))
+            .factor(self.factor, self.factor_is)
+            .in_case(self.loads.case.case, self.loads.case.kind)
     }
 }
 
@@ -126,13 +129,12 @@ impl Analysis<'_> {
     }
 
     /// The check, not checked where a moment is left that no bolt takes.
-    pub(super) fn with_lever(mut check: Check, untaken: f64) -> Check {
+    pub(super) fn with_lever(check: Check, untaken: f64) -> Check {
         if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said("slip-no-lever", (Moment(untaken),));
+            check.undecided(said("slip-no-lever", (Moment(untaken),)))
+        } else {
+            check
         }
-        check
     }
 
     /// What the fitting's flange adds to a pull; `None` where the fitting is taken as stiff.

@@ -1,12 +1,11 @@
 //! Does the bolt endure a pull that comes and goes?
 
-use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::evaluate::working::Line;
 use crate::quantity::{InUnits, Ratio, Stress, newton};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, substituted};
 
 impl Analysis<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
@@ -68,18 +67,19 @@ impl Analysis<'_> {
             Stress::of_si(view.used_on_the_road * view.endured_two_million.si),
             road.cite,
         );
-        let check = Check {
-            id: CheckId::BoltFatigue,
-            verdict,
-            demand: Amount::of(Stress::of_si(demand)),
-            capacity: Amount::of(Stress::of_si(capacity)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: gripping.then_some(used),
-            case: None,
-            reason: said(code, (Stress::of_si(demand), Stress::of_si(capacity))),
-            steps: w.finish(),
+        let judged = Check::of(
+            CheckId::BoltFatigue,
+            Stress::of_si(demand),
+            Stress::of_si(capacity),
+        )
+        .used(used)
+        .stands(verdict)
+        .in_case(loads.case.case, loads.case.kind);
+        let judged = if gripping {
+            judged
+        } else {
+            judged.without_share()
         };
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        Some(judged.says_of_both(code).working(w))
     }
 }

@@ -6,8 +6,8 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::evaluate::working::Line;
-use crate::quantity::{InUnits, Length};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::quantity::{InUnits, Length, inch};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -22,45 +22,34 @@ impl Analysis<'_> {
     pub(super) fn distance(
         &self,
         id: CheckId,
-        (needed, given): (f64, f64),
+        (needed, given): (Length, Length),
         [short, enough]: [&'static str; 2],
         w: super::Working,
     ) -> Check {
-        let utilisation = needed / given.max(1e-9);
-        let is_short = utilisation > 1.0 + 1e-9;
-        Check {
-            id,
-            verdict: if is_short {
-                Verdict::DoesNotHold
-            } else {
-                Verdict::Holds
-            },
-            demand: Amount::of(Length::of_si(needed)),
-            capacity: Amount::of(Length::of_si(given)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if is_short { short } else { enough },
-                (Length::of_si(needed), Length::of_si(given)),
-            ),
-            steps: w.finish(),
-        }
+        let is_short = needed.si() / given.si().max(1e-9) > 1.0 + 1e-9;
+        let (verdict, code) = if is_short {
+            (Verdict::DoesNotHold, short)
+        } else {
+            (Verdict::Holds, enough)
+        };
+        Check::of(id, needed, given)
+            .stands(verdict)
+            .says_of_both(code)
+            .working(w)
     }
 
     /// Lines on the least distance to an edge, and the distance.
-    pub(super) fn edge_needed(&self, hole: Length, w: &mut super::Working) -> f64 {
-        let d = self.s.bolting.thread.major().si();
-        let (us, eu) = (1.5 * d, 1.2 * hole.si());
+    pub(super) fn edge_needed(&self, hole: Length, w: &mut super::Working) -> Length {
+        let d = self.s.bolting.thread.major();
+        let (us, eu) = (1.5 * d, 1.2 * hole);
         w.line(
             &Line {
                 symbol: "e_min",
                 what: "least distance from bolt to edge",
                 formula: "1.5·d",
             },
-            substituted![("d", Length::of_si(d))],
-            Length::of_si(us),
+            substituted![("d", d)],
+            us,
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
         w.line(
@@ -70,14 +59,14 @@ impl Analysis<'_> {
                 formula: "1.2·d_0",
             },
             substituted![("d_0", hole)],
-            Length::of_si(eu),
+            eu,
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
         );
         us.max(eu)
     }
 
     pub(super) fn end_distance(&self) -> Check {
-        let given = self.s.tube.end_distance.si();
+        let given = self.s.tube.end_distance;
         let mut w = self.sheet();
         let needed = self.edge_needed(self.hole_in_tube(), &mut w);
         self.distance(
@@ -98,7 +87,7 @@ impl Analysis<'_> {
         let needed = self.edge_needed(f.hole, &mut w);
         Some(self.distance(
             CheckId::FittingEdge,
-            (needed, f.edge.si()),
+            (needed, f.edge),
             ["fitting-edge-too-near", "fitting-edge-far-enough"],
             w,
         ))
@@ -106,10 +95,10 @@ impl Analysis<'_> {
 
     pub(super) fn spacing(&self) -> Option<Check> {
         let b = &self.s.bolting;
-        let d = b.thread.major().si();
-        let hole = self.hole_in_tube().max(self.s.fitting.hole).si();
+        let d = b.thread.major();
+        let hole = self.hole_in_tube().max(self.s.fitting.hole);
         let mut w = self.sheet();
-        let mut worst: Option<(f64, f64)> = None;
+        let mut worst: Option<(Length, Length)> = None;
         for (there, given, of_hole, place) in [
             (b.along > 1, b.spacing_along, 2.2, "p_1 = 2.2·d_0"),
             (b.rows > 1, b.spacing_across, 2.4, "p_2 = 2.4·d_0"),
@@ -124,8 +113,8 @@ impl Analysis<'_> {
                     what: "least distance between bolts",
                     formula: "2⅔·d",
                 },
-                substituted![("d", Length::of_si(d))],
-                Length::of_si(us),
+                substituted![("d", d)],
+                us,
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
             w.line(
@@ -134,11 +123,11 @@ impl Analysis<'_> {
                     what: "the same by the European column",
                     formula: place,
                 },
-                substituted![("d_0", Length::of_si(hole))],
-                Length::of_si(eu),
+                substituted![("d_0", hole)],
+                eu,
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
             );
-            let this = (us.max(eu), given.si());
+            let this = (us.max(eu), given);
             if worst.is_none_or(|(needed, given)| this.0 / this.1 > needed / given) {
                 worst = Some(this);
             }
@@ -163,9 +152,9 @@ impl Analysis<'_> {
         let largest = [Some(loose), clearance_hole(thread, HoleFit::Structural)]
             .into_iter()
             .flatten()
-            .map(|listed| listed.diameter.si())
-            .fold(0.0, f64::max);
-        let beyond = hole.si() > largest + 0.05e-3;
+            .map(|listed| listed.diameter)
+            .fold(Length::default(), Length::max);
+        let beyond = hole.si() > largest.si() + 0.05e-3;
         let mut w = self.sheet();
         for (symbol, what, listed) in [
             ("d_n", "normal clearance hole", normal),
@@ -189,19 +178,13 @@ impl Analysis<'_> {
         } else {
             (Verdict::Holds, "hole-normal")
         };
-        Some(Check {
-            id: CheckId::HoleSize,
-            verdict,
-            demand: Amount::of(hole),
-            capacity: Amount::of(Length::of_si(largest)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            // A fit has no share used: it must not stand before checks of strength.
-            utilisation: None,
-            case: None,
-            reason: said(code, (hole, normal.diameter, Length::of_si(largest))),
-            steps: w.finish(),
-        })
+        Some(
+            Check::of(CheckId::HoleSize, hole, largest)
+                .stands(verdict)
+                .without_share()
+                .reason(said(code, (hole, normal.diameter, largest)))
+                .working(w),
+        )
     }
 
     pub(super) fn washer_cover(&self) -> Check {
@@ -212,8 +195,8 @@ impl Analysis<'_> {
         } else {
             largest_clearance(s)
         };
-        let rim = 0.5 * (s.bolting.washer.outer - hole).si();
-        let needed = WASHER_RIM * s.bolting.thread.major().si();
+        let rim = 0.5 * (s.bolting.washer.outer - hole);
+        let needed = WASHER_RIM * s.bolting.thread.major();
         let mut w = self.sheet();
         w.line(
             &Line {
@@ -222,7 +205,7 @@ impl Analysis<'_> {
                 formula: "(D_w − d_0)/2",
             },
             substituted![("D_w", s.bolting.washer.outer), ("d_0", hole)],
-            Length::of_si(rim),
+            rim,
             Cite::new("elementary", "geometry", Flag::Computed),
         );
         w.line(
@@ -232,7 +215,7 @@ impl Analysis<'_> {
                 formula: "0.2·d",
             },
             substituted![("d", s.bolting.thread.major())],
-            Length::of_si(needed),
+            needed,
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
         );
         self.distance(
@@ -252,12 +235,11 @@ impl Analysis<'_> {
         ) {
             return None;
         }
-        let [tight, loose] =
-            [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(|x| crate::quantity::inch(x).si());
-        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major()).si();
-        let (verdict, code) = if play > loose + 1e-5 {
+        let [tight, loose] = [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(inch);
+        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major());
+        let (verdict, code) = if play.si() > loose.si() + 1e-5 {
             (Verdict::Close, "sleeve-fit-loose")
-        } else if play < tight - 1e-5 {
+        } else if play.si() < tight.si() - 1e-5 {
             (Verdict::Holds, "sleeve-fit-tight")
         } else {
             (Verdict::Holds, "sleeve-fit-good")
@@ -270,27 +252,15 @@ impl Analysis<'_> {
                 formula: "(d_i − d)/2",
             },
             substituted![("d_i", s.sleeve.inner), ("d", s.bolting.thread.major())],
-            Length::of_si(play),
+            play,
             Cite::new("trade-practice", "1/64 to 1/16 in radial", Flag::Practice),
         );
-        Some(Check {
-            id: CheckId::SleeveFit,
-            verdict,
-            demand: Amount::of(Length::of_si(play)),
-            capacity: Amount::of(Length::of_si(loose)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said(
-                code,
-                (
-                    Length::of_si(play),
-                    Length::of_si(tight),
-                    Length::of_si(loose),
-                ),
-            ),
-            steps: w.finish(),
-        })
+        Some(
+            Check::of(CheckId::SleeveFit, play, loose)
+                .stands(verdict)
+                .without_share()
+                .reason(said(code, (play, tight, loose)))
+                .working(w),
+        )
     }
 }

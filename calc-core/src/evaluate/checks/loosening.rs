@@ -1,6 +1,6 @@
 //! Can the nut shake loose?
 
-use super::{of_forces, said};
+use super::said;
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
@@ -57,25 +57,16 @@ impl Analysis<'_> {
             newton(capacity),
             Cite::new("junker", "criterion", Flag::Read),
         );
-        let mut check = of_forces(
-            CheckId::Loosening,
-            (demand, capacity),
-            (1.0, "factor-none"),
-            said(
-                if demand > capacity {
-                    "loosening-slides"
-                } else {
-                    "loosening-stays"
-                },
-                (newton(demand), newton(capacity)),
-            ),
-            w,
-        );
+        let judged = Check::of(CheckId::Loosening, newton(demand), newton(capacity))
+            .in_case(loads.case.case, loads.case.kind);
+        let check = judged
+            .says(["loosening-slides", "loosening-stays"])
+            .working(w);
         let untaken = self.untaken(&|kind| kind == LoadKind::Service) > 1.0;
         let unknown = self.clamp_unknown().is_some();
         if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
-            check = Self::undecided(check, "loosening-clamp-unknown");
+            return Some(check.undecided(said("loosening-clamp-unknown", ())));
         }
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        Some(check)
     }
 }

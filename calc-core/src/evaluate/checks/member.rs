@@ -1,6 +1,7 @@
 //! What only a channel, an angle or a round tube is demand: how the washer sits, how far the hole is from
 //! the free edge, whether the flange bends under an outside pull.
 
+use super::Working;
 use super::pull::bending;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
@@ -9,7 +10,7 @@ use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
 use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::{Count, InUnits, Length, Share, mm, newton};
-use crate::report::{Amount, Check, CheckId, Said, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::MemberKind;
 use crate::support::seat;
 
@@ -32,7 +33,54 @@ impl Analysis<'_> {
         if slope.is_none() && room.is_none() {
             return None;
         }
-        let mut w = self.sheet();
+        let needed = s.bolting.washer.outer * 0.5;
+        let crowded = room.filter(|room| needed.si() > room.si() * (1.0 + 1e-9));
+        let by_slope = |slope| Check::of(CheckId::WasherSeat, Share(slope), Share(STEEPEST));
+        let by_room = |room| Check::of(CheckId::WasherSeat, needed, room);
+        let (judged, verdict, code) = match (slope, crowded) {
+            // What a flat cheek does on a round wall was not checked; a washer goes wrong for certain.
+            (Some(slope), _) if seat::on_line(s) => {
+                (by_slope(slope), Verdict::NotChecked, "seat-line")
+            }
+            (Some(slope), _) if seat::on_edge(s) => (
+                by_slope(slope),
+                Verdict::DoesNotHold,
+                if s.member.is_round() {
+                    "seat-round"
+                } else {
+                    "seat-slopes"
+                },
+            ),
+            (_, Some(room)) => (by_room(room), Verdict::DoesNotHold, "seat-no-room"),
+            (Some(slope), None) => (
+                by_slope(slope),
+                Verdict::Holds,
+                if slope > STEEPEST {
+                    "seat-made-to-fit"
+                } else {
+                    "seat-flat"
+                },
+            ),
+            (None, None) => (
+                by_room(room.unwrap_or_default()),
+                Verdict::Holds,
+                "seat-room",
+            ),
+        };
+        let judged = match verdict {
+            Verdict::DoesNotHold => judged,
+            _ => judged.without_share(),
+        };
+        Some(
+            judged
+                .stands(verdict)
+                .says_of_both(code)
+                .working(self.explained(|w| self.seat_lines(w, slope, room))),
+        )
+    }
+
+    fn seat_lines(&self, w: &mut Working, slope: Option<f64>, room: Option<Length>) {
+        let s = self.s;
         if let Some(slope) = slope.filter(|slope| *slope > 0.0) {
             let round = s.member.kind == MemberKind::RoundTube;
             let steepest = Cite::new("rcsc", "6.1.1 (1:20)", Flag::ReadSecondHand);
@@ -90,7 +138,6 @@ impl Analysis<'_> {
                 );
             }
         }
-        let needed = s.bolting.washer.outer * 0.5;
         if let Some(room) = room {
             w.line(
                 &Line {
@@ -99,58 +146,10 @@ impl Analysis<'_> {
                     formula: "d_w/2",
                 },
                 substituted![("d_w", s.bolting.washer.outer), ("room", room)],
-                needed,
+                s.bolting.washer.outer * 0.5,
                 Cite::new("elementary", "geometry", Flag::Computed),
             );
         }
-        let on_edge = seat::on_edge(s);
-        let crowded = room.filter(|room| needed.si() > room.si() * (1.0 + 1e-9));
-        let by_slope = |slope| [Share(slope), Share(STEEPEST)].map(Amount::of);
-        let by_room = |room| [needed, room].map(Amount::of);
-        let (verdict, pair, code) = match (slope, crowded) {
-            // What a flat cheek does on a round wall was not checked; a washer goes wrong for certain.
-            (Some(slope), _) if seat::on_line(s) => {
-                (Verdict::NotChecked, by_slope(slope), "seat-line")
-            }
-            (Some(slope), _) if on_edge => (
-                Verdict::DoesNotHold,
-                by_slope(slope),
-                if s.member.is_round() {
-                    "seat-round"
-                } else {
-                    "seat-slopes"
-                },
-            ),
-            (_, Some(room)) => (Verdict::DoesNotHold, by_room(room), "seat-no-room"),
-            (Some(slope), None) => (
-                Verdict::Holds,
-                by_slope(slope),
-                if slope > STEEPEST {
-                    "seat-made-to-fit"
-                } else {
-                    "seat-flat"
-                },
-            ),
-            (None, None) => (Verdict::Holds, by_room(Length::default()), "seat-room"),
-        };
-        let [demand, capacity] = pair;
-        Some(Check {
-            id: CheckId::WasherSeat,
-            verdict,
-            demand: demand,
-            capacity: capacity,
-            factor: 1.0,
-            factor_is: "factor-none",
-            // A seat has no share used: it must not stand before checks of strength.
-            utilisation: (verdict == Verdict::DoesNotHold)
-                .then(|| demand.si / capacity.si.max(1e-9)),
-            case: None,
-            reason: Said {
-                code,
-                amounts: pair.to_vec(),
-            },
-            steps: w.finish(),
-        })
     }
 
     /// Only beside a free edge.
@@ -160,7 +159,7 @@ impl Analysis<'_> {
         let needed = self.edge_needed(self.s.bolting.hole, &mut w);
         Some(self.distance(
             CheckId::MemberEdge,
-            (needed, given.si()),
+            (needed, given),
             ["member-edge-too-near", "member-edge-far-enough"],
             w,
         ))

@@ -6,6 +6,7 @@ mod combined;
 mod demand;
 mod fatigue;
 mod geometry;
+mod judged;
 mod loosening;
 mod member;
 mod pin;
@@ -20,7 +21,7 @@ use resistance::Resistance;
 
 use super::analysis::Analysis;
 use super::working::Working;
-use crate::quantity::{Measures, newton};
+use crate::quantity::Measures;
 use crate::report::{Amount, Check, CheckId, Said, Verdict};
 
 /// Factor on separation of the faces. An assumption: as for slip.
@@ -71,29 +72,6 @@ pub(super) fn holds_so_far(checks: &[Check]) -> bool {
             .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
-/// A check of forces with the usual words for its verdict.
-fn of_forces(
-    id: CheckId,
-    (demand, capacity): (f64, f64),
-    (factor, factor_is): (f64, &'static str),
-    reason: Said,
-    working: Working,
-) -> Check {
-    let utilisation = factor * demand / capacity.max(1e-9);
-    Check {
-        id,
-        verdict: Verdict::of(utilisation),
-        demand: Amount::of(newton(demand)),
-        capacity: Amount::of(newton(capacity)),
-        factor,
-        factor_is,
-        utilisation: Some(utilisation),
-        case: None,
-        reason,
-        steps: working.finish(),
-    }
-}
-
 fn said<Q: Measures<N>, const N: usize>(code: &'static str, quantities: Q) -> Said {
     Said {
         code,
@@ -104,5 +82,14 @@ fn said<Q: Measures<N>, const N: usize>(code: &'static str, quantities: Q) -> Sa
 impl Analysis<'_> {
     fn sheet(&self) -> Working {
         Working::new(self.working)
+    }
+
+    /// A sheet with the lines that `explain` writes, if anybody will read them.
+    fn explained(&self, explain: impl FnOnce(&mut Working)) -> Working {
+        let mut sheet = self.sheet();
+        if self.working {
+            explain(&mut sheet);
+        }
+        sheet
     }
 }

@@ -6,7 +6,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
 use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, substituted};
 use crate::scenario::SupportKind;
 
 impl Analysis<'_> {
@@ -131,25 +131,13 @@ impl Analysis<'_> {
                 );
             }
         }
-        let utilisation = demand.used(capacity);
-        Some(demand.name(Check {
-            id: CheckId::BoltBending,
-            verdict: Verdict::of(utilisation),
-            demand: Amount::of(Moment(moment)),
-            capacity: Amount::of(Moment(capacity)),
-            factor: demand.factor,
-            factor_is: demand.factor_is,
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "bending-bends"
-                } else {
-                    "bending-stays-straight"
-                },
-                (Moment(moment), Moment(capacity), self.lever()),
-            ),
-            steps: w.finish(),
-        }))
+        let judged = demand.against::<Moment>(CheckId::BoltBending, capacity);
+        let code = if judged.exceeds() {
+            "bending-bends"
+        } else {
+            "bending-stays-straight"
+        };
+        let reason = said(code, (Moment(moment), Moment(capacity), self.lever()));
+        Some(judged.reason(reason).working(w))
     }
 }

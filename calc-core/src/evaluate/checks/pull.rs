@@ -1,12 +1,12 @@
 //! The outside pull along the bolt: with the clamp in service, and on the flange of the fitting.
 
 use super::demand::Demand;
-use super::{of_forces, said};
+use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
 use crate::mechanics::{opening, shear};
-use crate::quantity::{InUnits, Ratio, newton};
+use crate::quantity::{Force, InUnits, Ratio, newton};
 use crate::report::{Check, CheckId, Verdict, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
@@ -49,19 +49,15 @@ impl Analysis<'_> {
         } else {
             "bolt-service-below-proof"
         };
-        let mut check = of_forces(
-            CheckId::BoltService,
-            (demand, yields),
-            (1.0, "factor-none"),
-            said(code, (newton(demand), newton(proof), newton(yields))),
-            w,
-        );
-        if demand <= proof {
-            check.verdict = Verdict::Holds;
-        } else if check.verdict == Verdict::Holds {
-            check.verdict = Verdict::Close;
-        }
-        Some(pulled.name(check))
+        let judged = Check::of(CheckId::BoltService, newton(demand), newton(yields))
+            .in_case(pulled.loads.case.case, pulled.loads.case.kind);
+        let verdict = if demand <= proof {
+            Verdict::Holds
+        } else {
+            judged.verdict().max(Verdict::Close)
+        };
+        let reason = said(code, (newton(demand), newton(proof), newton(yields)));
+        Some(judged.stands(verdict).reason(reason).working(w))
     }
 
     /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
@@ -146,20 +142,8 @@ pub(super) fn bending(
     id: CheckId,
     pulled: &Demand<'_>,
     capacity: f64,
-    [bends, holds]: [&'static str; 2],
+    words: [&'static str; 2],
     w: super::Working,
 ) -> Check {
-    let code = if pulled.factor * pulled.force > capacity {
-        bends
-    } else {
-        holds
-    };
-    let check = of_forces(
-        id,
-        (pulled.force, capacity),
-        (pulled.factor, pulled.factor_is),
-        said(code, (newton(pulled.force), newton(capacity))),
-        w,
-    );
-    pulled.name(check)
+    pulled.against::<Force>(id, capacity).says(words).working(w)
 }

@@ -1,10 +1,10 @@
 //! A published way to a strength, with what each kind of load may use of it.
 
+use super::Working;
 use super::demand::Demand;
-use super::{Working, of_forces, said};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::GAMMA_Q;
-use crate::quantity::newton;
+use crate::quantity::Force;
 use crate::report::{Check, CheckId};
 
 /// One published way to a strength, with the factor that goes with it.
@@ -65,20 +65,12 @@ impl Analysis<'_> {
     pub(super) fn of_resistance(
         id: CheckId,
         (resistance, demand): (&Resistance, &Demand<'_>),
-        [too_much, enough]: [&'static str; 2],
+        words: [&'static str; 2],
         w: Working,
     ) -> Check {
-        let code = if demand.used(resistance.capacity) > 1.0 {
-            too_much
-        } else {
-            enough
-        };
-        demand.name(of_forces(
-            id,
-            (demand.force, resistance.capacity),
-            (demand.factor, demand.factor_is),
-            said(code, (newton(demand.force), newton(resistance.capacity))),
-            w,
-        ))
+        demand
+            .against::<Force>(id, resistance.capacity)
+            .says(words)
+            .working(w)
     }
 }

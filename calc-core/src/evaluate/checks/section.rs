@@ -1,7 +1,7 @@
 //! What the holes leave of tube and fitting, and what head and nut are pulled through.
 
 use super::demand::Demand;
-use super::{Resistance, said};
+use super::{Resistance, Working, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
@@ -11,7 +11,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
-use crate::report::{Amount, Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
@@ -22,6 +22,18 @@ struct Pulled {
     hole: Length,
     thickness: Length,
     end: Length,
+}
+
+/// The member behind its last bolt, in the case that decides.
+struct Behind {
+    /// Pull, N, and moments about the two axes, N·m.
+    forces: (f64, f64, f64),
+    /// Stress of the whole section, and of what the holes leave.
+    on_gross: Stress,
+    on_net: Stress,
+    /// What a service load may use of each.
+    allowed_on_gross: Stress,
+    allowed_on_net: Stress,
 }
 
 impl Analysis<'_> {
@@ -73,16 +85,26 @@ impl Analysis<'_> {
         };
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
         let (resistance, demand) = most_used(breaks, yields);
-        let loads = demand.loads;
-        let (pull, up, side) = self.on_tube(&loads.case);
-        let [on_gross, on_net] =
-            [&gross, &net].map(|section| stress(section, loads).unwrap_or(0.0));
-        let cite = if aluminium {
-            Cite::new("adm-2020", "chapter D", Flag::Read)
-        } else {
-            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+        let on = |section| Stress::of_si(stress(section, demand.loads).unwrap_or(0.0));
+        let behind = Behind {
+            forces: self.on_tube(&demand.loads.case),
+            on_gross: on(&gross),
+            on_net: on(&net),
+            allowed_on_gross: fy / omega_yield,
+            allowed_on_net: fu / omega_rupture,
         };
-        let mut w = self.sheet();
+        Some(
+            demand
+                .against::<Stress>(CheckId::NetSection, resistance.capacity)
+                .says(["section-too-weak", "section-fine"])
+                .working(self.explained(|w| self.section_lines(w, &behind))),
+        )
+    }
+
+    fn section_lines(&self, w: &mut Working, behind: &Behind) {
+        let s = self.s;
+        let (pull, up, side) = behind.forces;
+        let bending = Cite::new("elementary", "bending", Flag::Computed);
         w.line(
             &Line {
                 symbol: "σ_g",
@@ -100,8 +122,8 @@ impl Analysis<'_> {
                 ("M_1", Moment(up)),
                 ("M_2", Moment(side))
             ],
-            Stress::of_si(on_gross),
-            Cite::new("elementary", "bending", Flag::Computed),
+            behind.on_gross,
+            bending,
         );
         w.line(
             &Line {
@@ -119,9 +141,15 @@ impl Analysis<'_> {
                 ("M_2", Moment(side)),
                 ("d_h", effective_hole(self.hole_in_tube()))
             ],
-            Stress::of_si(on_net),
-            Cite::new("elementary", "bending", Flag::Computed),
+            behind.on_net,
+            bending,
         );
+        let (fy, fu) = self.tube_strengths();
+        let cite = if s.tube.material.family() == Family::Aluminium {
+            Cite::new("adm-2020", "chapter D", Flag::Read)
+        } else {
+            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+        };
         w.line(
             &Line {
                 symbol: "f_y/Ω",
@@ -129,7 +157,7 @@ impl Analysis<'_> {
                 formula: "f_y/Ω",
             },
             substituted![("f_y", fy)],
-            Stress::of_si(fy.si() / omega_yield),
+            behind.allowed_on_gross,
             cite,
         );
         w.line(
@@ -139,46 +167,18 @@ impl Analysis<'_> {
                 formula: "F_u/Ω",
             },
             substituted![("F_u", fu)],
-            Stress::of_si(fu.si() / omega_rupture),
+            behind.allowed_on_net,
             cite,
         );
-        let (most, utilisation) = (demand.force, demand.used(resistance.capacity));
-        Some(demand.name(Check {
-            id: CheckId::NetSection,
-            verdict: Verdict::of(utilisation),
-            demand: Amount::of(Stress::of_si(most)),
-            capacity: Amount::of(Stress::of_si(resistance.capacity)),
-            factor: demand.factor,
-            factor_is: demand.factor_is,
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "section-too-weak"
-                } else {
-                    "section-fine"
-                },
-                (Stress::of_si(most), Stress::of_si(resistance.capacity)),
-            ),
-            steps: w.finish(),
-        }))
     }
 
     /// Holes that leave nothing of the tube.
     fn section_used_up(&self) -> Check {
-        let hole = effective_hole(self.hole_in_tube()).si();
-        Check {
-            id: CheckId::NetSection,
-            verdict: Verdict::DoesNotHold,
-            demand: Amount::of(Length::of_si(hole)),
-            capacity: Amount::of(Length::of_si(0.0)),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said("section-used-up", (Length::of_si(hole),)),
-            steps: Vec::new(),
-        }
+        let hole = effective_hole(self.hole_in_tube());
+        Check::of(CheckId::NetSection, hole, Length::default())
+            .stands(Verdict::DoesNotHold)
+            .without_share()
+            .reason(said("section-used-up", (hole,)))
     }
 
     /// Only with more than one row, as a single row tears out bolt by bolt; beside the free edge of a flange

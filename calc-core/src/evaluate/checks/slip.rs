@@ -1,10 +1,10 @@
 //! Does the clamp grip the road loads, and do the faces stay together?
 
-use super::{of_forces, said};
+use super::{Working, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::loads::{BoltLoads, Service};
 use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
@@ -14,22 +14,60 @@ use crate::support::seat;
 
 impl Analysis<'_> {
     pub(super) fn slip(&self) -> Option<Check> {
-        let (s, g) = (self.s, self.residual);
         if self.unloaded() {
             return Some(self.no_load());
         }
         let service = self.service()?;
-        let share = service.worst_share();
-        let mut w = self.sheet();
-        let limit = self.support.least.limit();
+        let (demand, resistance) = (service.worst_share().in_plane(), service.resistance);
+        let (case, kind) = (service.ball.case, service.ball.kind);
+        let factor_is = if kind == LoadKind::Service {
+            "factor-slip"
+        } else {
+            "factor-proof"
+        };
+        let judged = Check::of(CheckId::Slip, newton(demand), newton(resistance))
+            .factor(service.factor, factor_is)
+            .in_case(case, kind);
+        let code = if judged.exceeds() {
+            "slip-slides"
+        } else {
+            "slip-grips"
+        };
+        let left = newton(self.residual.left_min);
+        let check = judged
+            .reason(said(code, (newton(demand), newton(resistance), left)))
+            .working(self.explained(|w| {
+                self.residual_lines(w);
+                self.slip_lines(w, service);
+            }));
+        let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
+        let outside = self.outside_range() && check.verdict != Verdict::DoesNotHold;
+        Some(if self.clamp_unknown().is_some() {
+            check.undecided(said("slip-clamp-unknown", ()))
+        } else if untaken > 1.0 {
+            Self::with_lever(check, untaken)
+        } else if outside {
+            check.undecided(said("slip-clamp-unknown", ()))
+        } else {
+            check
+        })
+    }
+
+    /// Lines from the clamp right after tightening to what is left of it.
+    fn residual_lines(&self, w: &mut Working) {
+        let (s, g) = (self.s, &self.residual);
+        let fresh = newton(g.fresh_min);
         w.line(
             &Line {
                 symbol: "F_0",
                 what: "least clamp right after tightening",
                 formula: "min(F·(1 − Γ), limit of the support)",
             },
-            substituted![("F·(1 − Γ)", self.preload.min), ("limit", newton(limit))],
-            newton(g.fresh_min),
+            substituted![
+                ("F·(1 − Γ)", self.preload.min),
+                ("limit", newton(self.support.least.limit()))
+            ],
+            fresh,
             Cite::new(
                 "nasa-std-5020b",
                 "form of the torque scatter",
@@ -42,7 +80,7 @@ impl Analysis<'_> {
                 what: "what goes by itself in the first days",
                 formula: "0.025·F_0 bare, 0.065·F_0 coated",
             },
-            substituted![("F_0", newton(g.fresh_min))],
+            substituted![("F_0", fresh)],
             newton(g.relaxation),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
@@ -75,10 +113,15 @@ impl Analysis<'_> {
                 what: "least clamp left",
                 formula: "F_0 − F_R − F_Z − F_T",
             },
-            substituted![("F_0", newton(g.fresh_min))],
+            substituted![("F_0", fresh)],
             newton(g.left_min),
             Cite::new("elementary", "sum", Flag::Computed),
         );
+    }
+
+    /// Lines on the bolt that slips first.
+    fn slip_lines(&self, w: &mut Working, service: &Service) {
+        let (s, g, share) = (self.s, &self.residual, service.worst_share());
         w.line(
             &Line {
                 symbol: "V",
@@ -109,42 +152,6 @@ impl Analysis<'_> {
             newton(service.resistance),
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
-        let reason = said(
-            if service.factor * share.in_plane() > service.resistance {
-                "slip-slides"
-            } else {
-                "slip-grips"
-            },
-            (
-                newton(share.in_plane()),
-                newton(service.resistance),
-                newton(g.left_min),
-            ),
-        );
-        let mut check = of_forces(
-            CheckId::Slip,
-            (share.in_plane(), service.resistance),
-            (
-                service.factor,
-                if service.ball.kind == LoadKind::Service {
-                    "factor-slip"
-                } else {
-                    "factor-proof"
-                },
-            ),
-            reason,
-            w,
-        );
-        check = check.in_case(service.ball.case, service.ball.kind);
-        let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
-        if self.clamp_unknown().is_some() {
-            check = Self::undecided(check, "slip-clamp-unknown");
-        } else if untaken > 1.0 {
-            check = Self::with_lever(check, untaken);
-        } else if self.outside_range() && check.verdict != Verdict::DoesNotHold {
-            check = Self::undecided(check, "slip-clamp-unknown");
-        }
-        Some(check)
     }
 
     /// Whether no case asks for anything: a free load that was not filled in.
@@ -160,30 +167,16 @@ impl Analysis<'_> {
 
     /// A joint that nothing pulls at is not judged.
     fn no_load(&self) -> Check {
-        let mut check = of_forces(
-            CheckId::Slip,
-            (0.0, 0.0),
-            (1.0, "factor-none"),
-            said("slip-no-load", ()),
-            self.sheet(),
-        );
-        check.verdict = Verdict::NotChecked;
-        check.utilisation = None;
-        check
+        Check::of(CheckId::Slip, newton(0.0), newton(0.0))
+            .stands(Verdict::NotChecked)
+            .without_share()
+            .reason(said("slip-no-load", ()))
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
     /// prove nothing either resistance.
     pub(super) fn clamp_unknown(&self) -> Option<&'static str> {
         seat::clamp_unknown(self.s)
-    }
-
-    /// The check, not checked for a reason.
-    pub(super) fn undecided(mut check: Check, code: &'static str) -> Check {
-        check.verdict = Verdict::NotChecked;
-        check.utilisation = None;
-        check.reason = said(code, ());
-        check
     }
 
     pub(super) fn outside_range(&self) -> bool {
@@ -219,23 +212,17 @@ impl Analysis<'_> {
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.
         let counted = opens_at.min(g.left_min);
-        let mut check = of_forces(
-            CheckId::Opening,
-            (pull, counted),
-            (pulled.factor, pulled.factor_is),
-            said(
-                if pulled.factor * pull > counted {
-                    "opening-parts"
-                } else {
-                    "opening-shut"
-                },
-                (newton(pull), newton(counted)),
-            ),
-            w,
-        );
-        if self.clamp_unknown().is_some() {
-            check = Self::undecided(check, "opening-clamp-unknown");
-        }
-        Some(pulled.name(check))
+        let check = Check::of(CheckId::Opening, newton(pull), newton(counted))
+            .factor(pulled.factor, pulled.factor_is)
+            .in_case(pulled.loads.case.case, pulled.loads.case.kind)
+            .says(["opening-parts", "opening-shut"]);
+        Some(
+            if self.clamp_unknown().is_some() {
+                check.undecided(said("opening-clamp-unknown", ()))
+            } else {
+                check
+            }
+            .working(w),
+        )
     }
 }
