@@ -3,7 +3,7 @@
 use super::*;
 use crate::chance::surface::{exact, support_of};
 use crate::evaluate;
-use crate::report::CheckId;
+use crate::report::{CheckId, Message};
 use crate::scenario::Input;
 
 fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
@@ -267,7 +267,7 @@ fn outside_the_checked_range_it_says_so() {
         thick
             .said
             .iter()
-            .any(|s| s.code == "chance-outside-checked")
+            .any(|s| s.code == Message::ChanceOutsideChecked)
     );
     let none = Sampler::new(&joint(|_| {}), 1, 100).result();
     assert_eq!((none.drawn, none.slips), (0, 0.0));

@@ -16,7 +16,8 @@ use crate::mechanics::fatigue::{
 use crate::mechanics::section::{HoledTube, hole_stress};
 use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
-    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
+    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said, Sentence,
+    say,
 };
 use crate::scenario::{JointKind, MemberKind, Mount, Scenario, SupportKind};
 use crate::support::seat;
@@ -198,14 +199,14 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
 }
 
 /// Orders of magnitude of a way in miles, by key.
-fn order(miles: f64) -> &'static str {
+fn order(miles: f64) -> Sentence<0> {
     match miles {
-        m if m < 100.0 => "life-below-a-hundred-miles",
-        m if m < 1e3 => "life-hundreds-of-miles",
-        m if m < 1e4 => "life-thousands-of-miles",
-        m if m < 1e5 => "life-tens-of-thousands-of-miles",
-        m if m < 1e6 => "life-hundreds-of-thousands-of-miles",
-        _ => "life-a-million-miles-or-more",
+        m if m < 100.0 => say::LifeBelowAHundredMiles,
+        m if m < 1e3 => say::LifeHundredsOfMiles,
+        m if m < 1e4 => say::LifeThousandsOfMiles,
+        m if m < 1e5 => say::LifeTensOfThousandsOfMiles,
+        m if m < 1e6 => say::LifeHundredsOfThousandsOfMiles,
+        _ => say::LifeAMillionMilesOrMore,
     }
 }
 
@@ -263,21 +264,21 @@ pub(super) fn report(
 }
 
 /// The stress range that repeats at the worst hole, or why there is none, by key.
-fn range_of(s: &Scenario, cases: &Cases) -> Result<Stress, &'static str> {
+fn range_of(s: &Scenario, cases: &Cases) -> Result<Stress, Sentence<0>> {
     let range = repeated(cases)
         .map(|loads| hole_range(s, &loads.case))
         .reduce(Stress::max)
-        .ok_or("fatigue-nothing-repeats")?;
+        .ok_or(say::FatigueNothingRepeats)?;
     // What bends a tube at a hanger depends on the rest of the frame.
     if s.loads.joint == JointKind::SpringHanger {
-        return Err("fatigue-tube-bending-unknown");
+        return Err(say::FatigueTubeBendingUnknown);
     }
     Ok(range)
 }
 
 /// The rim of the worst hole: what repeats there, and which curves are for it.
 struct Rim {
-    range: Result<Stress, &'static str>,
+    range: Result<Stress, Sentence<0>>,
     here: Detail,
     family: Family,
 }
@@ -301,7 +302,7 @@ impl Rim {
                     applies: row.detail == self.here,
                     range_two_million: Amount::of(c.range_at(TWO_MILLION)),
                     threshold: Amount::of(c.threshold()),
-                    life: order(miles(&c, range, road)),
+                    life: order(miles(&c, range, road)).message(),
                     cite: row.cite,
                 }
             })
@@ -326,9 +327,9 @@ impl Rim {
             });
         let far = hole_miles.min(bolt_miles);
         Life {
-            likely: order(far),
-            low: order(far / LIFE_BAND),
-            high: order(far * LIFE_BAND),
+            likely: order(far).message(),
+            low: order(far / LIFE_BAND).message(),
+            high: order(far * LIFE_BAND).message(),
             ends_at: if bolt_miles < hole_miles {
                 Detail::Bolt
             } else {
@@ -340,27 +341,32 @@ impl Rim {
 
 /// What there is to say: how far it goes or why nobody knows, then what that rests on.
 fn said(s: &Scenario, rim: &Rim, life: Option<Life>) -> Vec<Said> {
+    let plain = |sentence| Said::new(sentence, ());
     let first = match (rim.range, life) {
-        (Err(unknown), _) => unknown,
-        (Ok(_), Some(life)) => life.likely,
-        (Ok(_), None) if seat::clamp_unknown(s).is_some() => "fatigue-clamp-unknown",
-        (Ok(_), None) => "fatigue-no-life",
+        (Err(unknown), _) => plain(unknown),
+        (Ok(_), Some(life)) => Said {
+            code: life.likely,
+            amounts: Vec::new(),
+        },
+        (Ok(_), None) if seat::clamp_unknown(s).is_some() => plain(say::FatigueClampUnknown),
+        (Ok(_), None) => plain(say::FatigueNoLife),
     };
-    let mut codes = vec![first, "fatigue-road-assumed", "fatigue-nominal-only"];
+    let mut said = vec![
+        first,
+        plain(say::FatigueRoadAssumed),
+        plain(say::FatigueNominalOnly),
+    ];
     if rim.family == Family::Aluminium {
-        codes.push("fatigue-aluminium-by-practice");
+        said.push(plain(say::FatigueAluminiumByPractice));
     }
-    let say = |code| Said {
-        code,
-        amounts: Vec::new(),
-    };
-    codes.into_iter().map(say).collect()
+    said
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::evaluate::evaluate;
+    use crate::report::Message;
     use crate::report::{CheckId, Verdict};
     use crate::scenario::Input;
 
@@ -394,7 +400,7 @@ mod tests {
         assert_eq!(slip.verdict, Verdict::DoesNotHold);
         let fatigue = report.fatigue;
         assert_eq!(fatigue.life, None);
-        assert_eq!(fatigue.said[0].code, "fatigue-no-life");
+        assert_eq!(fatigue.said[0].code, Message::FatigueNoLife);
         assert!(
             fatigue
                 .hole
@@ -408,19 +414,19 @@ mod tests {
         let report = evaluate(&gripping(|_| {}));
         let fatigue = &report.fatigue;
         let life = fatigue.life.expect("grips");
-        assert!(life.likely.starts_with("life-"));
+        assert!(life.likely.key().starts_with("life-"));
         let check = report.check(CheckId::BoltFatigue).unwrap();
         assert!(check.utilisation.is_some());
         assert_eq!(fatigue.bolt.len(), 3);
         // Heavier trailers do not go farther.
         let rank = |s: &Scenario| {
             let order = [
-                "life-below-a-hundred-miles",
-                "life-hundreds-of-miles",
-                "life-thousands-of-miles",
-                "life-tens-of-thousands-of-miles",
-                "life-hundreds-of-thousands-of-miles",
-                "life-a-million-miles-or-more",
+                Message::LifeBelowAHundredMiles,
+                Message::LifeHundredsOfMiles,
+                Message::LifeThousandsOfMiles,
+                Message::LifeTensOfThousandsOfMiles,
+                Message::LifeHundredsOfThousandsOfMiles,
+                Message::LifeAMillionMilesOrMore,
             ];
             let life = evaluate(s).fatigue.life?;
             order.iter().position(|o| *o == life.likely)
@@ -512,7 +518,10 @@ mod tests {
         // Nothing pulls along the bolts without a force from the side.
         assert_eq!(check(&joint(|i| i.side_g = 0.0)), None);
         let light = gripping(|i| i.trailer_mass_kg = 100.0);
-        assert_eq!(check(&light), Some((Verdict::Holds, "bolt-fatigue-below")));
+        assert_eq!(
+            check(&light),
+            Some((Verdict::Holds, Message::BoltFatigueBelow))
+        );
         let al = |mass| {
             gripping(move |i| {
                 i.tube_material = "6061-t6".into();
@@ -527,7 +536,7 @@ mod tests {
             .map(|m| check(&al(m)).unwrap())
             .to_vec();
         assert!(
-            codes.contains(&(Verdict::Close, "bolt-fatigue-road")),
+            codes.contains(&(Verdict::Close, Message::BoltFatigueRoad)),
             "{codes:?}"
         );
         let lost = gripping(|i| {
@@ -536,7 +545,7 @@ mod tests {
         });
         assert_eq!(
             check(&lost),
-            Some((Verdict::NotChecked, "bolt-fatigue-clamp-lost"))
+            Some((Verdict::NotChecked, Message::BoltFatigueClampLost))
         );
     }
 }

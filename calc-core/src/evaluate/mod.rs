@@ -21,8 +21,8 @@ pub use fatigue::{fatigue, road};
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::order::sorted;
-use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Check, CheckId, Report, Said, Verdict};
+use crate::quantity::{InUnits, Share};
+use crate::report::{Check, CheckId, Report, Said, Verdict, say};
 use crate::scenario::{Field, Scenario, SupportKind, VERSION};
 
 /// Computes the whole report.
@@ -93,57 +93,39 @@ fn weight(check: &Check) -> f64 {
 fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     let s = analysis.s;
     let mut notes = Vec::new();
-    let mut say = |code, amounts| notes.push(Said { code, amounts });
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
-        say("note-bolt-may-set", Vec::new());
+        notes.push(Said::new(say::NoteBoltMaySet, ()));
     }
     if s.tightening.coated {
-        say("note-paint-in-joint", Vec::new());
+        notes.push(Said::new(say::NotePaintInJoint, ()));
     }
     if s.support == SupportKind::ThroughSleeve {
-        let taken = s.sleeve.outer.si() / s.tube.width.si();
-        say(
-            "note-sleeve-hole",
-            vec![
-                Amount::new(s.sleeve.outer.si(), Dimension::Length),
-                Amount::new(taken, Dimension::Share),
-            ],
-        );
+        let taken = Share(s.sleeve.outer.si() / s.tube.width.si());
+        notes.push(Said::new(say::NoteSleeveHole, (s.sleeve.outer, taken)));
     }
     let cut = matches!(
         s.support,
         SupportKind::LooseSleeve | SupportKind::SolidInsert
     );
     if cut && s.sleeve_short.si() < 0.0 {
-        say(
-            "note-sleeve-long",
-            vec![Amount::new(-s.sleeve_short.si(), Dimension::Length)],
-        );
+        notes.push(Said::new(say::NoteSleeveLong, (-s.sleeve_short,)));
     }
     if cut && s.sleeve_short.si() > 0.0 {
-        say(
-            "note-sleeve-short",
-            vec![Amount::new(s.sleeve_short.si(), Dimension::Length)],
-        );
+        notes.push(Said::new(say::NoteSleeveShort, (s.sleeve_short,)));
     }
     for code in loads::notes(s) {
-        say(code, Vec::new());
+        notes.push(Said::new(code, ()));
     }
     for code in crate::support::seat::notes(s) {
-        say(code, Vec::new());
+        notes.push(Said::new(code, ()));
     }
+    let end = s.tube.end_distance;
     if s.input.is_default(Field::EndDistance) && s.member.is_open() {
-        say(
-            "note-end-distance-taken",
-            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
-        );
+        notes.push(Said::new(say::NoteEndDistanceTaken, (end,)));
     }
     let faces = analysis.support.least.sides().is_some();
     if s.input.is_default(Field::EndDistance) && s.tube.open_end && faces {
-        say(
-            "note-end-distance-assumed",
-            vec![Amount::new(s.tube.end_distance.si(), Dimension::Length)],
-        );
+        notes.push(Said::new(say::NoteEndDistanceAssumed, (end,)));
     }
     notes.extend(remarks::remarks(s));
     notes

@@ -3,8 +3,7 @@
 use crate::catalog::{Family, GalvanicMetal, Material, galvanic_limits, galvanic_metal};
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Said};
+use crate::report::{Said, Sentence, say};
 use crate::scenario::{BoltFinish, Exposure, Scenario, SupportKind};
 
 /// All of them.
@@ -14,11 +13,8 @@ pub(super) fn remarks(s: &Scenario) -> Vec<Said> {
     said
 }
 
-fn plain(code: &'static str) -> Said {
-    Said {
-        code,
-        amounts: Vec::new(),
-    }
+fn plain(sentence: Sentence<0>) -> Said {
+    Said::new(sentence, ())
 }
 
 /// How far the joint moves when it slips from one end of its play to the other.
@@ -29,19 +25,13 @@ fn travel(s: &Scenario) -> Said {
         s.bolting.hole
     };
     let play = slip_travel(s.bolting.thread.major(), in_tube, s.fitting.hole);
-    Said {
-        code: "note-slip-travel",
-        amounts: vec![Amount::new(play.si(), Dimension::Length)],
-    }
+    Said::new(say::NoteSlipTravel, (play,))
 }
 
 /// Two pitches past the nut: what the bolt length is reckoned with.
 fn protrusion(s: &Scenario) -> Said {
     let two = s.bolting.thread.pitch() * 2.0;
-    Said {
-        code: "note-protrusion",
-        amounts: vec![Amount::new(two.si(), Dimension::Length)],
-    }
+    Said::new(say::NoteProtrusion, (two,))
 }
 
 fn metal_of(material: &Material) -> Option<&'static GalvanicMetal> {
@@ -83,7 +73,7 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
         };
         if pair.exceeds(limit)
             && let Some(code) = code(&pair)
-            && notes.iter().all(|note| note.code != code)
+            && notes.iter().all(|note| note.code != code.message())
         {
             notes.push(plain(code));
         }
@@ -93,23 +83,23 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
     }
     // Under a roof there is no water to seal out.
     if s.exposure != Exposure::Dry {
-        notes.push(plain("note-galvanic-isolate"));
+        notes.push(plain(say::NoteGalvanicIsolate));
         if inside.is_some() && s.support != SupportKind::Spreader {
-            notes.push(plain("note-galvanic-drain"));
+            notes.push(plain(say::NoteGalvanicDrain));
         }
     }
     notes
 }
 
 /// The sentence for a couple, by who is eaten.
-fn code(pair: &Couple) -> Option<&'static str> {
+fn code(pair: &Couple) -> Option<Sentence<0>> {
     Some(match (pair.anode.id(), pair.cathode.id()) {
-        ("zinc", "aluminium") => "note-galvanic-zinc-spares-aluminium",
-        ("zinc", "steel") => "note-galvanic-zinc-spares-steel",
-        ("zinc", "stainless") => "note-galvanic-zinc-by-stainless",
-        ("aluminium", "steel") => "note-galvanic-steel-eats-aluminium",
-        ("aluminium", "stainless") => "note-galvanic-stainless-eats-aluminium",
-        ("steel", "stainless") => "note-galvanic-stainless-eats-steel",
+        ("zinc", "aluminium") => say::NoteGalvanicZincSparesAluminium,
+        ("zinc", "steel") => say::NoteGalvanicZincSparesSteel,
+        ("zinc", "stainless") => say::NoteGalvanicZincByStainless,
+        ("aluminium", "steel") => say::NoteGalvanicSteelEatsAluminium,
+        ("aluminium", "stainless") => say::NoteGalvanicStainlessEatsAluminium,
+        ("steel", "stainless") => say::NoteGalvanicStainlessEatsSteel,
         _ => return None,
     })
 }

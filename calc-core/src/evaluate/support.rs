@@ -7,7 +7,9 @@ use crate::mechanics::range::OutOfRange;
 use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, Length};
-use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
+use crate::report::{
+    FaceNumbers, FaceReport, Part, Sentence, Strength, SupportNumbers, SupportReport,
+};
 use crate::scenario::{MemberKind, Mount, Scenario, SupportKind};
 use crate::support::seat;
 use crate::support::{Limit, Side, SupportModel, washer_end_factor};
@@ -70,7 +72,7 @@ impl Support {
         let takes_bolt = most >= preload.yields.si();
         SupportReport {
             kind: s.support,
-            unknown: seat::clamp_unknown(s),
+            unknown: seat::clamp_unknown(s).map(Sentence::message),
             faces: face_reports(s),
             least: numbers(&self.least, s, preload),
             likely: numbers(&likely, s, preload),

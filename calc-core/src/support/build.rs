@@ -9,7 +9,7 @@ use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::solve::find_root;
 use crate::mechanics::{stiffness, washer};
 use crate::quantity::{InUnits, Length, Stress, mm, mpa, newton};
-use crate::report::{Part, Strength};
+use crate::report::{Part, Sentence, Strength, say};
 use crate::scenario::{Mount, Scenario, SupportKind};
 use crate::support::seat;
 use std::f64::consts::FRAC_PI_4;
@@ -142,9 +142,9 @@ impl Builder<'_> {
                         load: face.force_si(at),
                         omega: None,
                         code: if dishes {
-                            "limit-washer-dishes"
+                            say::LimitWasherDishes
                         } else {
-                            "limit-face-1pct"
+                            say::LimitFace1pct
                         },
                     });
                 }
@@ -153,20 +153,20 @@ impl Builder<'_> {
                         part: Part::Face,
                         load: side.force(at),
                         omega: None,
-                        code: "limit-plate-1pct",
+                        code: say::LimitPlate1pct,
                     });
                     let l = plate.limits();
                     for (part, load, omega, code) in [
-                        (Part::Plate, l.plate, 1.50, "limit-plate-bends"),
-                        (Part::Corner, l.corner, 1.50, "limit-corner-folds"),
-                        (Part::SideWall, l.wall_yielding, 1.50, "limit-wall-yields"),
+                        (Part::Plate, l.plate, 1.50, say::LimitPlateBends),
+                        (Part::Corner, l.corner, 1.50, say::LimitCornerFolds),
+                        (Part::SideWall, l.wall_yielding, 1.50, say::LimitWallYields),
                         (
                             Part::SideWall,
                             l.wall_crippling,
                             2.00,
-                            "limit-wall-cripples",
+                            say::LimitWallCripples,
                         ),
-                        (Part::SideWall, l.wall_buckling, 1.67, "limit-wall-buckles"),
+                        (Part::SideWall, l.wall_buckling, 1.67, say::LimitWallBuckles),
                     ] {
                         limits.push(Limit {
                             part,
@@ -203,7 +203,7 @@ impl Builder<'_> {
         &self,
         (sides, effective): ([Side; 2], Length),
         core: SleeveCurve,
-        (part, code): (Part, &'static str),
+        (part, code): (Part, Sentence<2>),
     ) -> SupportModel {
         let mut model = SupportModel {
             sides: Some(sides),
@@ -244,13 +244,13 @@ impl Builder<'_> {
         let mut model = self.between_faces(
             (sides, effective),
             core,
-            (Part::Sleeve, "limit-sleeve-1pct"),
+            (Part::Sleeve, say::LimitSleeve1pct),
         );
         model.limits.push(Limit {
             part: Part::Sleeve,
             load: model.force(core.yields_at_si().min(model.approach_end())),
             omega: Some(1.67),
-            code: "limit-sleeve-squashes",
+            code: say::LimitSleeveSquashes,
         });
         // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
         // where the hole leaves any.
@@ -262,7 +262,7 @@ impl Builder<'_> {
             part: Part::Stack,
             load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
             omega: Some(2.00),
-            code: "limit-sleeve-bites",
+            code: say::LimitSleeveBites,
         });
         model
     }
@@ -317,9 +317,9 @@ impl Builder<'_> {
             load: model.force(core.yields_at_si()),
             omega: Some(1.67),
             code: if covered.si() < 0.999 * sleeve::area(outer, inner).si() {
-                "limit-sleeve-end"
+                say::LimitSleeveEnd
             } else {
-                "limit-sleeve-squashes"
+                say::LimitSleeveSquashes
             },
         });
         // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
@@ -333,7 +333,7 @@ impl Builder<'_> {
             part: Part::Stack,
             load: 1.8 * beside.min(yield_).si() * covered.si(),
             omega: Some(2.00),
-            code: "limit-sleeve-bites",
+            code: say::LimitSleeveBites,
         });
         model
     }
@@ -366,7 +366,7 @@ impl Builder<'_> {
             part: Part::Insert,
             load: core.strength_si(),
             omega: Some(2.00),
-            code: "limit-insert-pressed",
+            code: say::LimitInsertPressed,
         };
         if s.member.is_round() {
             return self.only(core, vec![pressed]);
@@ -376,7 +376,7 @@ impl Builder<'_> {
         let mut model = self.between_faces(
             (sides, effective),
             core,
-            (Part::Insert, "limit-insert-1pct"),
+            (Part::Insert, say::LimitInsert1pct),
         );
         model.limits.push(pressed);
         model
@@ -457,7 +457,7 @@ impl Builder<'_> {
             part: Part::Face,
             load: load.si(),
             omega: None,
-            code: "limit-round-wall",
+            code: say::LimitRoundWall,
         };
         self.only(core, vec![limit])
     }
@@ -468,7 +468,7 @@ const fn stack_pressed(load: f64) -> Limit {
         part: Part::Stack,
         load,
         omega: Some(2.00),
-        code: "limit-stack-pressed",
+        code: say::LimitStackPressed,
     }
 }
 

@@ -247,7 +247,7 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         }
     });
     let summary = el("summary")
-        .kid(classed("span", "group-name").text(words::message(&format!("group.{name}"))))
+        .kid(classed("span", "group-name").text(words::message_at(&["group", name])))
         .kid(classed("span", "told").live_text(told));
     classed("details", "group")
         .attr("id", &format!("group-{name}"))

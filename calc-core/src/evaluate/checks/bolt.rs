@@ -6,7 +6,7 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
 use crate::quantity::{Count, Ratio, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
@@ -55,11 +55,11 @@ impl Analysis<'_> {
         );
         let over_proof = self.preload.max > self.preload.proof;
         let code = if self.preload.max > self.preload.yields {
-            "bolt-over-yield"
+            say::BoltOverYield
         } else if over_proof {
-            "bolt-over-proof"
+            say::BoltOverProof
         } else {
-            "bolt-below-proof"
+            say::BoltBelowProof
         };
         let reason = said(
             code,
@@ -70,7 +70,7 @@ impl Analysis<'_> {
             self.preload.nominal,
             self.preload.yields,
         )
-        .factor(1.0 + s.tightening.scatter, "factor-scatter");
+        .factor(1.0 + s.tightening.scatter, Factor::Scatter);
         let verdict = match judged.verdict() {
             Verdict::Close if !over_proof => Verdict::Holds,
             other => other,
@@ -96,7 +96,7 @@ impl Analysis<'_> {
         let judged = Check::of(CheckId::Grade, self.preload.nominal, newton(0.0))
             .stands(Verdict::DoesNotHold)
             .without_share();
-        let reason = said("grade-not-for-clamping", ());
+        let reason = said(say::GradeNotForClamping, ());
         Some(judged.reason(reason).working(w))
     }
 }

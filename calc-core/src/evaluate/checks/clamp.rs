@@ -5,7 +5,7 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::{Line, Working};
 use crate::quantity::{Ratio, Share, Stress, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::report::{Check, CheckId, Factor, say, substituted};
 use crate::scenario::SupportKind;
 use crate::support::seat;
 use crate::support::{self, Limit};
@@ -95,10 +95,10 @@ impl Analysis<'_> {
         self.tightening_lines(&mut w);
         self.support_lines(&mut w, &governs);
         let (factor, factor_is) = match governs.omega {
-            Some(omega) => (omega, "factor-strength"),
+            Some(omega) => (omega, Factor::Strength),
             None => {
                 self.scatter_line(&mut w);
-                (1.0 + self.s.tightening.scatter, "factor-scatter")
+                (1.0 + self.s.tightening.scatter, Factor::Scatter)
             }
         };
         let check = Check::of(CheckId::Clamp, self.preload.nominal, newton(governs.load))
@@ -115,11 +115,11 @@ impl Analysis<'_> {
             return check;
         };
         let code = match outside.ratio {
-            "b/t" => "range-b-t",
-            "h/b" => "range-h-b",
-            "d_w/b" => "range-dw-b",
-            "d_w/flat" => "range-dw-flat",
-            _ => "range-fy-e",
+            "b/t" => say::RangeBT,
+            "h/b" => say::RangeHB,
+            "d_w/b" => say::RangeDwB,
+            "d_w/flat" => say::RangeDwFlat,
+            _ => say::RangeFyE,
         };
         check.undecided(said(code, (Ratio(outside.value), Ratio(outside.nearest()))))
     }

@@ -9,7 +9,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
 use crate::quantity::{InUnits, Ratio, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::report::{Check, CheckId, Factor, say, substituted};
 
 /// Strengths of the bolt.
 struct Strengths {
@@ -211,12 +211,12 @@ impl Analysis<'_> {
             );
         }
         let judged = Check::of(CheckId::BoltCombined, Ratio(utilisation), Ratio(1.0))
-            .factor(1.0, "factor-inside")
+            .factor(1.0, Factor::Inside)
             .in_case(loads.case.case, loads.case.kind);
         let code = if judged.exceeds() {
-            "combined-too-much"
+            say::CombinedTooMuch
         } else {
-            "combined-fine"
+            say::CombinedFine
         };
         let reason = said(code, (newton(loads.largest_in_plane), newton(all.pull)));
         Some(judged.reason(reason).working(w))

@@ -8,7 +8,7 @@ use crate::evaluate::loads::BoltLoads;
 use crate::evaluate::pried::{pried, pull_on_bolt};
 use crate::mechanics::prying::Pried;
 use crate::quantity::{Force, Measured, Moment};
-use crate::report::{Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Factor, Verdict, say};
 
 /// The governing demand of a question.
 #[derive(Clone, Copy)]
@@ -17,7 +17,7 @@ pub(super) struct Demand<'a> {
     /// Demand on the hardest used bolt, N.
     pub(super) force: f64,
     pub(super) factor: f64,
-    pub(super) factor_is: &'static str,
+    pub(super) factor_is: Factor,
 }
 
 impl Demand<'_> {
@@ -45,9 +45,9 @@ impl Analysis<'_> {
         measure: &dyn Fn(&BoltLoads) -> f64,
     ) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
-            LoadKind::Service => (service, "factor-strength"),
-            LoadKind::Proof => (proof.max(1.0), "factor-yield"),
-            LoadKind::Ultimate => (1.0, "factor-breaking"),
+            LoadKind::Service => (service, Factor::Strength),
+            LoadKind::Proof => (proof.max(1.0), Factor::Yield),
+            LoadKind::Ultimate => (1.0, Factor::Breaking),
         };
         let (loads, _) = self.cases().governing(&|loads| {
             let force = measure(loads);
@@ -96,8 +96,8 @@ impl Analysis<'_> {
     /// Demand on the clamp, over the cases that count on it.
     pub(super) fn clamped(&self, measure: &dyn Fn(&BoltLoads) -> f64) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
-            LoadKind::Service => Some((OMEGA_OPENING, "factor-own")),
-            LoadKind::Proof => Some((1.0, "factor-proof")),
+            LoadKind::Service => Some((OMEGA_OPENING, Factor::Own)),
+            LoadKind::Proof => Some((1.0, Factor::Proof)),
             LoadKind::Ultimate => None,
         };
         let (loads, _) = self.cases().governing(&|loads| {
@@ -131,7 +131,7 @@ impl Analysis<'_> {
     /// The check, not checked where a moment is left that no bolt takes.
     pub(super) fn with_lever(check: Check, untaken: f64) -> Check {
         if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
-            check.undecided(said("slip-no-lever", (Moment(untaken),)))
+            check.undecided(said(say::SlipNoLever, (Moment(untaken),)))
         } else {
             check
         }

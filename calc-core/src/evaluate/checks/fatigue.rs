@@ -5,7 +5,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::evaluate::working::Line;
 use crate::quantity::{InUnits, Ratio, Stress, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
@@ -22,15 +22,15 @@ impl Analysis<'_> {
             (equal, view.endured_two_million.si, view.used_on_the_road)
         };
         let (verdict, code) = if self.clamp_unknown().is_some() {
-            (Verdict::NotChecked, "bolt-fatigue-clamp-unknown")
+            (Verdict::NotChecked, say::BoltFatigueClampUnknown)
         } else if !gripping {
-            (Verdict::NotChecked, "bolt-fatigue-clamp-lost")
+            (Verdict::NotChecked, say::BoltFatigueClampLost)
         } else if view.used_at_full <= 1.0 {
-            (Verdict::of(used), "bolt-fatigue-below")
+            (Verdict::of(used), say::BoltFatigueBelow)
         } else if used <= 1.0 {
-            (Verdict::Close, "bolt-fatigue-road")
+            (Verdict::Close, say::BoltFatigueRoad)
         } else {
-            (Verdict::of(used), "bolt-fatigue-over")
+            (Verdict::of(used), say::BoltFatigueOver)
         };
         let mut w = self.sheet();
         w.line(

@@ -7,7 +7,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::evaluate::working::Line;
 use crate::quantity::{InUnits, Length, inch};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -23,7 +23,7 @@ impl Analysis<'_> {
         &self,
         id: CheckId,
         (needed, given): (Length, Length),
-        [short, enough]: [&'static str; 2],
+        [short, enough]: [Sentence<2>; 2],
         w: super::Working,
     ) -> Check {
         let is_short = needed.si() / given.si().max(1e-9) > 1.0 + 1e-9;
@@ -72,7 +72,7 @@ impl Analysis<'_> {
         self.distance(
             CheckId::EndDistance,
             (needed, given),
-            ["end-too-near", "end-far-enough"],
+            [say::EndTooNear, say::EndFarEnough],
             w,
         )
     }
@@ -88,7 +88,7 @@ impl Analysis<'_> {
         Some(self.distance(
             CheckId::FittingEdge,
             (needed, f.edge),
-            ["fitting-edge-too-near", "fitting-edge-far-enough"],
+            [say::FittingEdgeTooNear, say::FittingEdgeFarEnough],
             w,
         ))
     }
@@ -135,7 +135,7 @@ impl Analysis<'_> {
         Some(self.distance(
             CheckId::Spacing,
             worst?,
-            ["spacing-too-close", "spacing-far-enough"],
+            [say::SpacingTooClose, say::SpacingFarEnough],
             w,
         ))
     }
@@ -172,11 +172,11 @@ impl Analysis<'_> {
             );
         }
         let (verdict, code) = if beyond {
-            (Verdict::DoesNotHold, "hole-too-large")
+            (Verdict::DoesNotHold, say::HoleTooLarge)
         } else if oversize {
-            (Verdict::Close, "hole-oversize")
+            (Verdict::Close, say::HoleOversize)
         } else {
-            (Verdict::Holds, "hole-normal")
+            (Verdict::Holds, say::HoleNormal)
         };
         Some(
             Check::of(CheckId::HoleSize, hole, largest)
@@ -221,7 +221,7 @@ impl Analysis<'_> {
         self.distance(
             CheckId::WasherCover,
             (needed, rim),
-            ["washer-covers-too-little", "washer-covers"],
+            [say::WasherCoversTooLittle, say::WasherCovers],
             w,
         )
     }
@@ -238,11 +238,11 @@ impl Analysis<'_> {
         let [tight, loose] = [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(inch);
         let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major());
         let (verdict, code) = if play.si() > loose.si() + 1e-5 {
-            (Verdict::Close, "sleeve-fit-loose")
+            (Verdict::Close, say::SleeveFitLoose)
         } else if play.si() < tight.si() - 1e-5 {
-            (Verdict::Holds, "sleeve-fit-tight")
+            (Verdict::Holds, say::SleeveFitTight)
         } else {
-            (Verdict::Holds, "sleeve-fit-good")
+            (Verdict::Holds, say::SleeveFitGood)
         };
         let mut w = self.sheet();
         w.line(

@@ -1,9 +1,9 @@
 //! From demand and capacity to a check: what is used of it and how it stands, worked out in one place.
 
 use super::Working;
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::quantity::Measured;
-use crate::report::{Amount, Check, CheckId, Governing, Said, Verdict};
+use crate::report::{Amount, Check, CheckId, Factor, Governing, Said, Sentence, Verdict};
 
 /// A question that has its demand and its capacity and still lacks the reason in words.
 #[derive(Clone, Copy)]
@@ -13,7 +13,7 @@ pub(super) struct Judged {
     demand: Amount,
     capacity: Amount,
     factor: f64,
-    factor_is: &'static str,
+    factor_is: Factor,
     utilisation: Option<f64>,
     case: Option<Governing>,
 }
@@ -28,11 +28,11 @@ impl Check {
             demand: Amount::of(demand),
             capacity: Amount::of(capacity),
             factor: 1.0,
-            factor_is: "factor-none",
+            factor_is: Factor::None,
             utilisation: None,
             case: None,
         }
-        .factor(1.0, "factor-none")
+        .factor(1.0, Factor::None)
     }
 
     /// The check with its working.
@@ -54,7 +54,7 @@ impl Check {
 
 impl Judged {
     /// With a factor on the demand, and what the factor is.
-    pub(super) fn factor(mut self, factor: f64, factor_is: &'static str) -> Self {
+    pub(super) fn factor(mut self, factor: f64, factor_is: Factor) -> Self {
         self.factor = factor;
         self.factor_is = factor_is;
         self.used(factor * self.demand.si / self.capacity.si.max(1e-9))
@@ -80,7 +80,7 @@ impl Judged {
     }
 
     /// Decided by a load case.
-    pub(super) const fn in_case(mut self, case: &'static str, kind: LoadKind) -> Self {
+    pub(super) const fn in_case(mut self, case: CaseName, kind: LoadKind) -> Self {
         self.case = Some(Governing { case, kind });
         self
     }
@@ -96,17 +96,14 @@ impl Judged {
     }
 
     /// One of two sentences, for too much and for enough, on demand and capacity.
-    pub(super) fn says(self, [too_much, enough]: [&'static str; 2]) -> Check {
+    pub(super) fn says(self, [too_much, enough]: [Sentence<2>; 2]) -> Check {
         let code = if self.exceeds() { too_much } else { enough };
         self.says_of_both(code)
     }
 
     /// A sentence on demand and capacity.
-    pub(super) fn says_of_both(self, code: &'static str) -> Check {
-        self.reason(Said {
-            code,
-            amounts: vec![self.demand, self.capacity],
-        })
+    pub(super) fn says_of_both(self, code: Sentence<2>) -> Check {
+        self.reason(Said::of(code, [self.demand, self.capacity]))
     }
 
     /// The check, with its reason.

@@ -9,7 +9,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
 use crate::quantity::{InUnits, Ratio, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// Over the cases that come again and again: a nut is not shaken loose at one go.
@@ -60,12 +60,12 @@ impl Analysis<'_> {
         let judged = Check::of(CheckId::Loosening, newton(demand), newton(capacity))
             .in_case(loads.case.case, loads.case.kind);
         let check = judged
-            .says(["loosening-slides", "loosening-stays"])
+            .says([say::LooseningSlides, say::LooseningStays])
             .working(w);
         let untaken = self.untaken(&|kind| kind == LoadKind::Service) > 1.0;
         let unknown = self.clamp_unknown().is_some();
         if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
-            return Some(check.undecided(said("loosening-clamp-unknown", ())));
+            return Some(check.undecided(said(say::LooseningClampUnknown, ())));
         }
         Some(check)
     }

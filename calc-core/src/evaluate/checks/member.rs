@@ -10,7 +10,7 @@ use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
 use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::{Count, InUnits, Length, Share, mm, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::MemberKind;
 use crate::support::seat;
 
@@ -40,31 +40,31 @@ impl Analysis<'_> {
         let (judged, verdict, code) = match (slope, crowded) {
             // What a flat cheek does on a round wall was not checked; a washer goes wrong for certain.
             (Some(slope), _) if seat::on_line(s) => {
-                (by_slope(slope), Verdict::NotChecked, "seat-line")
+                (by_slope(slope), Verdict::NotChecked, say::SeatLine)
             }
             (Some(slope), _) if seat::on_edge(s) => (
                 by_slope(slope),
                 Verdict::DoesNotHold,
                 if s.member.is_round() {
-                    "seat-round"
+                    say::SeatRound
                 } else {
-                    "seat-slopes"
+                    say::SeatSlopes
                 },
             ),
-            (_, Some(room)) => (by_room(room), Verdict::DoesNotHold, "seat-no-room"),
+            (_, Some(room)) => (by_room(room), Verdict::DoesNotHold, say::SeatNoRoom),
             (Some(slope), None) => (
                 by_slope(slope),
                 Verdict::Holds,
                 if slope > STEEPEST {
-                    "seat-made-to-fit"
+                    say::SeatMadeToFit
                 } else {
-                    "seat-flat"
+                    say::SeatFlat
                 },
             ),
             (None, None) => (
                 by_room(room.unwrap_or_default()),
                 Verdict::Holds,
-                "seat-room",
+                say::SeatRoom,
             ),
         };
         let judged = match verdict {
@@ -160,7 +160,7 @@ impl Analysis<'_> {
         Some(self.distance(
             CheckId::MemberEdge,
             (needed, given),
-            ["member-edge-too-near", "member-edge-far-enough"],
+            [say::MemberEdgeTooNear, say::MemberEdgeFarEnough],
             w,
         ))
     }
@@ -214,7 +214,7 @@ impl Analysis<'_> {
             newton(capacity),
             Cite::new("own-derivation", "strip of a flange", Flag::Computed),
         );
-        let words = ["member-flange-bends", "member-flange-holds"];
+        let words = [say::MemberFlangeBends, say::MemberFlangeHolds];
         Some(bending(CheckId::MemberFlange, &pulled, capacity, words, w))
     }
 }

@@ -17,12 +17,12 @@ mod section;
 mod slip;
 mod slipped;
 
+use crate::report::{Check, CheckId, Said, Sentence, Verdict};
 use resistance::Resistance;
 
 use super::analysis::Analysis;
 use super::working::Working;
 use crate::quantity::Measures;
-use crate::report::{Amount, Check, CheckId, Said, Verdict};
 
 /// Factor on separation of the faces. An assumption: as for slip.
 const OMEGA_OPENING: f64 = 1.50;
@@ -72,11 +72,8 @@ pub(super) fn holds_so_far(checks: &[Check]) -> bool {
             .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
-fn said<Q: Measures<N>, const N: usize>(code: &'static str, quantities: Q) -> Said {
-    Said {
-        code,
-        amounts: Amount::each(quantities),
-    }
+fn said<Q: Measures<N>, const N: usize>(sentence: Sentence<N>, quantities: Q) -> Said {
+    Said::new(sentence, quantities)
 }
 
 impl Analysis<'_> {

@@ -6,7 +6,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
 use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::SupportKind;
 
 impl Analysis<'_> {
@@ -133,9 +133,9 @@ impl Analysis<'_> {
         }
         let judged = demand.against::<Moment>(CheckId::BoltBending, capacity);
         let code = if judged.exceeds() {
-            "bending-bends"
+            say::BendingBends
         } else {
-            "bending-stays-straight"
+            say::BendingStaysStraight
         };
         let reason = said(code, (Moment(moment), Moment(capacity), self.lever()));
         Some(judged.reason(reason).working(w))

@@ -9,7 +9,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
 use crate::quantity::{InUnits, Length, Ratio, Stress, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::report::{Check, CheckId, Sentence, say, substituted};
 use crate::scenario::SupportKind;
 use crate::support::seat;
 
@@ -112,7 +112,7 @@ impl Analysis<'_> {
         self.ply_bearing(
             &self.fitting_ply()?,
             CheckId::FittingBearing,
-            ["fitting-bearing-oval", "fitting-bearing-fine"],
+            [say::FittingBearingOval, say::FittingBearingFine],
         )
     }
 
@@ -121,11 +121,11 @@ impl Analysis<'_> {
         self.ply_bearing(
             &self.member_ply(),
             CheckId::WallBearing,
-            ["bearing-oval", "bearing-fine"],
+            [say::BearingOval, say::BearingFine],
         )
     }
 
-    fn ply_bearing(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
+    fn ply_bearing(&self, ply: &Ply, id: CheckId, words: [Sentence<2>; 2]) -> Option<Check> {
         let d = self.s.bolting.thread.major();
         let (fy, fu) = ply.strength;
         let firm = self.plies_are_firm();
@@ -217,7 +217,7 @@ impl Analysis<'_> {
             return self.ply_tear_out(
                 &self.member_ply(),
                 CheckId::TubeTearOut,
-                ["member-tear-out-tears", "member-tear-out-fine"],
+                [say::MemberTearOutTears, say::MemberTearOutFine],
             );
         }
         let hole = self.hole_in_tube();
@@ -246,7 +246,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::TubeTearOut,
             (&resistance, &demand),
-            ["tear-out-tears", "tear-out-fine"],
+            [say::TearOutTears, say::TearOutFine],
             w,
         ))
     }
@@ -255,11 +255,11 @@ impl Analysis<'_> {
         self.ply_tear_out(
             &self.fitting_ply()?,
             CheckId::FittingTearOut,
-            ["fitting-tear-out-tears", "fitting-tear-out-fine"],
+            [say::FittingTearOutTears, say::FittingTearOutFine],
         )
     }
 
-    fn ply_tear_out(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
+    fn ply_tear_out(&self, ply: &Ply, id: CheckId, words: [Sentence<2>; 2]) -> Option<Check> {
         let s = self.s;
         let (fy, fu) = ply.strength;
         let clear = self.clear(ply.edge, ply.hole);

@@ -7,7 +7,7 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::working::Line;
 use crate::mechanics::{opening, shear};
 use crate::quantity::{Force, InUnits, Ratio, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
 ///
@@ -43,11 +43,11 @@ impl Analysis<'_> {
         );
         let (proof, yields) = (preload.proof.si(), preload.yields.si());
         let code = if demand > yields {
-            "bolt-service-over-yield"
+            say::BoltServiceOverYield
         } else if demand > proof {
-            "bolt-service-over-proof"
+            say::BoltServiceOverProof
         } else {
-            "bolt-service-below-proof"
+            say::BoltServiceBelowProof
         };
         let judged = Check::of(CheckId::BoltService, newton(demand), newton(yields))
             .in_case(pulled.loads.case.case, pulled.loads.case.kind);
@@ -98,7 +98,7 @@ impl Analysis<'_> {
             newton(capacity),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
-        let words = ["flange-bends", "flange-holds"];
+        let words = [say::FlangeBends, say::FlangeHolds];
         Some(bending(CheckId::FittingFlange, &pulled, capacity, words, w))
     }
 
@@ -142,7 +142,7 @@ pub(super) fn bending(
     id: CheckId,
     pulled: &Demand<'_>,
     capacity: f64,
-    words: [&'static str; 2],
+    words: [Sentence<2>; 2],
     w: super::Working,
 ) -> Check {
     pulled.against::<Force>(id, capacity).says(words).working(w)

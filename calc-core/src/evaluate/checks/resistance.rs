@@ -5,7 +5,7 @@ use super::demand::Demand;
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::quantity::Force;
-use crate::report::{Check, CheckId};
+use crate::report::{Check, CheckId, Factor, Sentence};
 
 /// One published way to a strength, with the factor that goes with it.
 ///
@@ -28,7 +28,7 @@ pub(super) struct Resistance {
     /// Strength in the unit of the check.
     pub(super) capacity: f64,
     pub(super) factor: f64,
-    pub(super) factor_is: &'static str,
+    pub(super) factor_is: Factor,
     /// Where the part begins to yield, in the same unit.
     pub(super) yields: f64,
 }
@@ -39,7 +39,7 @@ impl Resistance {
         Self {
             capacity,
             factor: omega,
-            factor_is: "factor-strength",
+            factor_is: Factor::Strength,
             yields,
         }
     }
@@ -49,7 +49,7 @@ impl Resistance {
         Self {
             capacity,
             factor: GAMMA_Q,
-            factor_is: "factor-load",
+            factor_is: Factor::Load,
             yields,
         }
     }
@@ -65,7 +65,7 @@ impl Analysis<'_> {
     pub(super) fn of_resistance(
         id: CheckId,
         (resistance, demand): (&Resistance, &Demand<'_>),
-        words: [&'static str; 2],
+        words: [Sentence<2>; 2],
         w: Working,
     ) -> Check {
         demand

@@ -11,7 +11,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
@@ -96,7 +96,7 @@ impl Analysis<'_> {
         Some(
             demand
                 .against::<Stress>(CheckId::NetSection, resistance.capacity)
-                .says(["section-too-weak", "section-fine"])
+                .says([say::SectionTooWeak, say::SectionFine])
                 .working(self.explained(|w| self.section_lines(w, &behind))),
         )
     }
@@ -178,7 +178,7 @@ impl Analysis<'_> {
         Check::of(CheckId::NetSection, hole, Length::default())
             .stands(Verdict::DoesNotHold)
             .without_share()
-            .reason(said("section-used-up", (hole,)))
+            .reason(said(say::SectionUsedUp, (hole,)))
     }
 
     /// Only with more than one row, as a single row tears out bolt by bolt; beside the free edge of a flange
@@ -267,7 +267,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::BlockShear,
             (&resistance, &demand),
-            ["block-tears", "block-fine"],
+            [say::BlockTears, say::BlockFine],
             w,
         ))
     }
@@ -333,7 +333,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::PullThrough,
             (&resistance, &demand),
-            ["pull-through-pulls", "pull-through-fine"],
+            [say::PullThroughPulls, say::PullThroughFine],
             w,
         ))
     }

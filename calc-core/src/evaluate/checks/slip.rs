@@ -9,7 +9,7 @@ use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::report::{Check, CheckId, Factor, Sentence, Verdict, say, substituted};
 use crate::support::seat;
 
 impl Analysis<'_> {
@@ -21,17 +21,17 @@ impl Analysis<'_> {
         let (demand, resistance) = (service.worst_share().in_plane(), service.resistance);
         let (case, kind) = (service.ball.case, service.ball.kind);
         let factor_is = if kind == LoadKind::Service {
-            "factor-slip"
+            Factor::Slip
         } else {
-            "factor-proof"
+            Factor::Proof
         };
         let judged = Check::of(CheckId::Slip, newton(demand), newton(resistance))
             .factor(service.factor, factor_is)
             .in_case(case, kind);
         let code = if judged.exceeds() {
-            "slip-slides"
+            say::SlipSlides
         } else {
-            "slip-grips"
+            say::SlipGrips
         };
         let left = newton(self.residual.left_min);
         let check = judged
@@ -43,11 +43,11 @@ impl Analysis<'_> {
         let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
         let outside = self.outside_range() && check.verdict != Verdict::DoesNotHold;
         Some(if self.clamp_unknown().is_some() {
-            check.undecided(said("slip-clamp-unknown", ()))
+            check.undecided(said(say::SlipClampUnknown, ()))
         } else if untaken > 1.0 {
             Self::with_lever(check, untaken)
         } else if outside {
-            check.undecided(said("slip-clamp-unknown", ()))
+            check.undecided(said(say::SlipClampUnknown, ()))
         } else {
             check
         })
@@ -170,12 +170,12 @@ impl Analysis<'_> {
         Check::of(CheckId::Slip, newton(0.0), newton(0.0))
             .stands(Verdict::NotChecked)
             .without_share()
-            .reason(said("slip-no-load", ()))
+            .reason(said(say::SlipNoLoad, ()))
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
     /// prove nothing either resistance.
-    pub(super) fn clamp_unknown(&self) -> Option<&'static str> {
+    pub(super) fn clamp_unknown(&self) -> Option<Sentence<0>> {
         seat::clamp_unknown(self.s)
     }
 
@@ -215,10 +215,10 @@ impl Analysis<'_> {
         let check = Check::of(CheckId::Opening, newton(pull), newton(counted))
             .factor(pulled.factor, pulled.factor_is)
             .in_case(pulled.loads.case.case, pulled.loads.case.kind)
-            .says(["opening-parts", "opening-shut"]);
+            .says([say::OpeningParts, say::OpeningShut]);
         Some(
             if self.clamp_unknown().is_some() {
-                check.undecided(said("opening-clamp-unknown", ()))
+                check.undecided(said(say::OpeningClampUnknown, ()))
             } else {
                 check
             }

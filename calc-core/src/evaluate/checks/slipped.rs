@@ -10,7 +10,7 @@ use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::{Mount, SupportKind};
 
 impl Analysis<'_> {
@@ -157,9 +157,9 @@ impl Analysis<'_> {
             CheckId::BoltShear,
             (&resistance, &demand),
             if threads {
-                ["shear-threads"; 2]
+                [say::ShearThreads; 2]
             } else {
-                ["shear-shank"; 2]
+                [say::ShearShank; 2]
             },
             w,
         );
@@ -316,7 +316,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::WallBearing,
             (&resistance, &demand),
-            ["bearing-oval", "bearing-fine"],
+            [say::BearingOval, say::BearingFine],
             w,
         ))
     }

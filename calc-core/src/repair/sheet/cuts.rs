@@ -1,11 +1,10 @@
 //! Pieces to cut, and what to buy.
 
 use super::{MaterialLine, length, said};
-use crate::quantity::Dimension;
-use crate::quantity::InUnits;
+use crate::quantity::{Dimension, InUnits};
 use crate::repair::Rates;
 use crate::repair::work::{Jobs, Pieces, Shape};
-use crate::report::{Amount, Said};
+use crate::report::{Amount, Label, Said, say};
 use crate::scenario::{Scenario, SupportKind, TubeEnd};
 use serde::Serialize;
 
@@ -22,7 +21,7 @@ const OUTLINE: f64 = 1e-3;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Cut {
     /// What it is, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// Id of the sleeve stock; empty for plate and bar.
     pub stock: &'static str,
     /// Id of the material.
@@ -50,12 +49,12 @@ pub struct Cut {
 }
 
 /// Code of a piece.
-const fn name(shape: &Shape) -> &'static str {
+const fn name(shape: &Shape) -> Label {
     match shape {
-        Shape::Washer { .. } => "piece-washer",
-        Shape::Plate { .. } => "piece-plate",
-        Shape::Sleeve { .. } => "piece-sleeve",
-        Shape::Block { .. } => "piece-block",
+        Shape::Washer { .. } => Label::PieceWasher,
+        Shape::Plate { .. } => Label::PiecePlate,
+        Shape::Sleeve { .. } => Label::PieceSleeve,
+        Shape::Block { .. } => Label::PieceBlock,
     }
 }
 
@@ -109,32 +108,32 @@ fn cut(s: &Scenario, pieces: &Pieces) -> Cut {
     let mut notes = Vec::new();
     match *shape {
         Shape::Sleeve { length, .. } if through => {
-            notes.push(said("cut-flush", &[length, PROUD]));
-            notes.push(said("cut-deburr", &[]));
+            notes.push(said(say::CutFlush, [length, PROUD]));
+            notes.push(said(say::CutDeburr, []));
         }
         Shape::Sleeve { .. } => {
-            notes.push(said("cut-measure-inside", &figures));
-            notes.push(said("cut-deburr", &[]));
+            notes.push(said(say::CutMeasureInside, figures));
+            notes.push(said(say::CutDeburr, []));
             notes.push(through_the_end(s));
         }
         Shape::Plate { bolts, .. } => {
             if bolts > 1 && s.bolting.along > 1 {
-                notes.push(said("cut-plate-joined", &[s.bolting.spacing_along.si()]));
+                notes.push(said(say::CutPlateJoined, [s.bolting.spacing_along.si()]));
             }
-            notes.push(said("cut-edges", &[]));
+            notes.push(said(say::CutEdges, []));
             if long / 2.0 > s.tube.end_distance.si() {
-                notes.push(said("cut-plate-overhang", &[s.tube.end_distance.si()]));
+                notes.push(said(say::CutPlateOverhang, [s.tube.end_distance.si()]));
             }
         }
-        Shape::Washer { .. } => notes.push(said("cut-washer", &[])),
+        Shape::Washer { .. } => notes.push(said(say::CutWasher, [])),
         Shape::Block { .. } => {
-            notes.push(said("cut-block-fit", &figures));
+            notes.push(said(say::CutBlockFit, figures));
             if s.member.is_round() {
-                notes.push(said("cut-block-round", &[inside]));
+                notes.push(said(say::CutBlockRound, [inside]));
             }
             let corner = (s.tube.corner_radius - s.tube.wall).si().max(0.0);
             if corner > 0.0 {
-                notes.push(said("cut-block-corners", &[corner]));
+                notes.push(said(say::CutBlockCorners, [corner]));
             }
             notes.push(through_the_end(s));
         }
@@ -161,11 +160,11 @@ fn through_the_end(s: &Scenario) -> Said {
     let open = s.input.tube_end == TubeEnd::Open.name();
     said(
         if open {
-            "cut-in-by-end"
+            say::CutInByEnd
         } else {
-            "cut-end-closed"
+            say::CutEndClosed
         },
-        &[s.tube.end_distance.si()],
+        [s.tube.end_distance.si()],
     )
 }
 
@@ -187,7 +186,7 @@ pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<Materia
         .collect();
     if jobs.new_bolts > 0 {
         lines.push(MaterialLine {
-            what: "piece-bolt",
+            what: Label::PieceBolt,
             stock: s.bolting.thread.id(),
             material: s.bolting.grade.id(),
             count: jobs.new_bolts,

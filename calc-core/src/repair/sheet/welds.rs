@@ -9,7 +9,7 @@ use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Stress};
 use crate::quantity::{InUnits, Ratio, newton};
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
-use crate::report::{Amount, Governing, Said, Step, Verdict, substituted};
+use crate::report::{Amount, Governing, Label, Said, Step, Verdict, say, substituted};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
 
@@ -58,7 +58,7 @@ pub struct FilletEnd {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WeldPlan {
     /// Kind of joint, by code.
-    pub joint: &'static str,
+    pub joint: Label,
     /// How many, two to a sleeve.
     pub count: u32,
     /// Length of one, round the sleeve.
@@ -112,7 +112,7 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
     let least = weld::least_groove_throat(thinner);
     let aluminium = s.tube.material.family() == Family::Aluminium;
     Some(WeldPlan {
-        joint: "weld-bevel-groove",
+        joint: Label::WeldBevelGroove,
         count,
         length: length(w.length.si()),
         groove_angle: Amount::new(GROOVE_DEG.to_radians(), Angle),
@@ -155,7 +155,7 @@ fn fillet(s: &Scenario) -> FilletEnd {
         largest_leg: length(largest.si()),
         proud: length(leg.si()),
         throat: length(weld::fillet_throat(leg).si()),
-        notes: vec![said("weld-fillet-proud", &[leg.si()])],
+        notes: vec![said(say::WeldFilletProud, [leg.si()])],
     }
 }
 
@@ -166,38 +166,38 @@ fn notes(
     aluminium: bool,
 ) -> Vec<Said> {
     let mut notes = vec![
-        said("weld-why-groove", &[]),
-        said("weld-bevel-hole", &[w.depth.si()]),
-        said("weld-assumption", &[]),
+        said(say::WeldWhyGroove, []),
+        said(say::WeldBevelHole, [w.depth.si()]),
+        said(say::WeldAssumption, []),
     ];
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
     let bevelled = s.sleeve.outer.si() / 2.0 + w.depth.si() * GROOVE_DEG.to_radians().tan();
     if bevelled > flat {
-        notes.push(said("weld-bevel-corner", &[bevelled - flat]));
+        notes.push(said(say::WeldBevelCorner, [bevelled - flat]));
     }
     if thinner < least {
-        notes.push(said("weld-thin-wall", &[thinner.si(), least.si()]));
+        notes.push(said(say::WeldThinWall, [thinner.si(), least.si()]));
     }
     notes.push(said(
         if aluminium {
-            "weld-clean-aluminium"
+            say::WeldCleanAluminium
         } else {
-            "weld-clean-steel"
+            say::WeldCleanSteel
         },
-        &[],
+        [],
     ));
     if aluminium {
         // Within 25 mm (1 in) of a weld.
-        notes.push(said("weld-heat-softens", &[0.0254]));
+        notes.push(said(say::WeldHeatSoftens, [0.0254]));
     }
     if w.filler.id() == "309l" {
-        notes.push(said("weld-stainless-to-carbon", &[]));
+        notes.push(said(say::WeldStainlessToCarbon, []));
     }
-    notes.push(said("weld-sequence", &[]));
-    notes.push(said("weld-grind-flush", &[]));
+    notes.push(said(say::WeldSequence, []));
+    notes.push(said(say::WeldGrindFlush, []));
     notes.push(said(
-        "weld-ream-after",
-        &[(s.sleeve.inner - s.bolting.thread.major()).si()],
+        say::WeldReamAfter,
+        [(s.sleeve.inner - s.bolting.thread.major()).si()],
     ));
     notes
 }
