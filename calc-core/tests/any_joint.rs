@@ -1,5 +1,13 @@
 //! Whatever joint comes in, what is drawn, worked back and counted stays finite and in order.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
 use calc_core::chance::{Distribution, Sampler};
 use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{mm, newton_metre};

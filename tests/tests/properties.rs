@@ -2,6 +2,14 @@
 //!
 //! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
 use calc_core::quantity::{Dimension, InUnits};
 use calc_core::repair::{Rates, repairs};
 use calc_core::report::{CheckId, Report, Verdict};
