@@ -1,4 +1,12 @@
 //! Time of what the page computes at every key press.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a tool of the workshop: it stops where it cannot go on"
+)]
 #![allow(
     missing_docs,
     reason = "the macros of the bench harness write functions"

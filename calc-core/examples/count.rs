@@ -1,6 +1,14 @@
 //! Does one thing of the calculation a number of times, for counting the instructions of one of them:
 //! `scripts/count` runs it with two numbers and takes the difference.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a tool of the workshop: it stops where it cannot go on"
+)]
+
 use calc_core::chance::Sampler;
 use calc_core::link::{Sheet, decode, encode};
 use calc_core::quantity::{Unit, UnitSystem};

@@ -12,6 +12,7 @@ pub mod cite;
 pub mod error;
 pub mod evaluate;
 pub mod inspection;
+mod keys;
 pub mod link;
 pub mod mechanics;
 mod order;

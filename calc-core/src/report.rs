@@ -1,18 +1,26 @@
 //! What comes out: verdicts, checks, worked steps. Plain data; the words for its codes stand in
 //! `content/`.
 
+mod factor;
 pub mod fatigue;
+mod label;
+mod message;
 mod substituted;
 pub(crate) mod working;
 
+pub use factor::Factor;
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
-pub(crate) use substituted::{Given, substituted};
+pub use label::Label;
+pub use message::{Message, Said};
+pub(crate) use message::{Sentence, say};
+pub(crate) use substituted::{Given, Numbers, substituted};
 pub use substituted::{Substituted, Term};
 
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::cite::Cite;
+use crate::keys::keys;
 use crate::mechanics::range::OutOfRange;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Measured, Measures};
 use crate::scenario::{Field, Input, JointKind, SupportKind};
 use serde::{Serialize, Serializer};
 
@@ -31,6 +39,22 @@ impl Amount {
     pub const fn new(si: f64, dimension: Dimension) -> Self {
         Self { si, dimension }
     }
+
+    /// A quantity, with what its type measures.
+    #[must_use]
+    #[inline]
+    pub(crate) fn of<Q: Measured>(quantity: Q) -> Self {
+        Self::new(quantity.si(), Q::DIMENSION)
+    }
+
+    /// Quantities side by side.
+    #[must_use]
+    pub(crate) fn each<Q: Measures<N>, const N: usize>(quantities: Q) -> Vec<Self> {
+        let amounts = quantities.numbers().into_iter().zip(Q::DIMENSIONS);
+        amounts
+            .map(|(si, &dimension)| Self::new(si, dimension))
+            .collect()
+    }
 }
 
 impl Serialize for Amount {
@@ -43,18 +67,18 @@ impl Serialize for Amount {
     }
 }
 
-/// How a check, or the joint, stands. Ordered from good to bad.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Verdict {
-    /// At most 80 % used.
-    Holds,
-    /// 80 % to 100 % used.
-    Close,
-    /// Outside the range where the formula was checked, or an input is missing.
-    NotChecked,
-    /// More than 100 % used.
-    DoesNotHold,
+keys! {
+    /// How a check, or the joint, stands. Ordered from good to bad.
+    pub enum Verdict {
+        /// At most 80 % used.
+        Holds = "holds",
+        /// 80 % to 100 % used.
+        Close = "close",
+        /// Outside the range where the formula was checked, or an input is missing.
+        NotChecked = "not-checked",
+        /// More than 100 % used.
+        DoesNotHold = "does-not-hold",
+    }
 }
 
 /// Share used up to which a check holds with something in hand.
@@ -91,76 +115,67 @@ pub struct Step {
     pub cite: Cite,
 }
 
-/// A sentence by key, with the amounts that fill it. The words stand in `content/messages.toml`.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Said {
-    /// Key of the sentence.
-    pub code: &'static str,
-    /// What fills `{0}`, `{1}` … in it.
-    pub amounts: Vec<Amount>,
-}
-
-/// The question a check answers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "kebab-case")]
-#[non_exhaustive]
-pub enum CheckId {
-    /// Can what lies between head and nut take the wanted clamp?
-    Clamp,
-    /// Does the bolt stay below its proof load while it is tightened?
-    BoltTightening,
-    /// May this grade be tightened to a stated clamp at all?
-    Grade,
-    /// Does the clamp grip the road loads by friction?
-    Slip,
-    /// Do the faces stay together under the outside tension?
-    Opening,
-    /// If it slips: does the bolt shear?
-    BoltShear,
-    /// If it slips: does the wall bear at the hole?
-    WallBearing,
-    /// If it slips: does the fitting bear at the hole?
-    FittingBearing,
-    /// If it slips: does the bolt bend between cheeks and walls?
-    BoltBending,
-    /// If it slips: does the bolt take shear, pull and bending together?
-    BoltCombined,
-    /// If it slips: does the bolt tear out of the tube, to its end or to the next hole?
-    TubeTearOut,
-    /// If it slips: does the bolt tear out of the fitting?
-    FittingTearOut,
-    /// If it slips: does the group tear a block out of tube or fitting?
-    BlockShear,
-    /// Does the tube hold with the holes in it?
-    NetSection,
-    /// Does head or nut pull through what it lies on?
-    PullThrough,
-    /// Can the nut shake loose?
-    Loosening,
-    /// Is the hole far enough from the end of the tube?
-    EndDistance,
-    /// Does the bolt stay below its proof load with its clamp and its share of the outside pull?
-    BoltService,
-    /// Does the flange of the fitting hold the outside pull beside its bolts?
-    FittingFlange,
-    /// Is the hole far enough from the edge of the fitting?
-    FittingEdge,
-    /// Are the bolts far enough from each other?
-    Spacing,
-    /// Is the hole one that a bolt of this size may have?
-    HoleSize,
-    /// Does the washer cover the hole?
-    WasherCover,
-    /// Does the sleeve fit the bolt?
-    SleeveFit,
-    /// Does the bolt endure a pull that comes and goes?
-    BoltFatigue,
-    /// Do head and nut bear flat?
-    WasherSeat,
-    /// Is the hole far enough from the free edge of a flange or a leg?
-    MemberEdge,
-    /// Does the flange, leg or web of an open section hold the outside pull?
-    MemberFlange,
+keys! {
+    /// The question a check answers.
+    #[non_exhaustive]
+    pub enum CheckId {
+        /// Can what lies between head and nut take the wanted clamp?
+        Clamp = "clamp",
+        /// Does the bolt stay below its proof load while it is tightened?
+        BoltTightening = "bolt-tightening",
+        /// May this grade be tightened to a stated clamp at all?
+        Grade = "grade",
+        /// Does the clamp grip the road loads by friction?
+        Slip = "slip",
+        /// Do the faces stay together under the outside tension?
+        Opening = "opening",
+        /// If it slips: does the bolt shear?
+        BoltShear = "bolt-shear",
+        /// If it slips: does the wall bear at the hole?
+        WallBearing = "wall-bearing",
+        /// If it slips: does the fitting bear at the hole?
+        FittingBearing = "fitting-bearing",
+        /// If it slips: does the bolt bend between cheeks and walls?
+        BoltBending = "bolt-bending",
+        /// If it slips: does the bolt take shear, pull and bending together?
+        BoltCombined = "bolt-combined",
+        /// If it slips: does the bolt tear out of the tube, to its end or to the next hole?
+        TubeTearOut = "tube-tear-out",
+        /// If it slips: does the bolt tear out of the fitting?
+        FittingTearOut = "fitting-tear-out",
+        /// If it slips: does the group tear a block out of tube or fitting?
+        BlockShear = "block-shear",
+        /// Does the tube hold with the holes in it?
+        NetSection = "net-section",
+        /// Does head or nut pull through what it lies on?
+        PullThrough = "pull-through",
+        /// Can the nut shake loose?
+        Loosening = "loosening",
+        /// Is the hole far enough from the end of the tube?
+        EndDistance = "end-distance",
+        /// Does the bolt stay below its proof load with its clamp and its share of the outside pull?
+        BoltService = "bolt-service",
+        /// Does the flange of the fitting hold the outside pull beside its bolts?
+        FittingFlange = "fitting-flange",
+        /// Is the hole far enough from the edge of the fitting?
+        FittingEdge = "fitting-edge",
+        /// Are the bolts far enough from each other?
+        Spacing = "spacing",
+        /// Is the hole one that a bolt of this size may have?
+        HoleSize = "hole-size",
+        /// Does the washer cover the hole?
+        WasherCover = "washer-cover",
+        /// Does the sleeve fit the bolt?
+        SleeveFit = "sleeve-fit",
+        /// Does the bolt endure a pull that comes and goes?
+        BoltFatigue = "bolt-fatigue",
+        /// Do head and nut bear flat?
+        WasherSeat = "washer-seat",
+        /// Is the hole far enough from the free edge of a flange or a leg?
+        MemberEdge = "member-edge",
+        /// Does the flange, leg or web of an open section hold the outside pull?
+        MemberFlange = "member-flange",
+    }
 }
 
 /// One check: demand against capacity with its factor, the verdict and the way there.
@@ -177,10 +192,8 @@ pub struct Check {
     /// Factor on the demand.
     pub factor: f64,
     /// What the factor is, by key.
-    pub factor_is: &'static str,
-    /// Share of the capacity that is used: factor × demand / capacity, or what an interaction of forces
-    /// says. `None` where there is no share to tell: not decided, a fit that is there or not, nothing left
-    /// that could carry.
+    pub factor_is: Factor,
+    /// factor × demand / capacity; `None` where not checked.
     pub utilisation: Option<f64>,
     /// The load case that decides; `None` where no load enters.
     pub case: Option<Governing>,
@@ -190,38 +203,29 @@ pub struct Check {
     pub steps: Vec<Step>,
 }
 
-impl Check {
-    /// The check with the load case that decides it.
-    #[must_use]
-    pub(crate) const fn in_case(mut self, case: &'static str, kind: LoadKind) -> Self {
-        self.case = Some(Governing { case, kind });
-        self
+keys! {
+    /// A part that can give way.
+    #[non_exhaustive]
+    pub enum Part {
+        /// A face of the tube bends inwards.
+        Face = "face",
+        /// The washer dishes.
+        Washer = "washer",
+        /// The plate on the face bends.
+        Plate = "plate",
+        /// The corner between face and side wall folds under the plate.
+        Corner = "corner",
+        /// The side walls yield, cripple or buckle.
+        SideWall = "side-wall",
+        /// The sleeve is squashed or buckles.
+        Sleeve = "sleeve",
+        /// The insert is squashed.
+        Insert = "insert",
+        /// The clamped stack is pressed in under the washer.
+        Stack = "stack",
+        /// The bolt yields.
+        Bolt = "bolt",
     }
-}
-
-/// A part that can give way.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "kebab-case")]
-#[non_exhaustive]
-pub enum Part {
-    /// A face of the tube bends inwards.
-    Face,
-    /// The washer dishes.
-    Washer,
-    /// The plate on the face bends.
-    Plate,
-    /// The corner between face and side wall folds under the plate.
-    Corner,
-    /// The side walls yield, cripple or buckle.
-    SideWall,
-    /// The sleeve is squashed or buckles.
-    Sleeve,
-    /// The insert is squashed.
-    Insert,
-    /// The clamped stack is pressed in under the washer.
-    Stack,
-    /// The bolt yields.
-    Bolt,
 }
 
 /// Which strength a number was computed with; never mixed in one number.
@@ -302,7 +306,7 @@ pub struct SupportReport {
     pub kind: SupportKind,
     /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub unknown: Option<&'static str>,
+    pub unknown: Option<Message>,
     /// The two faces; empty where no hollow face is loaded.
     pub faces: Vec<FaceReport>,
     /// With least strength: verdicts.
@@ -375,7 +379,7 @@ pub struct BoltShare {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct LoadsReport {
     /// Name of the governing case by key.
-    pub case: &'static str,
+    pub case: CaseName,
     /// Along the tube, at the ball.
     pub longitudinal_n: f64,
     /// Upward or downward, at the ball.
@@ -396,7 +400,7 @@ pub struct LoadsReport {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct CaseReport {
     /// Name by key.
-    pub case: &'static str,
+    pub case: CaseName,
     /// What it asks for.
     pub kind: LoadKind,
     /// Along the tube, forward positive.
@@ -428,7 +432,7 @@ pub struct CaseReport {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Governing {
     /// Name by key.
-    pub case: &'static str,
+    pub case: CaseName,
     /// What it asks for.
     pub kind: LoadKind,
 }
@@ -473,4 +477,12 @@ pub struct Report {
     pub notes: Vec<Said>,
     /// Fatigue, on the road that is assumed.
     pub fatigue: FatigueReport,
+}
+
+impl Report {
+    /// The check that answers a question; `None` where the joint does not raise it.
+    #[must_use]
+    pub fn check(&self, id: CheckId) -> Option<&Check> {
+        self.checks.iter().find(|check| check.id == id)
+    }
 }

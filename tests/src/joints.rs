@@ -211,9 +211,7 @@ impl Tally {
 fn whole(report: &Report) -> Result<(), String> {
     finite("report", report)?;
     let weakest = report
-        .checks
-        .iter()
-        .find(|check| check.id == report.weakest)
+        .check(report.weakest)
         .ok_or("the weakest check is not among the checks")?;
     if weakest.verdict != report.verdict {
         return Err(format!("verdict {:?} of {weakest:?}", report.verdict));

@@ -1,9 +1,17 @@
 //! Laws of the list of repairs and of its work sheets.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
 use calc_core::quantity::{InUnits, inch};
 use calc_core::repair::sheet::{WorkSheet, work_sheet};
 use calc_core::repair::{Rates, RepairKind, repairs};
-use calc_core::report::Verdict;
+use calc_core::report::{Label, Verdict};
 use calc_core::{Input, Scenario, evaluate};
 use proptest::prelude::*;
 
@@ -156,7 +164,7 @@ fn holes_are_larger(
         } else {
             before.bolting.hole
         };
-        if let Some(from) = hole.from.filter(|_| hole.place == "place-tube-wall") {
+        if let Some(from) = hole.from.filter(|_| hole.place == Label::PlaceTubeWall) {
             prop_assert!((from.si - wall.si()).abs() < 1e-12);
         }
     }

@@ -1,6 +1,12 @@
 //! Puts the page's sentences beside the program without the comments that are only for whoever writes
 //! them.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a build that cannot go on says why and stops"
+)]
+
 use std::path::Path;
 use std::{env, fs};
 

@@ -7,6 +7,7 @@
 
 mod alloys;
 mod bolts;
+mod case_name;
 mod drills;
 mod endurance;
 mod fillers;
@@ -26,6 +27,7 @@ mod washers;
 mod wileman;
 
 pub use bolts::{BoltGrade, BoltStrength, ThreadShear, bolt_grade, bolt_grades};
+pub use case_name::CaseName;
 pub use drills::{Drill, drill_for};
 pub use endurance::{
     ALUMINIUM_SHARE, BoltEndurance, Category, Detail, FatigueCategory, bolt_endurance,

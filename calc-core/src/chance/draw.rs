@@ -10,8 +10,8 @@ use crate::evaluate::residual_clamp::ResidualClamp;
 use crate::evaluate::{Analysis, clamp_unknown};
 use crate::mechanics::range::OutOfRange;
 use crate::order::sorted;
-use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Said};
+use crate::quantity::{Dimension, InUnits, Share};
+use crate::report::{Message, Said, Sentence, say};
 use crate::scenario::Scenario;
 use crate::support::VISIBLE;
 use rand_distr::{Distribution as _, StandardUniform, Triangular};
@@ -92,7 +92,7 @@ pub struct Chance {
     pub matters_for_slip: Vec<Sensitivity>,
     /// Why nobody can say how much clamp is reached, by key; the numbers here then mean nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub unknown: Option<&'static str>,
+    pub unknown: Option<Message>,
     /// What of the joint lies outside the range that was checked: the numbers are then only a hint.
     pub out_of_range: Vec<OutOfRange>,
     /// What to say.
@@ -270,7 +270,7 @@ pub struct Sampler {
     fixed: Fixed,
     out_of_range: Vec<OutOfRange>,
     /// Why nobody can say how much clamp is reached, by key.
-    unknown: Option<&'static str>,
+    unknown: Option<Sentence<0>>,
     inputs: [Vec<f64>; Variable::COUNT],
     outputs: [Vec<f64>; 6],
     clicks: usize,
@@ -368,30 +368,20 @@ impl Sampler {
                 .collect();
             sorted(list, &|a, b| b.share.total_cmp(&a.share))
         };
-        let of_all = |value: f64| Amount::new(value, Dimension::Share);
         let mut said: Vec<Said> = [
-            Some(("chance-reaches", reaches)),
-            Some(("chance-dents", dents)),
-            self.fixed.rubs.then_some(("chance-slips", slips)),
+            Some((say::ChanceReaches, reaches)),
+            Some((say::ChanceDents, dents)),
+            self.fixed.rubs.then_some((say::ChanceSlips, slips)),
         ]
         .into_iter()
         .flatten()
-        .map(|(code, value)| Said {
-            code,
-            amounts: vec![of_all(value)],
-        })
+        .map(|(sentence, value)| Said::new(sentence, (Share(value),)))
         .collect();
         if let Some(unknown) = self.unknown {
             // Shares of nobody knows what.
-            said = vec![Said {
-                code: unknown,
-                amounts: Vec::new(),
-            }];
+            said = vec![Said::new(unknown, ())];
         } else if !self.out_of_range.is_empty() {
-            said.push(Said {
-                code: "chance-outside-checked",
-                amounts: Vec::new(),
-            });
+            said.push(Said::new(say::ChanceOutsideChecked, ()));
         }
         Chance {
             drawn,
@@ -410,7 +400,7 @@ impl Sampler {
             matters_for_clamp: matters(clamp),
             matters_for_dent: matters(dent),
             matters_for_slip: matters(slip_use),
-            unknown: self.unknown,
+            unknown: self.unknown.map(Sentence::message),
             out_of_range: self.out_of_range.clone(),
             said,
         }

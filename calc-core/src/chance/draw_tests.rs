@@ -3,7 +3,7 @@
 use super::*;
 use crate::chance::surface::{exact, support_of};
 use crate::evaluate;
-use crate::report::CheckId;
+use crate::report::{CheckId, Message};
 use crate::scenario::Input;
 
 fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
@@ -162,11 +162,7 @@ fn slip_agrees_with_the_check_where_both_use_the_same_strength() {
     let sampler = Sampler::new(&s, 1, 0);
     let drawn = sampler.distributions.map(|of| of.middle.si);
     let report = evaluate(&s);
-    let check = report
-        .checks
-        .iter()
-        .find(|c| c.id == CheckId::Slip)
-        .unwrap();
+    let check = report.check(CheckId::Slip).unwrap();
     let ours = sampler.one(&drawn).slip_use;
     let theirs = check.utilisation.unwrap() / check.factor;
     assert!((ours / theirs - 1.0).abs() < 1e-6, "{ours} {theirs}");
@@ -271,7 +267,7 @@ fn outside_the_checked_range_it_says_so() {
         thick
             .said
             .iter()
-            .any(|s| s.code == "chance-outside-checked")
+            .any(|s| s.code == Message::ChanceOutsideChecked)
     );
     let none = Sampler::new(&joint(|_| {}), 1, 100).result();
     assert_eq!((none.drawn, none.slips), (0, 0.0));

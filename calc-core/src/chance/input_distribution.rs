@@ -3,7 +3,7 @@
 use crate::cite::{Cite, Flag};
 use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
-use crate::report::Amount;
+use crate::report::{Amount, Label};
 use crate::scenario::{Field, Scenario, WallBasis};
 use crate::support::part_strengths;
 use serde::Serialize;
@@ -104,7 +104,7 @@ pub struct InputDistribution {
     #[serde(flatten)]
     pub cite: Cite,
     /// What the row rests on, by key.
-    pub because: &'static str,
+    pub because: Label,
 }
 
 impl InputDistribution {
@@ -150,7 +150,7 @@ fn row(
     middle: (f64, Dimension),
     form: DistributionKind,
     cite: Cite,
-    because: &'static str,
+    because: Label,
 ) -> InputDistribution {
     InputDistribution {
         variable,
@@ -169,7 +169,7 @@ fn finish(s: &Scenario) -> InputDistribution {
         middle,
         DistributionKind::Fixed,
         assumed("own nut factor taken as known"),
-        "spread-finish-own",
+        Label::SpreadFinishOwn,
     );
     // Where the clamp is controlled by turn, washer or stretch, the nut factor has no say.
     if s.is_given(Field::NutFactor) || !s.tightening.method.by_torque() {
@@ -187,7 +187,7 @@ fn finish(s: &Scenario) -> InputDistribution {
             high: finish.high(),
         },
         finish.cite_range(),
-        "spread-finish-range",
+        Label::SpreadFinishRange,
     )
 }
 
@@ -203,7 +203,7 @@ fn tightening(s: &Scenario) -> InputDistribution {
         (1.0, Dimension::Ratio),
         DistributionKind::LogNormal { sigma: gamma / 2.0 },
         cite,
-        "spread-tightening",
+        Label::SpreadTightening,
     )
 }
 
@@ -219,7 +219,7 @@ fn slip_friction(s: &Scenario) -> InputDistribution {
             "slip coefficients of clean mill scale, 0.33 ± 0.07",
             Flag::Memory,
         ),
-        "spread-slip-friction",
+        Label::SpreadSlipFriction,
     )
 }
 
@@ -233,7 +233,7 @@ fn wall(s: &Scenario) -> InputDistribution {
                 sigma: (CALIPER_OFF / 2.0).min(0.02 * wall),
             },
             assumed("caliper reading"),
-            "spread-wall-measured",
+            Label::SpreadWallMeasured,
         );
     }
     row(
@@ -244,7 +244,7 @@ fn wall(s: &Scenario) -> InputDistribution {
             high: 1.10 * wall,
         },
         Cite::new("astm-a500", "wall tolerance ±10 %", Flag::Memory),
-        "spread-wall-nominal",
+        Label::SpreadWallNominal,
     )
 }
 
@@ -264,9 +264,9 @@ fn yield_strength(s: &Scenario) -> InputDistribution {
         DistributionKind::LogNormal { sigma },
         assumed("specified minimum two deviations below the likely strength"),
         if own {
-            "spread-yield-own"
+            Label::SpreadYieldOwn
         } else {
-            "spread-yield-rows"
+            Label::SpreadYieldRows
         },
     )
 }
@@ -277,7 +277,7 @@ fn load() -> InputDistribution {
         (1.0, Dimension::Ratio),
         DistributionKind::LogNormal { sigma: 0.15 },
         assumed("hardest bump of a season within ±30 %, 19 seasons of 20"),
-        "spread-load",
+        Label::SpreadLoad,
     )
 }
 
@@ -296,7 +296,7 @@ fn bolt(s: &Scenario) -> InputDistribution {
             sigma: BOLT_LIKELY.ln() / 2.0,
         },
         assumed("likely yield a tenth above the specified minimum, two deviations"),
-        "spread-bolt",
+        Label::SpreadBolt,
     )
 }
 
@@ -307,7 +307,7 @@ fn added_part(s: &Scenario) -> InputDistribution {
             (s.tube.yield_likely.si(), Dimension::Stress),
             DistributionKind::Fixed,
             assumed("nothing was put in"),
-            "spread-put-in-nothing",
+            Label::SpreadPutInNothing,
         );
     };
     row(
@@ -317,6 +317,6 @@ fn added_part(s: &Scenario) -> InputDistribution {
             sigma: ((likely / least).ln() / 2.0).clamp(0.03, 0.15),
         },
         assumed("specified minimum two deviations below the likely strength"),
-        "spread-put-in",
+        Label::SpreadPutIn,
     )
 }

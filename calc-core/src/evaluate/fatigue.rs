@@ -14,10 +14,10 @@ use crate::mechanics::fatigue::{
     Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman, vdi_amplitude,
 };
 use crate::mechanics::section::{HoledTube, hole_stress};
-use crate::quantity::Dimension::Stress as Pa;
 use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
-    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said,
+    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said, Sentence,
+    say,
 };
 use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
 use crate::support::{self, seat};
@@ -62,13 +62,14 @@ impl BoltViews {
         let area = thread.stress_area();
         let on_road = equivalent_share(&road.blocks, road.miles, SLOPE);
         let view = |view, share: f64, endured: Stress, two_million: Stress, cite| {
-            let amplitude = bolt_amplitude(newton(pull), share, area).si();
+            let stress = bolt_amplitude(newton(pull), share, area);
+            let amplitude = stress.si();
             BoltEnduranceView {
                 view,
                 load_factor: share,
-                amplitude: Amount::new(amplitude, Pa),
-                endured: Amount::new(endured.si(), Pa),
-                endured_two_million: Amount::new(two_million.si(), Pa),
+                amplitude: Amount::of(stress),
+                endured: Amount::of(endured),
+                endured_two_million: Amount::of(two_million),
                 used_at_full: amplitude / endured.si().max(1.0),
                 used_on_the_road: on_road * amplitude / two_million.si().max(1.0),
                 cite,
@@ -201,14 +202,14 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
 }
 
 /// Orders of magnitude of a way in miles, by key.
-fn order(miles: f64) -> &'static str {
+fn order(miles: f64) -> Sentence<0> {
     match miles {
-        m if m < 100.0 => "life-below-a-hundred-miles",
-        m if m < 1e3 => "life-hundreds-of-miles",
-        m if m < 1e4 => "life-thousands-of-miles",
-        m if m < 1e5 => "life-tens-of-thousands-of-miles",
-        m if m < 1e6 => "life-hundreds-of-thousands-of-miles",
-        _ => "life-a-million-miles-or-more",
+        m if m < 100.0 => say::LifeBelowAHundredMiles,
+        m if m < 1e3 => say::LifeHundredsOfMiles,
+        m if m < 1e4 => say::LifeThousandsOfMiles,
+        m if m < 1e5 => say::LifeTensOfThousandsOfMiles,
+        m if m < 1e6 => say::LifeHundredsOfThousandsOfMiles,
+        _ => say::LifeAMillionMilesOrMore,
     }
 }
 
@@ -239,104 +240,136 @@ pub(super) fn report(
             let views = BoltViews::new(analysis, pull, &road);
             views.all().copied().collect()
         });
-    // What bends a tube at a hanger depends on the rest of the frame.
+    let welded = support::is_welded(s);
+    let rim = Rim {
+        range: range_of(s, cases),
+        here: if welded {
+            Detail::WeldedAttachment
+        } else if gripping {
+            Detail::ClampedHole
+        } else {
+            Detail::OpenHole
+        },
+        family: match s.tube.material.family() {
+            Family::Aluminium => Family::Aluminium,
+            Family::Steel | Family::Stainless => Family::Steel,
+        },
+    };
+    let life = (gripping && rim.range.is_ok()).then(|| rim.life(&bolt, &road));
+    FatigueReport {
+        hole_range: Amount::of(rim.range.unwrap_or_default()),
+        hole: rim.views(&road),
+        life,
+        said: said(s, &rim, life),
+        bolt,
+        road,
+    }
+}
+
+/// The stress range that repeats at the worst hole, or why there is none, by key.
+fn range_of(s: &Scenario, cases: &Cases) -> Result<Stress, Sentence<0>> {
     let range = repeated(cases)
         .map(|loads| hole_range(s, &loads.case))
-        .filter(|_| s.loads.joint != JointKind::SpringHanger)
-        .reduce(Stress::max);
-    let unknown = if repeated(cases).next().is_none() {
-        Some("fatigue-nothing-repeats")
-    } else if range.is_none() {
-        Some("fatigue-tube-bending-unknown")
-    } else {
-        None
-    };
-    let range = range.unwrap_or_default();
-    let welded = support::is_welded(s);
-    let here = if welded {
-        Detail::WeldedAttachment
-    } else if gripping {
-        Detail::ClampedHole
-    } else {
-        Detail::OpenHole
-    };
-    let family = match s.tube.material.family() {
-        Family::Aluminium => Family::Aluminium,
-        Family::Steel | Family::Stainless => Family::Steel,
-    };
-    let rows = || {
-        fatigue_categories()
-            .iter()
-            .filter(|row| row.family == family && row.detail != Detail::Bolt && unknown.is_none())
-    };
-    let hole: Vec<HoleView> = rows()
-        .map(|row| {
-            let c = curve(row);
-            HoleView {
-                category: row.id,
-                detail: row.detail,
-                applies: row.detail == here,
-                range_two_million: Amount::new(c.range_at(TWO_MILLION).si(), Pa),
-                threshold: Amount::new(c.threshold().si(), Pa),
-                life: order(miles(&c, range, &road)),
-                cite: row.cite,
-            }
+        .reduce(Stress::max)
+        .ok_or(say::FatigueNothingRepeats)?;
+    // What bends a tube at a hanger depends on the rest of the frame.
+    if s.loads.joint == JointKind::SpringHanger {
+        return Err(say::FatigueTubeBendingUnknown);
+    }
+    Ok(range)
+}
+
+/// The rim of the worst hole: what repeats there, and which curves are for it.
+struct Rim {
+    range: Result<Stress, Sentence<0>>,
+    here: Detail,
+    family: Family,
+}
+
+impl Rim {
+    /// The published curves for holes in this metal; none where nobody knows the range.
+    fn rows(&self) -> impl Iterator<Item = &'static FatigueCategory> {
+        fatigue_categories().iter().filter(|row| {
+            row.family == self.family && row.detail != Detail::Bolt && self.range.is_ok()
         })
-        .collect();
-    let hole_miles = rows()
-        .filter(|row| row.detail == here)
-        .map(|row| miles(&curve(row), range, &road))
-        .fold(f64::INFINITY, f64::min);
-    // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
-    let bolt_miles = bolt
-        .iter()
-        .find(|view| view.view == CODE_CATEGORY)
-        .zip(fatigue_category(CODE_CATEGORY))
-        .map_or(f64::INFINITY, |(view, row)| {
-            miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), &road)
-        });
-    let far = hole_miles.min(bolt_miles);
-    let life = (gripping && unknown.is_none()).then(|| Life {
-        likely: order(far),
-        low: order(far / LIFE_BAND),
-        high: order(far * LIFE_BAND),
-        ends_at: if bolt_miles < hole_miles {
-            Detail::Bolt
-        } else {
-            here
+    }
+
+    fn views(&self, road: &RoadSpectrum) -> Vec<HoleView> {
+        let range = self.range.unwrap_or_default();
+        self.rows()
+            .map(|row| {
+                let c = curve(row);
+                HoleView {
+                    category: row.id,
+                    detail: row.detail,
+                    applies: row.detail == self.here,
+                    range_two_million: Amount::of(c.range_at(TWO_MILLION)),
+                    threshold: Amount::of(c.threshold()),
+                    life: order(miles(&c, range, road)).message(),
+                    cite: row.cite,
+                }
+            })
+            .collect()
+    }
+
+    /// The way to the first crack, at the hole or in the bolt.
+    fn life(&self, bolt: &[BoltEnduranceView], road: &RoadSpectrum) -> Life {
+        let range = self.range.unwrap_or_default();
+        let hole_miles = self
+            .rows()
+            .filter(|row| row.detail == self.here)
+            .map(|row| miles(&curve(row), range, road))
+            .fold(f64::INFINITY, f64::min);
+        // The code's curve, without relief where it gives none, is the lowest of the bolt's views.
+        let bolt_miles = bolt
+            .iter()
+            .find(|view| view.view == CODE_CATEGORY)
+            .zip(fatigue_category(CODE_CATEGORY))
+            .map_or(f64::INFINITY, |(view, row)| {
+                miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), road)
+            });
+        let far = hole_miles.min(bolt_miles);
+        Life {
+            likely: order(far).message(),
+            low: order(far / LIFE_BAND).message(),
+            high: order(far * LIFE_BAND).message(),
+            ends_at: if bolt_miles < hole_miles {
+                Detail::Bolt
+            } else {
+                self.here
+            },
+        }
+    }
+}
+
+/// What there is to say: how far it goes or why nobody knows, then what that rests on.
+fn said(s: &Scenario, rim: &Rim, life: Option<Life>) -> Vec<Said> {
+    let plain = |sentence| Said::new(sentence, ());
+    let first = match (rim.range, life) {
+        (Err(unknown), _) => plain(unknown),
+        (Ok(_), Some(life)) => Said {
+            code: life.likely,
+            amounts: Vec::new(),
         },
-    });
-    let say = |code| Said {
-        code,
-        amounts: Vec::new(),
+        (Ok(_), None) if seat::clamp_unknown(s).is_some() => plain(say::FatigueClampUnknown),
+        (Ok(_), None) => plain(say::FatigueNoLife),
     };
-    let mut said = vec![say(unknown.unwrap_or_else(|| {
-        let slips = if seat::clamp_unknown(s).is_some() {
-            "fatigue-clamp-unknown"
-        } else {
-            "fatigue-no-life"
-        };
-        life.map_or(slips, |life| life.likely)
-    }))];
-    said.push(say("fatigue-road-assumed"));
-    said.push(say("fatigue-nominal-only"));
-    if family == Family::Aluminium {
-        said.push(say("fatigue-aluminium-by-practice"));
+    let mut said = vec![
+        first,
+        plain(say::FatigueRoadAssumed),
+        plain(say::FatigueNominalOnly),
+    ];
+    if rim.family == Family::Aluminium {
+        said.push(plain(say::FatigueAluminiumByPractice));
     }
-    FatigueReport {
-        road,
-        bolt,
-        hole_range: Amount::new(range.si(), Pa),
-        hole,
-        life,
-        said,
-    }
+    said
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::evaluate::evaluate;
+    use crate::report::Message;
     use crate::report::{CheckId, Verdict};
     use crate::scenario::Input;
 
@@ -366,15 +399,11 @@ mod tests {
     #[test]
     fn a_joint_that_slips_gets_no_life() {
         let report = evaluate(&joint(|_| {}));
-        let slip = report
-            .checks
-            .iter()
-            .find(|c| c.id == CheckId::Slip)
-            .unwrap();
+        let slip = report.check(CheckId::Slip).unwrap();
         assert_eq!(slip.verdict, Verdict::DoesNotHold);
         let fatigue = report.fatigue;
         assert_eq!(fatigue.life, None);
-        assert_eq!(fatigue.said[0].code, "fatigue-no-life");
+        assert_eq!(fatigue.said[0].code, Message::FatigueNoLife);
         assert!(
             fatigue
                 .hole
@@ -388,23 +417,19 @@ mod tests {
         let report = evaluate(&gripping(|_| {}));
         let fatigue = &report.fatigue;
         let life = fatigue.life.expect("grips");
-        assert!(life.likely.starts_with("life-"));
-        let check = report
-            .checks
-            .iter()
-            .find(|c| c.id == CheckId::BoltFatigue)
-            .unwrap();
+        assert!(life.likely.key().starts_with("life-"));
+        let check = report.check(CheckId::BoltFatigue).unwrap();
         assert!(check.utilisation.is_some());
         assert_eq!(fatigue.bolt.len(), 3);
         // Heavier trailers do not go farther.
         let rank = |s: &Scenario| {
             let order = [
-                "life-below-a-hundred-miles",
-                "life-hundreds-of-miles",
-                "life-thousands-of-miles",
-                "life-tens-of-thousands-of-miles",
-                "life-hundreds-of-thousands-of-miles",
-                "life-a-million-miles-or-more",
+                Message::LifeBelowAHundredMiles,
+                Message::LifeHundredsOfMiles,
+                Message::LifeThousandsOfMiles,
+                Message::LifeTensOfThousandsOfMiles,
+                Message::LifeHundredsOfThousandsOfMiles,
+                Message::LifeAMillionMilesOrMore,
             ];
             let life = evaluate(s).fatigue.life?;
             order.iter().position(|o| *o == life.likely)
@@ -464,7 +489,7 @@ mod tests {
                 i.road_middle_per_mile *= rougher;
             });
             let report = evaluate(&road);
-            let found = report.checks.iter().find(|c| c.id == CheckId::BoltFatigue);
+            let found = report.check(CheckId::BoltFatigue);
             found.unwrap().demand.si
         };
         let follows = |mass: &f64| demand(*mass, 10.0) > 1.1 * demand(*mass, 1.0);
@@ -490,16 +515,16 @@ mod tests {
     fn the_verdict_follows_from_the_view_that_asks_most() {
         let check = |s: &Scenario| {
             let report = evaluate(s);
-            let found = report
-                .checks
-                .into_iter()
-                .find(|c| c.id == CheckId::BoltFatigue);
+            let found = report.check(CheckId::BoltFatigue).cloned();
             found.map(|c| (c.verdict, c.reason.code))
         };
         // Nothing pulls along the bolts without a force from the side.
         assert_eq!(check(&joint(|i| i.side_g = 0.0)), None);
         let light = gripping(|i| i.trailer_mass_kg = 100.0);
-        assert_eq!(check(&light), Some((Verdict::Holds, "bolt-fatigue-below")));
+        assert_eq!(
+            check(&light),
+            Some((Verdict::Holds, Message::BoltFatigueBelow))
+        );
         let al = |mass| {
             gripping(move |i| {
                 i.tube_material = "6061-t6".into();
@@ -514,7 +539,7 @@ mod tests {
             .map(|m| check(&al(m)).unwrap())
             .to_vec();
         assert!(
-            codes.contains(&(Verdict::Close, "bolt-fatigue-road")),
+            codes.contains(&(Verdict::Close, Message::BoltFatigueRoad)),
             "{codes:?}"
         );
         let lost = gripping(|i| {
@@ -523,7 +548,7 @@ mod tests {
         });
         assert_eq!(
             check(&lost),
-            Some((Verdict::NotChecked, "bolt-fatigue-clamp-lost"))
+            Some((Verdict::NotChecked, Message::BoltFatigueClampLost))
         );
     }
 }

@@ -13,7 +13,7 @@ pub(crate) mod residual_clamp;
 pub(crate) mod support;
 mod turn;
 
-pub(crate) use crate::report::working;
+pub(crate) use crate::report::{say, working};
 pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
@@ -95,22 +95,22 @@ fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     let s = analysis.s;
     let mut notes = Vec::new();
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
-        notes.push(said("note-bolt-may-set", &[]));
+        notes.push(said(say::NoteBoltMaySet, []));
     }
     if s.tightening.coated() {
-        notes.push(said("note-paint-in-joint", &[]));
+        notes.push(said(say::NotePaintInJoint, []));
     }
     notes.extend(of(s).notes(s));
     let plain = loads::notes(s).into_iter().chain(seat::notes(s));
-    notes.extend(plain.map(|code| said(code, &[])));
+    notes.extend(plain.map(|code| said(code, [])));
     if s.input.is_default(Field::EndDistance) {
         let distance = [s.tube.end_distance.si()];
         if s.member.is_open() {
-            notes.push(said("note-end-distance-taken", &distance));
+            notes.push(said(say::NoteEndDistanceTaken, distance));
         }
         let faces = analysis.support.least.sides().is_some();
         if s.tube.open_end && faces {
-            notes.push(said("note-end-distance-assumed", &distance));
+            notes.push(said(say::NoteEndDistanceAssumed, distance));
         }
     }
     notes.extend(remarks::remarks(s));

@@ -3,8 +3,7 @@
 use crate::catalog::{Family, Material, Metal, Surroundings, galvanic_limits};
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Said};
+use crate::report::{Said, Sentence, say};
 use crate::scenario::{BoltFinish, Exposure, Scenario};
 use crate::support;
 
@@ -15,30 +14,21 @@ pub(super) fn remarks(s: &Scenario) -> Vec<Said> {
     said
 }
 
-fn plain(code: &'static str) -> Said {
-    Said {
-        code,
-        amounts: Vec::new(),
-    }
+fn plain(sentence: Sentence<0>) -> Said {
+    Said::new(sentence, ())
 }
 
 /// How far the joint moves when it slips from one end of its play to the other.
 fn travel(s: &Scenario) -> Said {
     let in_tube = support::of(s).bore(s);
     let play = slip_travel(s.bolting.thread.major(), in_tube, s.fitting.hole);
-    Said {
-        code: "note-slip-travel",
-        amounts: vec![Amount::new(play.si(), Dimension::Length)],
-    }
+    Said::new(say::NoteSlipTravel, (play,))
 }
 
 /// Two pitches past the nut: what the bolt length is reckoned with.
 fn protrusion(s: &Scenario) -> Said {
     let two = s.bolting.thread.pitch() * 2.0;
-    Said {
-        code: "note-protrusion",
-        amounts: vec![Amount::new(two.si(), Dimension::Length)],
-    }
+    Said::new(say::NoteProtrusion, (two,))
 }
 
 const fn metal_of(material: &Material) -> Metal {
@@ -81,7 +71,7 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
         };
         if pair.exceeds(limit)
             && let Some(code) = code(&pair)
-            && notes.iter().all(|note| note.code != code)
+            && notes.iter().all(|note| note.code != code.message())
         {
             notes.push(plain(code));
         }
@@ -91,23 +81,23 @@ fn corrosion(s: &Scenario) -> Vec<Said> {
     }
     // Under a roof there is no water to seal out.
     if s.exposure != Exposure::Dry {
-        notes.push(plain("note-galvanic-isolate"));
+        notes.push(plain(say::NoteGalvanicIsolate));
         if inside.is_some() && support.holds_water() {
-            notes.push(plain("note-galvanic-drain"));
+            notes.push(plain(say::NoteGalvanicDrain));
         }
     }
     notes
 }
 
 /// The sentence for a couple, by who is eaten.
-fn code(pair: &Couple) -> Option<&'static str> {
+fn code(pair: &Couple) -> Option<Sentence<0>> {
     Some(match (pair.anode.metal(), pair.cathode.metal()) {
-        (Metal::Zinc, Metal::Aluminium) => "note-galvanic-zinc-spares-aluminium",
-        (Metal::Zinc, Metal::Steel) => "note-galvanic-zinc-spares-steel",
-        (Metal::Zinc, Metal::Stainless) => "note-galvanic-zinc-by-stainless",
-        (Metal::Aluminium, Metal::Steel) => "note-galvanic-steel-eats-aluminium",
-        (Metal::Aluminium, Metal::Stainless) => "note-galvanic-stainless-eats-aluminium",
-        (Metal::Steel, Metal::Stainless) => "note-galvanic-stainless-eats-steel",
+        (Metal::Zinc, Metal::Aluminium) => say::NoteGalvanicZincSparesAluminium,
+        (Metal::Zinc, Metal::Steel) => say::NoteGalvanicZincSparesSteel,
+        (Metal::Zinc, Metal::Stainless) => say::NoteGalvanicZincByStainless,
+        (Metal::Aluminium, Metal::Steel) => say::NoteGalvanicSteelEatsAluminium,
+        (Metal::Aluminium, Metal::Stainless) => say::NoteGalvanicStainlessEatsAluminium,
+        (Metal::Steel, Metal::Stainless) => say::NoteGalvanicStainlessEatsSteel,
         _ => return None,
     })
 }

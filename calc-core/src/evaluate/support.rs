@@ -7,7 +7,9 @@ use crate::mechanics::range::OutOfRange;
 use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, Length};
-use crate::report::{FaceNumbers, FaceReport, Part, Strength, SupportNumbers, SupportReport};
+use crate::report::{
+    FaceNumbers, FaceReport, Part, Sentence, Strength, SupportNumbers, SupportReport,
+};
 use crate::scenario::{MemberKind, Mount, Scenario};
 use crate::support::{Limit, Side, SupportModel, of, seat, washer_end_factor};
 
@@ -69,7 +71,7 @@ impl Support {
         let takes_bolt = most >= preload.yields.si();
         SupportReport {
             kind: s.support,
-            unknown: seat::clamp_unknown(s),
+            unknown: seat::clamp_unknown(s).map(Sentence::message),
             faces: face_reports(s),
             least: numbers(&self.least, s, preload),
             likely: numbers(&likely, s, preload),

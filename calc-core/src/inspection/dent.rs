@@ -5,7 +5,7 @@ use crate::evaluate::{Analysis, round_wall_carries};
 use crate::mechanics::solve::find_root;
 use crate::quantity::Dimension::{Force, Length as Len, Torque};
 use crate::quantity::{InUnits, Length};
-use crate::report::{Amount, Said, Strength};
+use crate::report::{Amount, Said, Strength, say};
 use crate::scenario::Scenario;
 use crate::support::SupportModel;
 use serde::Serialize;
@@ -21,8 +21,27 @@ pub struct DentReading {
     pub torque: Option<Band>,
     /// Clamp that the least strength would read from the same dent; shown beside, never mixed in.
     pub clamp_at_least_strength: Option<Amount>,
+    /// What it tells of the clamp.
+    #[serde(skip)]
+    pub tells: Tells,
+    /// Whether measurement and calculation cannot both be right, or nobody checked this far.
+    #[serde(skip)]
+    pub doubtful: bool,
     /// What to say, most important first.
     pub said: Vec<Said>,
+}
+
+/// What a dent tells of the clamp that was reached once.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Tells {
+    /// Nothing: no face can be dented, or nobody knows how this one is.
+    Nothing,
+    /// No more than this: the dent is smaller than a caliper sees.
+    AtMost(Amount),
+    /// No less than this: the dent is deeper than any that was checked.
+    AtLeast(Amount),
+    /// A value with its band, in [`DentReading::clamp`].
+    About,
 }
 
 /// Lasting dents of both faces together after the clamp of an approach was taken off, in metres.
@@ -72,21 +91,17 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         clamp: None,
         torque: None,
         clamp_at_least_strength: None,
+        tells: Tells::Nothing,
+        doubtful: false,
         said: Vec::new(),
-    };
-    let mut say = |code, amounts: &[Amount]| {
-        reading.said.push(Said {
-            code,
-            amounts: amounts.to_vec(),
-        });
     };
     if model.sides().is_none() {
         let code = if round_wall_carries(s) {
-            "caliper-round-wall"
+            say::CaliperRoundWall
         } else {
-            "caliper-no-face"
+            say::CaliperNoFace
         };
-        say(code, &[]);
+        reading.said.push(Said::new(code, ()));
         return reading;
     }
     let measured = Amount::new(total, Len);
@@ -94,43 +109,43 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
     let most = left(&model, end);
     if total < 2.0 * CALIPER_OFF {
         let below = clamp_for(&model, 2.0 * CALIPER_OFF).unwrap_or_else(|| model.force(end));
-        say(
-            "caliper-dent-below",
-            &[
-                Amount::new(2.0 * CALIPER_OFF, Len),
-                Amount::new(below * (1.0 + CURVE_BAND), Force),
-            ],
-        );
+        let most = Amount::new(below * (1.0 + CURVE_BAND), Force);
+        reading.tells = Tells::AtMost(most);
+        reading.said.push(Said::of(
+            say::CaliperDentBelow,
+            [Amount::new(2.0 * CALIPER_OFF, Len), most],
+        ));
         return reading;
     }
     let Some(likely) = clamp_for(&model, total) else {
-        let at_end = model.force(end);
-        say(
-            "caliper-dent-beyond",
-            &[
-                measured,
-                Amount::new(most, Len),
-                Amount::new(at_end * (1.0 - CURVE_BAND), Force),
-            ],
-        );
+        let least = Amount::new(model.force(end) * (1.0 - CURVE_BAND), Force);
+        reading.tells = Tells::AtLeast(least);
+        reading.doubtful = true;
+        reading.said.push(Said::of(
+            say::CaliperDentBeyond,
+            [measured, Amount::new(most, Len), least],
+        ));
         return reading;
     };
     let low = clamp_for(&model, total - CALIPER_OFF).unwrap_or(likely) * (1.0 - CURVE_BAND);
     let high = clamp_for(&model, total + CALIPER_OFF).unwrap_or_else(|| model.force(end))
         * (1.0 + CURVE_BAND);
     let force = |si| Amount::new(si, Force);
-    say(
-        "caliper-dent-clamp",
-        &[measured, force(likely), force(low), force(high)],
-    );
+    reading.tells = Tells::About;
+    reading.said.push(Said::of(
+        say::CaliperDentClamp,
+        [measured, force(likely), force(low), force(high)],
+    ));
     if !support.out_of_range(s).is_empty() {
-        say("caliper-outside-checked", &[]);
+        reading.doubtful = true;
+        reading.said.push(Said::new(say::CaliperOutsideChecked, ()));
     }
     if low > preload.yields.si() {
-        say(
-            "caliper-more-than-bolt",
-            &[force(low), force(preload.yields.si())],
-        );
+        reading.doubtful = true;
+        reading.said.push(Said::of(
+            say::CaliperMoreThanBolt,
+            [force(low), force(preload.yields.si())],
+        ));
     }
     let per_clamp = s.tightening.nut_factor * s.bolting.thread.major().si();
     let torque = |si: f64| Amount::new(per_clamp * si, Torque);
@@ -152,6 +167,7 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
 mod tests {
     use super::*;
     use crate::quantity::mm;
+    use crate::report::Message;
     use crate::scenario::Input;
     use crate::torque_turn;
 
@@ -202,15 +218,15 @@ mod tests {
             let reading = dent(&s, mm(mm_));
             (reading.said[0].code, reading.clamp.is_some())
         };
-        assert_eq!(code(0.05), ("caliper-dent-below", false));
-        assert_eq!(code(1.0), ("caliper-dent-clamp", true));
-        assert_eq!(code(9.0), ("caliper-dent-beyond", false));
+        assert_eq!(code(0.05), (Message::CaliperDentBelow, false));
+        assert_eq!(code(1.0), (Message::CaliperDentClamp, true));
+        assert_eq!(code(9.0), (Message::CaliperDentBeyond, false));
         let solid = joint(|i| i.support = "solid".into());
-        assert_eq!(dent(&solid, mm(1.0)).said[0].code, "caliper-no-face");
+        assert_eq!(dent(&solid, mm(1.0)).said[0].code, Message::CaliperNoFace);
         // A narrow, far too thick wall: the number comes with the warning.
         let thick = joint(|i| i.tube_wall_mm = 9.0);
         let codes: Vec<_> = dent(&thick, mm(0.5)).said.iter().map(|s| s.code).collect();
-        assert!(codes.contains(&"caliper-outside-checked"), "{codes:?}");
+        assert!(codes.contains(&Message::CaliperOutsideChecked), "{codes:?}");
     }
 
     #[test]

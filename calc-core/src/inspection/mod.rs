@@ -6,7 +6,7 @@ mod dent;
 mod oval;
 mod stop;
 
-pub use dent::{DentReading, dent};
+pub use dent::{DentReading, Tells, dent};
 pub use oval::{OvalReading, oval};
 pub use stop::{StopReading, torque_stop};
 

@@ -3,7 +3,7 @@
 use super::CALIPER_OFF;
 use crate::quantity::Dimension::Length as Len;
 use crate::quantity::{InUnits, Length};
-use crate::report::{Amount, Said, Verdict};
+use crate::report::{Amount, Said, Verdict, say};
 use crate::scenario::Scenario;
 use serde::Serialize;
 
@@ -12,6 +12,9 @@ use serde::Serialize;
 pub struct OvalReading {
     /// How far the bolt has worn or pressed the hole long: long minus short diameter.
     pub slipped_by: Amount,
+    /// Whether that is more than a caliper is off: the joint has slipped.
+    #[serde(skip)]
+    pub slipped: bool,
     /// How far the bolt can travel in the hole now: long diameter minus bolt.
     pub play: Amount,
     /// How far the short diameter has grown beyond the hole of the scenario; zero if it has not.
@@ -50,22 +53,19 @@ pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
     let worn = (b - s.bolting.hole.si()).max(0.0);
     let length = |si| Amount::new(si, Len);
     let mut said = Vec::new();
-    let mut say = |code, amounts: &[Amount]| {
-        said.push(Said {
-            code,
-            amounts: amounts.to_vec(),
-        });
-    };
     if b < d - CALIPER_OFF {
-        say("oval-smaller-than-bolt", &[length(b), length(d)]);
+        said.push(Said::of(say::OvalSmallerThanBolt, [length(b), length(d)]));
     }
     if slipped < 2.0 * CALIPER_OFF {
-        say("oval-round", &[length(2.0 * CALIPER_OFF)]);
+        said.push(Said::of(say::OvalRound, [length(2.0 * CALIPER_OFF)]));
     } else {
-        say("oval-slipped", &[length(slipped), length(play.max(0.0))]);
+        said.push(Said::of(
+            say::OvalSlipped,
+            [length(slipped), length(play.max(0.0))],
+        ));
     }
     if worn >= 2.0 * CALIPER_OFF {
-        say("oval-worn-round", &[length(worn)]);
+        said.push(Said::of(say::OvalWornRound, [length(worn)]));
     }
     let needed = 1.5 * d;
     // Nobody says which way the hole is long: the nearer of end and free edge.
@@ -73,17 +73,18 @@ pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
     let nearest = s.free_edge().map_or(to_end, |edge| edge.min(to_end));
     let left = nearest.si() - slipped;
     let edge = if left < needed {
-        say(
-            "oval-edge-too-near",
-            &[length(left.max(0.0)), length(needed)],
-        );
+        said.push(Said::of(
+            say::OvalEdgeTooNear,
+            [length(left.max(0.0)), length(needed)],
+        ));
         Verdict::DoesNotHold
     } else {
-        say("oval-edge-left", &[length(left), length(needed)]);
+        said.push(Said::of(say::OvalEdgeLeft, [length(left), length(needed)]));
         Verdict::Holds
     };
     OvalReading {
         slipped_by: length(slipped),
+        slipped: slipped >= 2.0 * CALIPER_OFF,
         play: length(play.max(0.0)),
         worn_round: length(worn),
         edge_left: length(left.max(0.0)),
@@ -96,6 +97,7 @@ pub fn oval(s: &Scenario, long: Length, short: Length) -> OvalReading {
 mod tests {
     use super::*;
     use crate::quantity::{inch, mm};
+    use crate::report::Message;
     use crate::scenario::Input;
 
     fn joint(end_mm: f64) -> Scenario {
@@ -115,7 +117,7 @@ mod tests {
         assert!((r.edge_left.si - 21.9875e-3).abs() < 1e-9);
         assert_eq!(r.edge, Verdict::Holds);
         assert_eq!(r, oval(&s, inch(0.5625), mm(17.3)));
-        assert_eq!(r.said[0].code, "oval-slipped");
+        assert_eq!(r.said[0].code, Message::OvalSlipped);
     }
 
     #[test]
@@ -129,16 +131,23 @@ mod tests {
         };
         assert_eq!(
             codes(&joint(20.0), 16.0, 14.3),
-            ["oval-slipped", "oval-edge-too-near"]
+            [Message::OvalSlipped, Message::OvalEdgeTooNear]
         );
         assert_eq!(
             codes(&joint(60.0), 14.32, 14.28),
-            ["oval-round", "oval-edge-left"]
+            [Message::OvalRound, Message::OvalEdgeLeft]
         );
         assert_eq!(
             codes(&joint(40.0), 15.5, 14.8),
-            ["oval-slipped", "oval-worn-round", "oval-edge-left"]
+            [
+                Message::OvalSlipped,
+                Message::OvalWornRound,
+                Message::OvalEdgeLeft
+            ]
         );
-        assert_eq!(codes(&joint(60.0), 12.0, 11.0)[0], "oval-smaller-than-bolt");
+        assert_eq!(
+            codes(&joint(60.0), 12.0, 11.0)[0],
+            Message::OvalSmallerThanBolt
+        );
     }
 }

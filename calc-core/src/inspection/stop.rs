@@ -5,7 +5,7 @@ use crate::evaluate::preload::{Preload, mean_face};
 use crate::mechanics::tightening::implied_friction;
 use crate::quantity::Dimension::{Force, Ratio, Torque as Tq};
 use crate::quantity::{InUnits, Torque};
-use crate::report::{Amount, Said, Strength};
+use crate::report::{Amount, Said, Strength, say};
 use crate::scenario::{Field, Scenario};
 use crate::support::SupportModel;
 use serde::Serialize;
@@ -76,45 +76,48 @@ pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
     let force = |si| Amount::new(si, Force);
     let ratio = |si| Amount::new(si, Ratio);
     let mut said = Vec::new();
-    let mut say = |code, amounts: &[Amount]| {
-        said.push(Said {
-            code,
-            amounts: amounts.to_vec(),
-        });
-    };
     let support = [force(first), force(most)];
     let unknown = clamp_unknown(s).is_some();
     if unknown {
-        say("stop-support-unknown", &[]);
+        said.push(Said::new(say::StopSupportUnknown, ()));
     } else if t >= preload.torque.si() {
-        say(
-            "stop-not-before-click",
-            &[Amount::new(t, Tq), Amount::new(preload.torque.si(), Tq)],
-        );
+        said.push(Said::of(
+            say::StopNotBeforeClick,
+            [Amount::new(t, Tq), Amount::new(preload.torque.si(), Tq)],
+        ));
     }
     if unknown {
         // Nothing to hold the torque against.
     } else if high < first {
-        say("stop-weaker-than-computed", &[force(high), support[0]]);
+        said.push(Said::of(
+            say::StopWeakerThanComputed,
+            [force(high), support[0]],
+        ));
     } else if low > most {
         if end < yields {
-            say("stop-stronger-than-computed", &[force(low), support[1]]);
+            said.push(Said::of(
+                say::StopStrongerThanComputed,
+                [force(low), support[1]],
+            ));
         } else {
-            say("stop-bolt-yields", &[force(low), force(yields)]);
+            said.push(Said::of(say::StopBoltYields, [force(low), force(yields)]));
         }
     } else if end >= yields && high >= yields {
-        say("stop-bolt-may-yield", &[force(clamp), force(yields)]);
+        said.push(Said::of(
+            say::StopBoltMayYield,
+            [force(clamp), force(yields)],
+        ));
     } else {
-        say(
-            "stop-support-gives",
-            &[force(clamp), support[0], support[1]],
-        );
+        said.push(Said::of(
+            say::StopSupportGives,
+            [force(clamp), support[0], support[1]],
+        ));
     }
     if !on_nothing && !unknown {
-        say(
-            "stop-implies-nut-factor",
-            &[ratio(implied[0]), ratio(implied[1]), ratio(k)],
-        );
+        said.push(Said::of(
+            say::StopImpliesNutFactor,
+            [ratio(implied[0]), ratio(implied[1]), ratio(k)],
+        ));
     }
     StopReading {
         torque: Amount::new(t, Tq),
@@ -140,6 +143,7 @@ pub(crate) fn published(s: &Scenario) -> Option<(f64, f64)> {
 mod tests {
     use super::*;
     use crate::quantity::newton_metre;
+    use crate::report::Message;
     use crate::scenario::Input;
 
     fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
@@ -168,10 +172,10 @@ mod tests {
     fn tells_weak_from_strong() {
         let s = joint(|i| i.torque_nm = Some(100.0));
         let code = |s: &Scenario, t| torque_stop(s, newton_metre(t)).said[0].code;
-        assert_eq!(code(&s, 3.0), "stop-weaker-than-computed");
-        assert_eq!(code(&s, 40.0), "stop-support-gives");
-        assert_eq!(code(&s, 99.0), "stop-stronger-than-computed");
-        assert_eq!(code(&s, 120.0), "stop-not-before-click");
+        assert_eq!(code(&s, 3.0), Message::StopWeakerThanComputed);
+        assert_eq!(code(&s, 40.0), Message::StopSupportGives);
+        assert_eq!(code(&s, 99.0), Message::StopStrongerThanComputed);
+        assert_eq!(code(&s, 120.0), Message::StopNotBeforeClick);
         let open = joint(|i| {
             i.support = "through-sleeve".into();
             i.tube_width_mm = 200.0;
@@ -180,12 +184,16 @@ mod tests {
         });
         let r = torque_stop(&open, newton_metre(20.0));
         assert!(r.implied_nut_factor.iter().all(|k| k.is_finite()));
-        assert!(r.said.iter().all(|s| s.code != "stop-implies-nut-factor"));
+        assert!(
+            r.said
+                .iter()
+                .all(|s| s.code != Message::StopImpliesNutFactor)
+        );
         let solid = joint(|i| {
             i.support = "solid".into();
             i.torque_nm = Some(300.0);
         });
-        assert_eq!(code(&solid, 290.0), "stop-bolt-yields");
-        assert_eq!(code(&solid, 140.0), "stop-bolt-may-yield");
+        assert_eq!(code(&solid, 290.0), Message::StopBoltYields);
+        assert_eq!(code(&solid, 140.0), Message::StopBoltMayYield);
     }
 }

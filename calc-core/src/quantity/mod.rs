@@ -13,6 +13,7 @@
 mod dimension;
 pub mod exact;
 mod link_number;
+mod measured;
 mod number;
 mod parse;
 mod read;
@@ -22,6 +23,7 @@ mod write;
 
 pub use dimension::{Dimension, UnitSystem};
 pub use link_number::{link_number, read_link_number};
+pub use measured::{Count, Measured, Measures, Moment, Ratio, Share, TemperatureStep};
 pub use parse::parse_number;
 pub use read::{Note, Typed, read};
 pub use read_error::ReadError;

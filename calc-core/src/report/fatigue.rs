@@ -1,5 +1,6 @@
 //! What comes out about fatigue.
 
+use super::Message;
 use super::{Amount, Said};
 use crate::catalog::Detail;
 use crate::cite::Cite;
@@ -45,7 +46,7 @@ pub struct HoleView {
     /// Range below which nothing happens, zero where none is published.
     pub threshold: Amount,
     /// Way to the end in miles, by order of magnitude, by key.
-    pub life: &'static str,
+    pub life: Message,
     /// Source.
     #[serde(flatten)]
     pub cite: Cite,
@@ -55,11 +56,11 @@ pub struct HoleView {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Life {
     /// The likely order, by key: hundreds of miles, thousands …
-    pub likely: &'static str,
+    pub likely: Message,
     /// Low end of the band.
-    pub low: &'static str,
+    pub low: Message,
     /// High end of the band.
-    pub high: &'static str,
+    pub high: Message,
     /// What ends it: the bolt or the hole.
     pub ends_at: Detail,
 }

@@ -1,8 +1,9 @@
 //! What was put into a formula.
 
 use super::Amount;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Measures};
 use serde::{Serialize, Serializer};
+use std::marker::PhantomData;
 
 /// Most numbers that a line of working shows.
 const MOST: usize = 6;
@@ -23,7 +24,8 @@ pub struct Term {
 /// costs neither a hundred allocations nor the time to write the same symbols again.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Substituted {
-    names: &'static [(&'static str, Dimension)],
+    symbols: &'static [&'static str],
+    dimensions: &'static [Dimension],
     si: [f64; MOST],
 }
 
@@ -36,20 +38,19 @@ impl Substituted {
             *kept = *number;
         }
         Self {
-            names: given.names,
+            symbols: given.symbols,
+            dimensions: given.dimensions,
             si,
         }
     }
 
     /// One after the other.
     pub fn iter(&self) -> impl Iterator<Item = Term> {
-        self.names
-            .iter()
-            .zip(self.si)
-            .map(|(&(symbol, dimension), si)| Term {
-                symbol,
-                amount: Amount::new(si, dimension),
-            })
+        let of = self.symbols.iter().zip(self.dimensions);
+        of.zip(self.si).map(|((&symbol, &dimension), si)| Term {
+            symbol,
+            amount: Amount::new(si, dimension),
+        })
     }
 }
 
@@ -61,26 +62,52 @@ impl Serialize for Substituted {
 
 /// What a line of working is given: small enough to make where nobody will read it.
 pub(crate) struct Given<'a> {
-    names: &'static [(&'static str, Dimension)],
+    symbols: &'static [&'static str],
+    dimensions: &'static [Dimension],
     si: &'a [f64],
 }
 
 impl<'a> Given<'a> {
-    /// Numbers in SI with their symbols and what they measure. More than six do not compile.
+    /// Numbers in SI with their symbols; what they measure is that of the quantities they were taken from.
+    /// More than six do not compile.
     #[must_use]
-    pub(crate) const fn new<const N: usize>(
-        names: &'static [(&'static str, Dimension); N],
-        si: &'a [f64; N],
+    #[inline]
+    pub(crate) fn new<Q: Measures<N>, const N: usize>(
+        symbols: &'static [&'static str; N],
+        numbers: &'a Numbers<Q, N>,
     ) -> Self {
         const { assert!(N <= MOST, "a line of working shows six numbers at most") };
-        Self { names, si }
+        Self {
+            symbols,
+            dimensions: Q::DIMENSIONS,
+            si: &numbers.si,
+        }
     }
 }
 
-/// [`Given`] from `(symbol, number in SI, dimension)`, symbol and dimension constant.
+/// Quantities as numbers in SI that have kept what they measure.
+pub(crate) struct Numbers<Q, const N: usize> {
+    si: [f64; N],
+    of: PhantomData<Q>,
+}
+
+impl<Q: Measures<N>, const N: usize> Numbers<Q, N> {
+    #[inline]
+    pub(crate) fn new(quantities: Q) -> Self {
+        Self {
+            si: quantities.numbers(),
+            of: PhantomData,
+        }
+    }
+}
+
+/// [`Given`] from `(symbol, quantity)`, the symbols constant.
 macro_rules! substituted {
-    ($(($symbol:expr, $si:expr, $dimension:expr $(,)?)),* $(,)?) => {
-        &$crate::report::Given::new(&[$(($symbol, $dimension)),*], &[$($si),*])
+    ($(($symbol:expr, $quantity:expr $(,)?)),* $(,)?) => {
+        &$crate::report::Given::new(
+            &[$($symbol),*],
+            &$crate::report::Numbers::new(($($quantity,)*)),
+        )
     };
 }
 pub(crate) use substituted;

@@ -8,7 +8,7 @@ use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::find_root;
 use crate::mechanics::washer;
 use crate::quantity::{InUnits, Length, Stress, mpa};
-use crate::report::{Part, Strength};
+use crate::report::{Part, Sentence, Strength, say};
 use crate::scenario::{Mount, Scenario};
 use std::f64::consts::FRAC_PI_4;
 
@@ -123,9 +123,9 @@ impl Builder<'_> {
                         load: face.force_si(at),
                         omega: None,
                         code: if dishes {
-                            "limit-washer-dishes"
+                            say::LimitWasherDishes
                         } else {
-                            "limit-face-1pct"
+                            say::LimitFace1pct
                         },
                     });
                 }
@@ -134,20 +134,20 @@ impl Builder<'_> {
                         part: Part::Face,
                         load: side.force(at),
                         omega: None,
-                        code: "limit-plate-1pct",
+                        code: say::LimitPlate1pct,
                     });
                     let l = plate.limits();
                     for (part, load, omega, code) in [
-                        (Part::Plate, l.plate, 1.50, "limit-plate-bends"),
-                        (Part::Corner, l.corner, 1.50, "limit-corner-folds"),
-                        (Part::SideWall, l.wall_yielding, 1.50, "limit-wall-yields"),
+                        (Part::Plate, l.plate, 1.50, say::LimitPlateBends),
+                        (Part::Corner, l.corner, 1.50, say::LimitCornerFolds),
+                        (Part::SideWall, l.wall_yielding, 1.50, say::LimitWallYields),
                         (
                             Part::SideWall,
                             l.wall_crippling,
                             2.00,
-                            "limit-wall-cripples",
+                            say::LimitWallCripples,
                         ),
-                        (Part::SideWall, l.wall_buckling, 1.67, "limit-wall-buckles"),
+                        (Part::SideWall, l.wall_buckling, 1.67, say::LimitWallBuckles),
                     ] {
                         limits.push(Limit {
                             part,
@@ -182,7 +182,7 @@ impl Builder<'_> {
         &self,
         (sides, effective): ([Side; 2], Length),
         core: SleeveCurve,
-        (part, code): (Part, &'static str),
+        (part, code): (Part, Sentence<2>),
     ) -> SupportModel {
         let mut model = SupportModel {
             sides: Some(sides),
@@ -232,7 +232,7 @@ pub(super) const fn stack_pressed(load: f64) -> Limit {
         part: Part::Stack,
         load,
         omega: Some(2.00),
-        code: "limit-stack-pressed",
+        code: say::LimitStackPressed,
     }
 }
 

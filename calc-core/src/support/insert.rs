@@ -12,7 +12,7 @@ use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::stiffness;
 use crate::quantity::{InUnits, newton};
 use crate::report::working::Working;
-use crate::report::{Part, Said};
+use crate::report::{Part, Said, say};
 use crate::scenario::{Input, Scenario, SupportKind};
 
 /// Length past the outermost bolts, both ends together, in widths of the tube: so that it fills the tube under
@@ -46,7 +46,7 @@ impl ClampSupport for SolidInsert {
             part: Part::Insert,
             load: core.strength_si(),
             omega: Some(2.00),
-            code: "limit-insert-pressed",
+            code: say::LimitInsertPressed,
         };
         if s.member.is_round() {
             return b.only(core, vec![pressed]);
@@ -56,7 +56,7 @@ impl ClampSupport for SolidInsert {
         let mut model = b.between_faces(
             (sides, effective),
             core,
-            (Part::Insert, "limit-insert-1pct"),
+            (Part::Insert, say::LimitInsert1pct),
         );
         model.limits.push(pressed);
         model
@@ -129,13 +129,13 @@ impl AddedPart for SolidInsert {
     fn cutting(&self, s: &Scenario, _pieces: &Pieces) -> Cutting {
         let figures = inside_and_short(s);
         let [inside, _] = figures;
-        let mut notes = vec![said("cut-block-fit", &figures)];
+        let mut notes = vec![said(say::CutBlockFit, figures)];
         if s.member.is_round() {
-            notes.push(said("cut-block-round", &[inside]));
+            notes.push(said(say::CutBlockRound, [inside]));
         }
         let corner = (s.tube.corner_radius - s.tube.wall).si().max(0.0);
         if corner > 0.0 {
-            notes.push(said("cut-block-corners", &[corner]));
+            notes.push(said(say::CutBlockCorners, [corner]));
         }
         notes.push(through_the_end(s));
         Cutting::outline(notes)

@@ -9,7 +9,7 @@ use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
 use crate::quantity::InUnits;
 use crate::report::working::Working;
-use crate::report::{Part, Said};
+use crate::report::{Part, Said, say};
 use crate::scenario::{Input, Scenario, SupportKind, YesNo};
 
 /// It has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm all round. An
@@ -36,13 +36,13 @@ impl ClampSupport for LooseSleeve {
         let mut model = b.between_faces(
             (sides, effective),
             core,
-            (Part::Sleeve, "limit-sleeve-1pct"),
+            (Part::Sleeve, say::LimitSleeve1pct),
         );
         model.limits.push(Limit {
             part: Part::Sleeve,
             load: model.force(core.yields_at_si().min(model.approach_end())),
             omega: Some(1.67),
-            code: "limit-sleeve-squashes",
+            code: say::LimitSleeveSquashes,
         });
         // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
         // where the hole leaves any.
@@ -54,7 +54,7 @@ impl ClampSupport for LooseSleeve {
             part: Part::Stack,
             load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
             omega: Some(2.00),
-            code: "limit-sleeve-bites",
+            code: say::LimitSleeveBites,
         });
         model
     }
@@ -111,8 +111,8 @@ impl AddedPart for LooseSleeve {
             plus: short,
             minus: 0.0,
             notes: vec![
-                said("cut-measure-inside", &figures),
-                said("cut-deburr", &[]),
+                said(say::CutMeasureInside, figures),
+                said(say::CutDeburr, []),
                 through_the_end(s),
             ],
         }

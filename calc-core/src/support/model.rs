@@ -8,7 +8,7 @@ use crate::mechanics::plate::PlateCurve;
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::{between, find_root};
 use crate::quantity::{InUnits, Length};
-use crate::report::{Part, Strength};
+use crate::report::{Part, Sentence, Strength, say};
 use crate::scenario::Scenario;
 
 /// A dent that a caliper shows: what is called lasting, in metres. An assumption.
@@ -70,7 +70,7 @@ pub(crate) struct Limit {
     /// `None`: a limit of use, met by the largest clamp of the scatter. `Some(Ω)`: a strength, met by
     /// the nominal clamp times Ω.
     pub(crate) omega: Option<f64>,
-    pub(crate) code: &'static str,
+    pub(crate) code: Sentence<2>,
 }
 
 /// What the clamp stands on, at one strength.
@@ -237,7 +237,7 @@ impl SupportModel {
                 part: Part::Stack,
                 load: f64::NAN,
                 omega: None,
-                code: "none",
+                code: say::LimitStackPressed,
             })
     }
 

@@ -2,7 +2,7 @@
 
 use crate::catalog::Material;
 use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Said};
+use crate::report::{Amount, Label, Said, Sentence, say};
 use crate::scenario::Scenario;
 use std::f64::consts::FRAC_PI_4;
 
@@ -73,12 +73,12 @@ impl Shape {
     }
 
     /// Code of a piece.
-    pub(crate) const fn name(&self) -> &'static str {
+    pub(crate) const fn name(&self) -> Label {
         match self {
-            Self::Washer { .. } => "piece-washer",
-            Self::Plate { .. } => "piece-plate",
-            Self::Sleeve { .. } => "piece-sleeve",
-            Self::Block { .. } => "piece-block",
+            Self::Washer { .. } => Label::PieceWasher,
+            Self::Plate { .. } => Label::PiecePlate,
+            Self::Sleeve { .. } => Label::PieceSleeve,
+            Self::Block { .. } => Label::PieceBlock,
         }
     }
 
@@ -148,14 +148,11 @@ impl Cutting {
 }
 
 /// A sentence with lengths.
-pub(crate) fn said(code: &'static str, lengths: &[f64]) -> Said {
-    Said {
-        code,
-        amounts: lengths
-            .iter()
-            .map(|&si| Amount::new(si, Dimension::Length))
-            .collect(),
-    }
+pub(crate) fn said<const N: usize>(sentence: Sentence<N>, lengths: [f64; N]) -> Said {
+    Said::of(
+        sentence,
+        lengths.map(|si| Amount::new(si, Dimension::Length)),
+    )
 }
 
 /// A number of things; no joint has as many as would not fit.
@@ -184,9 +181,9 @@ pub(super) fn inside_and_short(s: &Scenario) -> [f64; 2] {
 pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
     let short = s.sleeve_short.si();
     if short < 0.0 {
-        vec![said("note-sleeve-long", &[-short])]
+        vec![said(say::NoteSleeveLong, [-short])]
     } else if short > 0.0 {
-        vec![said("note-sleeve-short", &[short])]
+        vec![said(say::NoteSleeveShort, [short])]
     } else {
         Vec::new()
     }
@@ -196,10 +193,10 @@ pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
 pub(super) fn through_the_end(s: &Scenario) -> Said {
     said(
         if s.tube.open_end {
-            "cut-in-by-end"
+            say::CutInByEnd
         } else {
-            "cut-end-closed"
+            say::CutEndClosed
         },
-        &[s.tube.end_distance.si()],
+        [s.tube.end_distance.si()],
     )
 }

@@ -1,27 +1,27 @@
 //! What kind of change leads from one joint to another.
 
 use super::{AddedPart, of, washer};
+use crate::keys::keys;
 use crate::scenario::Scenario;
-use serde::Serialize;
 
-/// What kind of change a repair is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum RepairKind {
-    /// Nothing new under the bolt: another torque, other bolts, other faying faces.
-    Tightening,
-    /// A thicker, larger washer.
-    ThickWasher,
-    /// Plates on both faces.
-    Spreader,
-    /// Sleeve between the inside faces.
-    LooseSleeve,
-    /// Sleeve through both faces, not welded.
-    ThroughSleeve,
-    /// Sleeve through both faces, welded at both ends.
-    WeldedSleeve,
-    /// Block in the tube.
-    SolidInsert,
+keys! {
+    /// What kind of change a repair is.
+    pub enum RepairKind {
+        /// Nothing new under the bolt: another torque, other bolts, other faying faces.
+        Tightening = "tightening",
+        /// A thicker, larger washer.
+        ThickWasher = "thick-washer",
+        /// Plates on both faces.
+        Spreader = "spreader",
+        /// Sleeve between the inside faces.
+        LooseSleeve = "loose-sleeve",
+        /// Sleeve through both faces, not welded.
+        ThroughSleeve = "through-sleeve",
+        /// Sleeve through both faces, welded at both ends.
+        WeldedSleeve = "welded-sleeve",
+        /// Block in the tube.
+        SolidInsert = "solid-insert",
+    }
 }
 
 impl RepairKind {

@@ -5,7 +5,7 @@ use super::model::{Limit, SupportModel};
 use crate::mechanics::ring::Ring;
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::quantity::{InUnits, mm};
-use crate::report::Part;
+use crate::report::{Part, say};
 
 /// A stand-in that keeps the numbers finite, far on the soft and weak side; no verdict rests on it, see
 /// [`clamp_unknown`](super::seat::clamp_unknown).
@@ -22,7 +22,7 @@ pub(super) fn model(b: &Builder<'_>) -> SupportModel {
         part: Part::Face,
         load: load.si(),
         omega: None,
-        code: "limit-round-wall",
+        code: say::LimitRoundWall,
     };
     b.only(core, vec![limit])
 }

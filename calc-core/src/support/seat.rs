@@ -2,6 +2,7 @@
 
 use crate::mechanics::seat::{STEEPEST, round_slope};
 use crate::quantity::InUnits;
+use crate::report::{Sentence, say};
 use crate::scenario::{Field, JointKind, MemberKind, Mount, Scenario};
 use crate::support::of;
 
@@ -36,35 +37,35 @@ pub(crate) fn round_wall_carries(s: &Scenario) -> bool {
 }
 
 /// Why the clamp that is reached cannot be known, by key; `None` where it can.
-pub(crate) fn clamp_unknown(s: &Scenario) -> Option<&'static str> {
+pub(crate) fn clamp_unknown(s: &Scenario) -> Option<Sentence<0>> {
     if round_wall_carries(s) {
-        Some("clamp-round-wall")
+        Some(say::ClampRoundWall)
     } else if on_line(s) {
-        Some("clamp-on-a-line")
+        Some(say::ClampOnALine)
     } else if on_edge(s) {
-        Some("clamp-on-an-edge")
+        Some(say::ClampOnAnEdge)
     } else {
         None
     }
 }
 
 /// Keys of what is to be said about an open section.
-pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
+pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
     let mut notes = Vec::new();
     if !s.member.is_open() {
         return notes;
     }
     if s.loads.joint != JointKind::SpringHanger {
-        notes.push("note-open-section-twist");
+        notes.push(say::NoteOpenSectionTwist);
     }
     if s.bolting.mount == Mount::ThroughSides && s.loads.joint != JointKind::Free {
-        notes.push("note-one-sided-fitting");
+        notes.push(say::NoteOneSidedFitting);
     }
     if s.member.kind == MemberKind::Channel && !s.is_given(Field::FlangeSlope) {
-        notes.push("note-flange-slope-assumed");
+        notes.push(say::NoteFlangeSlopeAssumed);
     }
     if s.member.gauge.is_some() && !s.is_given(Field::BoltGauge) {
-        notes.push("note-gauge-assumed");
+        notes.push(say::NoteGaugeAssumed);
     }
     notes
 }

@@ -5,41 +5,41 @@ use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
 use crate::catalog::{self, Material, Sleeve};
 use crate::cite::{Cite, Flag};
 use crate::mechanics::sleeve;
-use crate::quantity::Dimension::{Area, Force, Length, Stress};
-use crate::quantity::InUnits;
+use crate::quantity::{InUnits, Stress, newton};
 use crate::report::substituted;
-use crate::report::working::Working;
+use crate::report::working::{Line, Working};
 use crate::scenario::{Input, Scenario, SleeveMaterial, SleeveWelded, SupportKind, YesNo};
 
 /// Section of the sleeve and what it carries with the faces.
 pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
     let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
-    w.step(
-        &("A", "section of the sleeve", "(π/4)·(D² − d²)"),
-        substituted![
-            ("D", s.sleeve.outer.si(), Length),
-            ("d", s.sleeve.inner.si(), Length),
-        ],
-        (area.si(), Area),
+    w.line(
+        &Line {
+            symbol: "A",
+            what: "section of the sleeve",
+            formula: "(π/4)·(D² − d²)",
+        },
+        substituted![("D", s.sleeve.outer), ("d", s.sleeve.inner),],
+        area,
         Cite::new("elementary", "circle ring", Flag::Computed),
     );
-    w.step(
-        &(
-            "R",
-            "what sleeve and faces carry when the sleeve is squashed",
-            "f_y·A (+ faces)",
-        ),
-        substituted![("f_y", yield_strength(s), Stress), ("A", area.si(), Area)],
-        (governs.load, Force),
+    w.line(
+        &Line {
+            symbol: "R",
+            what: "what sleeve and faces carry when the sleeve is squashed",
+            formula: "f_y·A (+ faces)",
+        },
+        substituted![("f_y", yield_strength(s)), ("A", area)],
+        newton(governs.load),
         Cite::new("aisc-360-22", "J4.4", Flag::Read),
     );
 }
 
-fn yield_strength(s: &Scenario) -> f64 {
+fn yield_strength(s: &Scenario) -> Stress {
     let material = s.sleeve.material;
     match material.welded() {
-        Some(both) if s.sleeve.welded => both.least.compressive_yield_strength().si(),
-        _ => material.least().compressive_yield_strength().si(),
+        Some(both) if s.sleeve.welded => both.least.compressive_yield_strength(),
+        _ => material.least().compressive_yield_strength(),
     }
 }
 

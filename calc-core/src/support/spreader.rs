@@ -8,10 +8,9 @@ use super::parts::{
 use super::{AddedPart, ClampSupport, Grip, PartMetal, RepairKind, with_support};
 use crate::cite::{Cite, Flag};
 use crate::mechanics::plate::Plate;
-use crate::quantity::Dimension::{Force, Length, Stress};
-use crate::quantity::InUnits;
-use crate::report::substituted;
-use crate::report::working::Working;
+use crate::quantity::{InUnits, newton};
+use crate::report::working::{Line, Working};
+use crate::report::{say, substituted};
 use crate::scenario::{Input, Scenario, SupportKind};
 
 /// Length of plates in widths of the tube.
@@ -42,19 +41,19 @@ impl ClampSupport for SpreaderPlate {
 
     fn working(&self, w: &mut Working, s: &Scenario, _model: &SupportModel, governs: &Limit) {
         let p = &s.spreader;
-        w.step(
-            &(
-                "R",
-                "least of plate, corner and side walls, or the 1 % limit",
-                "see the method page",
-            ),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "least of plate, corner and side walls, or the 1 % limit",
+                formula: "see the method page",
+            },
             substituted![
-                ("t_p", p.thickness.si(), Length),
-                ("l_p", p.length.si(), Length),
-                ("f_yp", p.material.least().yield_strength().si(), Stress),
-                ("t", s.tube.design_wall.si(), Length),
+                ("t_p", p.thickness),
+                ("l_p", p.length),
+                ("f_yp", p.material.least().yield_strength()),
+                ("t", s.tube.design_wall),
             ],
-            (governs.load, Force),
+            newton(governs.load),
             Cite::new(
                 "aisc-360-22",
                 "J10 with K1; plate by beam theory",
@@ -131,12 +130,12 @@ impl AddedPart for SpreaderPlate {
     fn cutting(&self, s: &Scenario, pieces: &Pieces) -> Cutting {
         let mut notes = Vec::new();
         if pieces.shape.holes() > 1 && s.bolting.along > 1 {
-            notes.push(said("cut-plate-joined", &[s.bolting.spacing_along.si()]));
+            notes.push(said(say::CutPlateJoined, [s.bolting.spacing_along.si()]));
         }
-        notes.push(said("cut-edges", &[]));
+        notes.push(said(say::CutEdges, []));
         let end = s.tube.end_distance.si();
         if pieces.shape.length() / 2.0 > end {
-            notes.push(said("cut-plate-overhang", &[end]));
+            notes.push(said(say::CutPlateOverhang, [end]));
         }
         Cutting::outline(notes)
     }

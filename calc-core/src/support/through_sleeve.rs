@@ -8,9 +8,9 @@ use crate::catalog::{Family, Material};
 use crate::mechanics::face;
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
-use crate::quantity::{Dimension, InUnits, Length, mm, mpa, newton};
+use crate::quantity::{InUnits, Length, Share, mm, mpa, newton};
 use crate::report::working::Working;
-use crate::report::{Amount, Part, Said, Strength};
+use crate::report::{Part, Said, Strength, say};
 use crate::scenario::{Field, Input, Mount, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
@@ -70,9 +70,9 @@ impl ClampSupport for ThroughSleeve {
             load: model.force(core.yields_at_si()),
             omega: Some(1.67),
             code: if covered.si() < 0.999 * sleeve::area(outer, inner).si() {
-                "limit-sleeve-end"
+                say::LimitSleeveEnd
             } else {
-                "limit-sleeve-squashes"
+                say::LimitSleeveSquashes
             },
         });
         // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
@@ -86,7 +86,7 @@ impl ClampSupport for ThroughSleeve {
             part: Part::Stack,
             load: 1.8 * beside.min(yield_).si() * covered.si(),
             omega: Some(2.00),
-            code: "limit-sleeve-bites",
+            code: say::LimitSleeveBites,
         });
         model
     }
@@ -134,22 +134,17 @@ impl ClampSupport for ThroughSleeve {
 
     fn hole_fit(&self, s: &Scenario) -> Option<Said> {
         let code = if s.sleeve.welded {
-            "hole-welded-sleeve"
+            say::HoleWeldedSleeve
         } else {
-            "hole-sleeve-fit"
+            say::HoleSleeveFit
         };
-        Some(said(code, &[self.hole_in_wall(s).si(), PLAY]))
+        Some(said(code, [self.hole_in_wall(s).si(), PLAY]))
     }
 
     fn notes(&self, s: &Scenario) -> Vec<Said> {
-        let outer = s.sleeve.outer.si();
-        vec![Said {
-            code: "note-sleeve-hole",
-            amounts: vec![
-                Amount::new(outer, Dimension::Length),
-                Amount::new(outer / s.tube.width.si(), Dimension::Share),
-            ],
-        }]
+        let outer = s.sleeve.outer;
+        let taken = Share(outer.si() / s.tube.width.si());
+        vec![Said::new(say::NoteSleeveHole, (outer, taken))]
     }
 
     fn part(&self) -> Option<&'static dyn AddedPart> {
@@ -185,8 +180,8 @@ impl AddedPart for ThroughSleeve {
             plus: PROUD,
             minus: 0.0,
             notes: vec![
-                said("cut-flush", &[pieces.shape.length(), PROUD]),
-                said("cut-deburr", &[]),
+                said(say::CutFlush, [pieces.shape.length(), PROUD]),
+                said(say::CutDeburr, []),
             ],
         }
     }

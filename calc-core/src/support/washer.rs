@@ -4,6 +4,7 @@ use super::parts::{Cutting, PLATES_MM, Pieces, Shape, round_half, said};
 use super::{AddedPart, RepairKind, with_support};
 use crate::catalog;
 use crate::quantity::InUnits;
+use crate::report::say;
 use crate::scenario::{Field, Input, Scenario, SupportKind};
 
 /// Outside diameter of thick washers as a share of the width of the tube.
@@ -40,7 +41,7 @@ impl AddedPart for ThickWasher {
     }
 
     fn cutting(&self, _s: &Scenario, _pieces: &Pieces) -> Cutting {
-        Cutting::outline(vec![said("cut-washer", &[])])
+        Cutting::outline(vec![said(say::CutWasher, [])])
     }
 
     fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {

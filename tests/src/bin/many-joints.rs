@@ -3,6 +3,14 @@
 //!
 //! Stops at the first joint of which something does not hold, and writes it.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a tool of the workshop: it stops where it cannot go on"
+)]
+
 use std::process::ExitCode;
 use std::sync::Mutex;
 use std::time::Instant;

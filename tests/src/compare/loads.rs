@@ -131,7 +131,7 @@ pub(super) fn coupling_loads() -> Check {
         let case = class
             .cases
             .iter()
-            .find(|case| case.case == row.text("case"))
+            .find(|case| case.case.key() == row.text("case"))
             .unwrap();
         let size = match row.text("part") {
             "along" => case.along,

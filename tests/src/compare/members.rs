@@ -59,7 +59,7 @@ pub(super) fn plates() -> Check {
 }
 
 fn answer(report: &Report, id: CheckId) -> Option<&Answer> {
-    report.checks.iter().find(|check| check.id == id)
+    report.check(id)
 }
 
 fn rectangles(text: &str, unit: impl Fn(f64) -> Length) -> Vec<Rectangle> {

@@ -4,6 +4,13 @@
 //! cargo run -p drawing --example lesson -- grip "load=9 surface=painted" metric > grip.html
 //! ```
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a tool of the workshop: it stops where it cannot go on"
+)]
 #![allow(clippy::print_stdout, reason = "an example for the command line")]
 
 use calc_core::quantity::UnitSystem;

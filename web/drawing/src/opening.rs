@@ -5,7 +5,7 @@
 
 use crate::plot::TorqueTurnPlot;
 use crate::section::{Layout, SectionState};
-use crate::words::{fill, message};
+use crate::words::{fill, message, message_at};
 use calc_core::evaluate::{Ends, TorqueTurn, TurnPoint};
 use calc_core::quantity::{Dimension, Unit, UnitSystem};
 use calc_core::report::Amount;
@@ -200,12 +200,8 @@ impl Case {
     /// What is happening, in one or two sentences.
     #[must_use]
     pub fn sentence(&self, turn_deg: f64, units: UnitSystem) -> String {
-        let key = format!(
-            "opening.{}.{}",
-            self.stand.key(),
-            self.stage(turn_deg).key()
-        );
-        let template = message(&key).unwrap_or_default();
+        let stage = self.stage(turn_deg).key();
+        let template = message_at(&["opening", self.stand.key(), stage]).unwrap_or_default();
         fill(template, &self.amounts(turn_deg), units)
     }
 

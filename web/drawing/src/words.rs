@@ -1,7 +1,10 @@
 //! The page's sentences by key, and how amounts are put into them.
 
+use calc_core::catalog::{CaseName, HoleFit, LoadKind};
 use calc_core::quantity::{UnitSystem, write};
-use calc_core::report::Amount;
+use calc_core::repair::RepairKind;
+use calc_core::report::{Amount, CheckId, Factor, Label, Message, Part, Verdict};
+use calc_core::scenario::Field;
 
 /// Flat `key = "text"` lines.
 const MESSAGES: &str = include_str!(concat!(env!("OUT_DIR"), "/messages.toml"));
@@ -30,28 +33,90 @@ fn entries(table: &str) -> impl Iterator<Item = (&str, &str)> {
     })
 }
 
-/// A sentence with `{0}`, `{1}` … filled. A place without an amount stays as it is, so that the tests
-/// of the page see it.
+/// The text of a key of several parts, `topic.name` or `topic.name.name`.
 #[must_use]
-pub fn fill(template: &str, amounts: &[Amount], units: UnitSystem) -> String {
-    let mut out = String::with_capacity(template.len() + 16);
+pub fn message_at(path: &[&str]) -> Option<&'static str> {
+    entries(MESSAGES)
+        .find(|(key, _)| key.split('.').eq(path.iter().copied()))
+        .map(|(_, text)| text)
+}
+
+/// Something that the calculation names, with its words in the table.
+pub trait Worded {
+    /// What stands before its name in the table; empty where the name is the whole key.
+    const TOPIC: &'static str;
+
+    /// Its name, as in JSON.
+    fn name(self) -> &'static str;
+}
+
+macro_rules! worded {
+    ($($named:ty: $topic:literal, $name:path;)+) => { $(impl Worded for $named {
+        const TOPIC: &'static str = $topic;
+
+        fn name(self) -> &'static str {
+            $name(self)
+        }
+    })+ };
+}
+worded! {
+    Message: "", Message::key;
+    Label: "", Label::key;
+    Factor: "", Factor::key;
+    CheckId: "check", CheckId::key;
+    Verdict: "verdict", Verdict::key;
+    Part: "part", Part::key;
+    CaseName: "case", CaseName::key;
+    LoadKind: "kind", LoadKind::name;
+    HoleFit: "hole-fit", HoleFit::id;
+    RepairKind: "repair", RepairKind::key;
+    Field: "field", Field::name;
+}
+
+/// The words for something that the calculation names; `None` where the table lacks them, which the tests
+/// find.
+#[must_use]
+pub fn label<W: Worded>(of: W) -> Option<&'static str> {
+    match W::TOPIC {
+        "" => message(of.name()),
+        topic => message_at(&[topic, of.name()]),
+    }
+}
+
+/// A sentence with `{0}`, `{1}` … filled with texts. A place without a text stays as it is, so that the
+/// tests of the page see it; what was put in is never read again.
+#[must_use]
+pub fn filled(template: &str, texts: &[impl AsRef<str>]) -> String {
+    let mut out = String::with_capacity(template.len() + 24);
     let mut rest = template;
     while let Some((before, after)) = rest.split_once('{') {
         out.push_str(before);
-        let filled = after.split_once('}').and_then(|(index, tail)| {
-            let amount = amounts.get(index.parse::<usize>().ok()?)?;
-            Some((write(amount.si, amount.dimension, units), tail))
-        });
-        if let Some((text, tail)) = filled {
-            out.push_str(&text);
-            rest = tail;
-        } else {
-            out.push('{');
-            rest = after;
+        let text = after
+            .split_once('}')
+            .and_then(|(place, tail)| Some((texts.get(place.parse::<usize>().ok()?)?, tail)));
+        match text {
+            Some((text, tail)) => {
+                out.push_str(text.as_ref());
+                rest = tail;
+            }
+            None => {
+                out.push('{');
+                rest = after;
+            }
         }
     }
     out.push_str(rest);
     out
+}
+
+/// A sentence filled with amounts in the reader's units.
+#[must_use]
+pub fn fill(template: &str, amounts: &[Amount], units: UnitSystem) -> String {
+    let texts: Vec<String> = amounts
+        .iter()
+        .map(|amount| write(amount.si, amount.dimension, units))
+        .collect();
+    filled(template, &texts)
 }
 
 #[cfg(test)]

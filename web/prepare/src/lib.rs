@@ -4,6 +4,14 @@
 //! may point to, `blocks` what a lesson is made of, [`figures`] the still drawings, [`checks`] the
 //! calculation beside other values, [`gate`] what the finished page must never hold.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "runs before the build and stops it where it cannot go on"
+)]
+
 mod blocks;
 pub mod checks;
 pub mod figures;

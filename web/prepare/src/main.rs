@@ -4,6 +4,14 @@
 //! All text and every still drawing is in that file, so the page reads without its program. What
 //! is wrong with the content is listed as `file:line: what`, and then nothing is written.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "runs before the build and stops it where it cannot go on"
+)]
+
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 

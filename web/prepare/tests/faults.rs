@@ -1,5 +1,13 @@
 //! What is wrong in the content is found, and named with its file and line.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
 use calc_core::Scenario;
 use calc_core::link::{Decoded, decode};
 use prepare::lesson::{self, Lesson};

@@ -207,5 +207,5 @@ fn sentence(notice: &Notice) -> String {
         Notice::WrongUnit { unit, .. } => (field, unit.as_str()),
         _ => (field, ""),
     };
-    words::message(&format!("notice.{}", notice.code())).with(&[what, got])
+    words::message_at(&["notice", notice.code()]).with(&[what, got])
 }

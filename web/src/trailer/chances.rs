@@ -162,7 +162,7 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
                 &amount(spread.middle.si),
                 &amount(low),
                 &amount(high),
-                words::message(spread.because),
+                words::label(spread.because),
             ]))
             .child(cited(&spread.cite))
     };

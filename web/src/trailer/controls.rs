@@ -245,7 +245,7 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         }
     });
     let summary = el("summary")
-        .child(classed("span", "group-name").text(words::message(&format!("group.{name}"))))
+        .child(classed("span", "group-name").text(words::message_at(&["group", name])))
         .child(classed("span", "told").live_text(told));
     classed("details", "group")
         .attr("id", &format!("group-{name}"))

@@ -9,7 +9,7 @@ use calc_core::scenario::Scenario;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::words::{self, Words, message};
+use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el, value_of};
 
 /// Something that can be measured on a joint that has been used.
@@ -150,7 +150,7 @@ fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
         .child(
             classed("p", "hint")
                 .attr("id", &hint)
-                .text(message(&format!("{}.help", trace.id))),
+                .text(message_at(&[trace.id, "help"])),
         )
         .child(
             classed("p", "error")

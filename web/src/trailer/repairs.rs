@@ -188,7 +188,7 @@ fn row(
     .into_iter()
     .flatten()
     .collect();
-    let name = words::repair(repair.kind);
+    let name = words::label(repair.kind);
     let input = repair.input.clone();
     let sheet = el("tr").child(
         classed("td", "whole")

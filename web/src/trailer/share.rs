@@ -27,14 +27,11 @@ fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
         .and_then(|c| words::share(c.utilisation));
     let verdict = match used {
         Some(used) => "{0}, {1} of what it has ({2})".with(&[
-            words::verdict(report.verdict),
+            words::label(report.verdict),
             &used,
-            words::question(report.weakest),
+            words::label(report.weakest),
         ]),
-        None => "{0} ({1})".with(&[
-            words::verdict(report.verdict),
-            words::question(report.weakest),
-        ]),
+        None => "{0} ({1})".with(&[words::label(report.verdict), words::label(report.weakest)]),
     };
     "Tube {0} × {1} × {2}, {3}; bolts {4}, {5}; between the faces: {6}. {7}.".with(&[
         &value(Field::TubeWidth),

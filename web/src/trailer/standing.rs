@@ -69,8 +69,8 @@ fn limits(s: &SupportReport, units: UnitSystem) -> El {
         .child(classed("th", "n").attr("scope", "col").text("least"))
         .child(classed("th", "n").attr("scope", "col").text("likely"));
     let (least, likely) = (
-        words::part(s.least.gives_way),
-        words::part(s.likely.gives_way),
+        words::label(s.least.gives_way),
+        words::label(s.likely.gives_way),
     );
     classed("table", "restack")
         .child(el("caption").text("With least and with likely strength"))
@@ -159,7 +159,7 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
 fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
     let case = "Governing case: {0}. At the ball: {1} along the tube, {2} upright, {3} sideways."
         .with(&[
-            words::message(&format!("case.{}", report.loads.case)),
+            words::label(report.loads.case),
             &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
             &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
             &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),

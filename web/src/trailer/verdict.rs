@@ -24,8 +24,8 @@ type Open = RwSignal<HashSet<CheckId>>;
 /// A verdict in words, with its sign from the style sheet.
 pub(super) fn verdict_word(verdict: Verdict) -> El {
     classed("span", "verdict")
-        .attr("data-verdict", words::verdict_key(verdict))
-        .text(words::verdict(verdict))
+        .attr("data-verdict", verdict.key())
+        .text(words::label(verdict))
 }
 
 /// The sheet with the verdict and the checks.
@@ -103,7 +103,7 @@ pub(super) fn stuck(desk: Desk) -> El {
         vec![
             verdict_word(report.verdict),
             el("span").text(used.unwrap_or_default()).text(stale),
-            classed("span", "soft").text(words::question(report.weakest)),
+            classed("span", "soft").text(words::label(report.weakest)),
         ]
     };
     classed("p", "stuck screen-only")
@@ -186,7 +186,7 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
             .child(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
     }
     let reason = el("p")
-        .child(el("b").text(words::question(report.weakest)))
+        .child(el("b").text(words::label(report.weakest)))
         .text(" ")
         .text(words::said(&weakest.reason, units));
     vec![verdict, reason]
@@ -207,8 +207,8 @@ fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
                     .first()
                     .and_then(|c| words::share(c.utilisation));
                 "The joint {0}. {1} {2}".with(&[
-                    words::verdict(report.verdict),
-                    words::question(report.weakest),
+                    words::label(report.verdict),
+                    words::label(report.weakest),
                     &used.unwrap_or_default(),
                 ])
             })
@@ -217,7 +217,7 @@ fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
 
 fn row(check: &Check, units: UnitSystem, open: Open) -> El {
     let id = check.id;
-    let key = words::check_key(id);
+    let key = id.key();
     let number = |a: Amount| words::amount(a.si, a.dimension, units);
     let factor = ((check.factor * 100.0).round() / 100.0).to_string();
     let mut needs = number(check.demand);
@@ -252,11 +252,11 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         .child(classed("dl", "working").children(check.steps.iter().flat_map(|s| step(s, units))))
         .child(
             classed("p", "cite")
-                .text("Factor {0}: {1}.".with(&[&factor, words::message(check.factor_is)])),
+                .text("Factor {0}: {1}.".with(&[&factor, words::label(check.factor_is)])),
         );
     classed("li", "check")
-        .attr("data-check", &key)
-        .child(classed("p", "question").text(words::question(check.id)))
+        .attr("data-check", key)
+        .child(classed("p", "question").text(words::label(check.id)))
         .child(
             classed("p", "needs")
                 .flag("hidden", move || unchecked)

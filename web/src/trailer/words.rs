@@ -2,9 +2,9 @@
 
 use calc_core::catalog;
 use calc_core::quantity::{Dimension, UnitSystem, as_fraction_inches, write};
-use calc_core::repair::RepairKind;
-use calc_core::report::{CheckId, Part, Said, Verdict};
+use calc_core::report::Said;
 use calc_core::scenario::{Field, Input};
+use drawing::words::Worded;
 
 /// A sentence with places `{0}`, `{1}` … to be filled.
 pub(crate) trait Words {
@@ -14,26 +14,7 @@ pub(crate) trait Words {
 
 impl Words for str {
     fn with(&self, texts: &[&str]) -> String {
-        let mut out = String::with_capacity(self.len() + 24);
-        let mut rest = self;
-        while let Some((before, after)) = rest.split_once('{') {
-            out.push_str(before);
-            let filled = after
-                .split_once('}')
-                .and_then(|(place, tail)| Some((texts.get(place.parse::<usize>().ok()?)?, tail)));
-            match filled {
-                Some((text, tail)) => {
-                    out.push_str(text);
-                    rest = tail;
-                }
-                None => {
-                    out.push('{');
-                    rest = after;
-                }
-            }
-        }
-        out.push_str(rest);
-        out
+        drawing::words::filled(self, texts)
     }
 }
 
@@ -41,6 +22,18 @@ impl Words for str {
 #[must_use]
 pub(crate) fn message(key: &str) -> &'static str {
     drawing::words::message(key).unwrap_or("?")
+}
+
+/// The words for whatever the calculation names: a question, a verdict, a field, a piece to cut.
+#[must_use]
+pub(crate) fn label<W: Worded>(of: W) -> &'static str {
+    drawing::words::label(of).unwrap_or("?")
+}
+
+/// The text of a key of several parts.
+#[must_use]
+pub(crate) fn message_at(path: &[&str]) -> &'static str {
+    drawing::words::message_at(path).unwrap_or("?")
 }
 
 /// A sentence of the report in the reader's units.
@@ -51,8 +44,7 @@ pub(crate) fn said(said: &Said, units: UnitSystem) -> String {
         .iter()
         .map(|a| amount(a.si, a.dimension, units))
         .collect();
-    let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
-    message(said.code).with(&texts)
+    drawing::words::filled(label(said.code), &texts)
 }
 
 /// An amount in the reader's units; inches as a fraction where they are one of a ruler's.
@@ -71,33 +63,23 @@ fn on_a_ruler(si: f64) -> bool {
     sixteenths.abs() >= 1.0 && (sixteenths - sixteenths.round()).abs() < 0.016
 }
 
-/// The label of a field.
-#[must_use]
-pub(crate) fn label(field: Field) -> &'static str {
-    keyed("field.", field.name())
-}
-
 /// The label of a field on the member that the joint has.
 #[must_use]
 pub(crate) fn label_in(input: &Input, field: Field) -> &'static str {
-    let key = format!("label.{}.{}", input.member, field.name());
-    drawing::words::message(&key).unwrap_or_else(|| label(field))
+    let own = drawing::words::message_at(&["label", &input.member, field.name()]);
+    own.unwrap_or_else(|| label(field))
 }
 
 /// What to know when filling a field.
 #[must_use]
 pub(crate) fn help(field: Field) -> &'static str {
-    keyed("help.", field.name())
+    message_at(&["help", field.name()])
 }
 
 /// What counts where an optional field is left empty.
 #[must_use]
 pub(crate) fn left_out(field: Field) -> &'static str {
-    keyed("empty.", field.name())
-}
-
-fn keyed(kind: &str, name: &str) -> &'static str {
-    message(&format!("{kind}{name}"))
+    message_at(&["empty", field.name()])
 }
 
 /// The label of a choice: from the catalogue where it is a row of it.
@@ -119,62 +101,9 @@ pub(crate) fn choice(field: Field, name: &str) -> String {
         Field::Method => catalog::tightening_method(name).map(|m| m.label()),
         Field::Surface => catalog::slip_surface(name).map(|s| s.label()),
         Field::Sleeve => catalog::sleeve(name).map(|s| s.label()),
-        _ => drawing::words::message(&format!("choice.{}.{name}", field.name())),
+        _ => drawing::words::message_at(&["choice", field.name(), name]),
     };
     String::from(listed.unwrap_or(name))
-}
-
-/// The key of a verdict: data attribute, message key, never reworded.
-#[must_use]
-pub(crate) const fn verdict_key(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Holds => "holds",
-        Verdict::Close => "close",
-        Verdict::NotChecked => "not-checked",
-        Verdict::DoesNotHold => "does-not-hold",
-    }
-}
-
-/// The words of a verdict.
-#[must_use]
-pub(crate) fn verdict(verdict: Verdict) -> &'static str {
-    keyed("verdict.", verdict_key(verdict))
-}
-
-/// The key of a check, as in JSON: its name in lower case, words joined by hyphens.
-#[must_use]
-pub(crate) fn check_key(id: CheckId) -> String {
-    hyphened(&format!("{id:?}"))
-}
-
-/// `BoltShear` → `bolt-shear`.
-fn hyphened(name: &str) -> String {
-    let mut out = String::with_capacity(name.len() + 4);
-    for letter in name.chars() {
-        if letter.is_ascii_uppercase() && !out.is_empty() {
-            out.push('-');
-        }
-        out.push(letter.to_ascii_lowercase());
-    }
-    out
-}
-
-/// The question that a check answers.
-#[must_use]
-pub(crate) fn question(id: CheckId) -> &'static str {
-    keyed("check.", &check_key(id))
-}
-
-/// The name of a part that gives way.
-#[must_use]
-pub(crate) fn part(part: Part) -> &'static str {
-    keyed("part.", &hyphened(&format!("{part:?}")))
-}
-
-/// The name of a kind of repair.
-#[must_use]
-pub(crate) fn repair(kind: RepairKind) -> &'static str {
-    keyed("repair.", &hyphened(&format!("{kind:?}")))
 }
 
 /// A share used, in percent; nothing where it was not checked.

@@ -1,60 +1,24 @@
 use super::*;
 use calc_core::scenario::{Input, Kind, Scenario, options};
 
-/// Every code that stands in the source of the calculation, so that a new one cannot lack its words.
-fn codes() -> Vec<String> {
-    fn walk(folder: &std::path::Path, found: &mut Vec<String>) {
-        for entry in std::fs::read_dir(folder).unwrap() {
-            let path = entry.unwrap().path();
-            if path.is_dir() {
-                walk(&path, found);
-            } else if path.extension().is_some_and(|e| e == "rs") {
-                let text = std::fs::read_to_string(&path).unwrap();
-                // Every other piece between quotation marks is inside them.
-                found.extend(text.split('"').skip(1).step_by(2).map(String::from));
-            }
+#[test]
+fn everything_that_the_calculation_names_has_its_words() {
+    use calc_core::report::{CheckId, Factor, Label, Message, Part, Verdict};
+    fn all<W: Worded + Copy + std::fmt::Debug>(names: &[W]) {
+        assert!(!names.is_empty());
+        for name in names {
+            assert_ne!(label(*name), "?", "{name:?}");
         }
     }
-    let mut found = Vec::new();
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../calc-core/src/evaluate");
-    walk(std::path::Path::new(folder), &mut found);
-    let kinds = [
-        "limit-",
-        "bolt-",
-        "slip-",
-        "opening-",
-        "shear-",
-        "bearing-",
-        "end-",
-        "grade-",
-        "range-",
-        "note-",
-        "factor-",
-        "fatigue-",
-        "tear-out-",
-        "fitting-",
-        "loosening-",
-        "section-",
-        "hole-",
-    ];
-    found.retain(|code| {
-        kinds.iter().any(|kind| code.starts_with(kind))
-            && code
-                .chars()
-                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
-    });
-    found
-}
-
-#[test]
-fn every_code_of_the_calculation_has_its_words() {
-    let codes = codes();
-    assert!(codes.len() > 30, "codes were looked for in the wrong place");
-    let missing: Vec<_> = codes
-        .iter()
-        .filter(|code| drawing::words::message(code).is_none())
-        .collect();
-    assert!(missing.is_empty(), "{missing:?}");
+    all(Message::ALL);
+    all(Label::ALL);
+    all(Factor::ALL);
+    all(CheckId::ALL);
+    all(Verdict::ALL);
+    all(Part::ALL);
+    all(calc_core::catalog::CaseName::ALL);
+    all(calc_core::repair::RepairKind::ALL);
+    all(Field::ALL);
 }
 
 #[test]
@@ -68,20 +32,16 @@ fn every_input_that_scatters_has_its_name() {
 #[test]
 fn every_field_and_choice_has_its_words() {
     for &field in Field::ALL {
-        for kind in ["field", "help"] {
-            let key = format!("{kind}.{}", field.name());
-            assert!(drawing::words::message(&key).is_some(), "{key}");
-        }
+        assert_ne!(help(field), "?", "{}", field.name());
         if let Kind::Number { default: None, .. } = field.kind() {
-            let key = format!("empty.{}", field.name());
-            assert!(drawing::words::message(&key).is_some(), "{key}");
+            assert_ne!(left_out(field), "?", "{}", field.name());
         }
         for name in options(field) {
             let listed = choice(field, name);
-            let key = format!("choice.{}.{name}", field.name());
+            let key = ["choice", field.name(), name];
             assert!(
-                listed != name || drawing::words::message(&key).is_some(),
-                "{key}"
+                listed != name || drawing::words::message_at(&key).is_some(),
+                "{key:?}"
             );
         }
     }
@@ -125,15 +85,15 @@ fn every_place_of_every_sentence_is_filled() {
                 assert!(
                     !text.contains('{') && text.len() > 10,
                     "{}: {text}",
-                    sentence.code
+                    sentence.code.key()
                 );
             }
         }
         for check in &report.checks {
-            assert!(question(check.id).len() > 10, "{:?}", check.id);
-            assert!(message(check.factor_is) != "?");
+            assert!(label(check.id).len() > 10, "{:?}", check.id);
+            assert!(label(check.factor_is) != "?");
         }
-        assert!(part(report.support.least.gives_way) != "?");
+        assert!(label(report.support.least.gives_way) != "?");
     }
 }
 

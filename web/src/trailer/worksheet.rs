@@ -135,7 +135,7 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
             section.join(" × ")
         };
         [
-            "{0} × {1}".with(&[&cut.count.to_string(), words::message(cut.what)]),
+            "{0} × {1}".with(&[&cut.count.to_string(), words::label(cut.what)]),
             made_of(cut.stock, cut.material),
             "{0} (+{1}, −{2})".with(&[
                 &shown(cut.length, units),
@@ -176,17 +176,17 @@ fn holes(holes: &[Hole], units: UnitSystem) -> El {
         .collect();
         let class = hole.class.map_or_else(String::new, |class| {
             "{0}, {1} ({2})".with(&[
-                words::message(&format!("hole-fit-{}", class.fit.id())),
+                words::label(class.fit),
                 class.cite.place,
                 class.cite.flag.words(),
             ])
         });
-        let mut with = String::from(words::message(hole.tool));
+        let mut with = String::from(words::label(hole.tool));
         if let Some(pilot) = hole.pilot {
             with = "{0}, begin with {1}".with(&[&with, &shown(pilot, units)]);
         }
         [
-            "{0} in {1}".with(&[&hole.count.to_string(), words::message(hole.place)]),
+            "{0} in {1}".with(&[&hole.count.to_string(), words::label(hole.place)]),
             from,
             shown(hole.to, units),
             drills.join(" or "),
@@ -222,7 +222,7 @@ fn distances(holes: &[Hole], units: UnitSystem) -> Option<El> {
         el("ul").children(seen.into_iter().map(|d| {
             el("li")
                 .text("{0}: needs {1}, has {2}: ".with(&[
-                    words::message(d.what),
+                    words::label(d.what),
                     &shown(d.needed, units),
                     &shown(d.given, units),
                 ]))
@@ -245,7 +245,7 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
     }
     let amount = |a: Amount| shown(a, units);
     let rows = [
-        ["joint", words::message(weld.joint)],
+        ["joint", words::label(weld.joint)],
         [
             "bevel",
             &"{0} against the sleeve, {1} deep, root face and gap {2}".with(&[
@@ -288,7 +288,7 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
     let rows = plan.passes.iter().enumerate().map(|(i, pass)| {
         [
             (i + 1).to_string(),
-            String::from(words::message(pass.what)),
+            String::from(words::label(pass.what)),
             or_none(pass.torque, units),
             String::from(pass.cite.flag.words()),
         ]
@@ -334,14 +334,14 @@ fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
             String::from("–")
         };
         [
-            "{0} × {1}, {2}".with(&[&m.count.to_string(), words::message(m.what), &from]),
+            "{0} × {1}, {2}".with(&[&m.count.to_string(), words::label(m.what), &from]),
             mass,
             money(m.cost),
         ]
     });
     let work = sheet.operations.iter().map(|o| {
         [
-            "{0} × {1}".with(&[&o.count.to_string(), words::message(o.what)]),
+            "{0} × {1}".with(&[&o.count.to_string(), words::label(o.what)]),
             format!("{:.0}\u{a0}min", o.minutes),
             money(o.cost),
         ]

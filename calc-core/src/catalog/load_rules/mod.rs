@@ -5,6 +5,7 @@
 
 mod published;
 
+use crate::catalog::CaseName;
 use crate::cite::Cite;
 use crate::quantity::{InUnits, Mass, STANDARD_GRAVITY, pound_force};
 
@@ -156,7 +157,7 @@ fn between(towing: f64, towed: f64) -> f64 {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RuleCase {
     /// Key of its name.
-    pub case: &'static str,
+    pub case: CaseName,
     /// What it asks for.
     pub kind: LoadKind,
     /// Along the tube, forward positive.

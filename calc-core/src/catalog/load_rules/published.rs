@@ -1,6 +1,7 @@
 //! The rules themselves: what each text prints, and how it was read.
 
 use super::{Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size};
+use crate::catalog::CaseName;
 use crate::cite::{Cite, Flag};
 
 /// Size of the part of a case that is not nought, with its direction.
@@ -11,7 +12,7 @@ enum Toward {
     Up(Size),
 }
 
-const fn alone(case: &'static str, kind: LoadKind, toward: Toward, cite: Cite) -> RuleCase {
+const fn alone(case: CaseName, kind: LoadKind, toward: Toward, cite: Cite) -> RuleCase {
     let (along, side, up) = match toward {
         Toward::Along(size) => (size, Size::Nought, Size::Nought),
         Toward::Side(size) => (Size::Nought, size, Size::Nought),
@@ -63,11 +64,21 @@ const CHAIN_OF_WEIGHT: Chain = Chain {
 const fn tow_bar(longitudinal: (Size, Size), beam: (Size, Size)) -> [RuleCase; 5] {
     use LoadKind::Proof;
     [
-        alone("tow-bar-pulled", Proof, Toward::Along(longitudinal.0), CFR),
-        alone("tow-bar-pushed", Proof, Toward::Along(longitudinal.1), CFR),
-        alone("tow-bar-bent-up", Proof, Toward::Up(beam.0), CFR),
-        alone("tow-bar-bent-down", Proof, Toward::Up(beam.1), CFR),
-        alone("tow-bar-bent-aside", Proof, Toward::Side(beam.0), CFR),
+        alone(
+            CaseName::TowBarPulled,
+            Proof,
+            Toward::Along(longitudinal.0),
+            CFR,
+        ),
+        alone(
+            CaseName::TowBarPushed,
+            Proof,
+            Toward::Along(longitudinal.1),
+            CFR,
+        ),
+        alone(CaseName::TowBarBentUp, Proof, Toward::Up(beam.0), CFR),
+        alone(CaseName::TowBarBentDown, Proof, Toward::Up(beam.1), CFR),
+        alone(CaseName::TowBarBentAside, Proof, Toward::Side(beam.0), CFR),
     ]
 }
 
@@ -84,11 +95,21 @@ const TOW_BAR_HEAVY: [RuleCase; 5] = tow_bar(
 const fn class(along: (Size, Size), side: Size, up: (Size, Size)) -> [RuleCase; 5] {
     use LoadKind::Ultimate;
     [
-        alone("class-pulled", Ultimate, Toward::Along(along.0), COMAR),
-        alone("class-pushed", Ultimate, Toward::Along(along.1), COMAR),
-        alone("class-aside", Ultimate, Toward::Side(side), COMAR),
-        alone("class-pressed-up", Ultimate, Toward::Up(up.0), COMAR),
-        alone("class-pulled-down", Ultimate, Toward::Up(up.1), COMAR),
+        alone(
+            CaseName::ClassPulled,
+            Ultimate,
+            Toward::Along(along.0),
+            COMAR,
+        ),
+        alone(
+            CaseName::ClassPushed,
+            Ultimate,
+            Toward::Along(along.1),
+            COMAR,
+        ),
+        alone(CaseName::ClassAside, Ultimate, Toward::Side(side), COMAR),
+        alone(CaseName::ClassPressedUp, Ultimate, Toward::Up(up.0), COMAR),
+        alone(CaseName::ClassPulledDown, Ultimate, Toward::Up(up.1), COMAR),
     ]
 }
 
@@ -119,15 +140,35 @@ const CLASS_4: [RuleCase; 5] = {
 const ADR_CASES: [RuleCase; 5] = {
     use LoadKind::Proof;
     [
-        alone("adr-pulled", Proof, Toward::Along(Size::Weight(1.5)), ADR),
-        alone("adr-pushed", Proof, Toward::Along(Size::Weight(-1.5)), ADR),
-        alone("adr-aside", Proof, Toward::Side(Size::Weight(0.5)), ADR),
-        alone("adr-up", Proof, Toward::Up(Size::Weight(0.5)), ADR),
-        alone("adr-down", Proof, Toward::Up(Size::Weight(-0.5)), ADR),
+        alone(
+            CaseName::AdrPulled,
+            Proof,
+            Toward::Along(Size::Weight(1.5)),
+            ADR,
+        ),
+        alone(
+            CaseName::AdrPushed,
+            Proof,
+            Toward::Along(Size::Weight(-1.5)),
+            ADR,
+        ),
+        alone(
+            CaseName::AdrAside,
+            Proof,
+            Toward::Side(Size::Weight(0.5)),
+            ADR,
+        ),
+        alone(CaseName::AdrUp, Proof, Toward::Up(Size::Weight(0.5)), ADR),
+        alone(
+            CaseName::AdrDown,
+            Proof,
+            Toward::Up(Size::Weight(-0.5)),
+            ADR,
+        ),
     ]
 };
 
-const fn with_rest(case: &'static str, kind: LoadKind, times: f64, cite: Cite) -> RuleCase {
+const fn with_rest(case: CaseName, kind: LoadKind, times: f64, cite: Cite) -> RuleCase {
     RuleCase {
         case,
         kind,
@@ -140,15 +181,15 @@ const fn with_rest(case: &'static str, kind: LoadKind, times: f64, cite: Cite) -
 }
 
 const R55_CASES: [RuleCase; 4] = [
-    with_rest("d-value-pulled", LoadKind::Proof, 1.0, R55),
-    with_rest("d-value-pushed", LoadKind::Proof, -1.0, R55),
-    with_rest("d-test-pulled", LoadKind::Service, 0.6, R55_TEST),
-    with_rest("d-test-pushed", LoadKind::Service, -0.6, R55_TEST),
+    with_rest(CaseName::DValuePulled, LoadKind::Proof, 1.0, R55),
+    with_rest(CaseName::DValuePushed, LoadKind::Proof, -1.0, R55),
+    with_rest(CaseName::DTestPulled, LoadKind::Service, 0.6, R55_TEST),
+    with_rest(CaseName::DTestPushed, LoadKind::Service, -0.6, R55_TEST),
 ];
 
 /// Two components at once.
 const fn together(
-    case: &'static str,
+    case: CaseName,
     kind: LoadKind,
     (along, up): (Size, Size),
     cite: Cite,
@@ -174,25 +215,25 @@ const R55_HEAVY: [RuleCase; 8] = {
         test_pulled,
         test_pushed,
         alone(
-            "v-value-pressed-up",
+            CaseName::VValuePressedUp,
             LoadKind::Proof,
             Toward::Up(Size::TongueAndVertical(1.0)),
             R55_V,
         ),
         alone(
-            "v-value-pulled-down",
+            CaseName::VValuePulledDown,
             LoadKind::Proof,
             Toward::Up(Size::TongueAndVertical(-1.0)),
             R55_V,
         ),
         alone(
-            "v-test-pressed-up",
+            CaseName::VTestPressedUp,
             LoadKind::Service,
             Toward::Up(Size::TongueAndVertical(0.6)),
             R55_TEST,
         ),
         alone(
-            "v-test-pulled-down",
+            CaseName::VTestPulledDown,
             LoadKind::Service,
             Toward::Up(Size::TongueAndVertical(-0.6)),
             R55_TEST,
@@ -207,7 +248,7 @@ const HITCH_CASES: [RuleCase; 4] = {
     const ALONG: (f64, f64) = (0.23, 1530.0);
     [
         together(
-            "hitch-test-pressed",
+            CaseName::HitchTestPressed,
             Proof,
             (
                 Size::WeightAndPounds(-LARGE.0, -LARGE.1),
@@ -216,13 +257,13 @@ const HITCH_CASES: [RuleCase; 4] = {
             HITCH,
         ),
         together(
-            "hitch-test-pulled",
+            CaseName::HitchTestPulled,
             Proof,
             (Size::WeightAndPounds(ALONG.0, ALONG.1), Size::Weight(0.15)),
             HITCH,
         ),
         together(
-            "hitch-test-pushed",
+            CaseName::HitchTestPushed,
             Proof,
             (
                 Size::WeightAndPounds(-ALONG.0, -ALONG.1),
@@ -231,7 +272,7 @@ const HITCH_CASES: [RuleCase; 4] = {
             HITCH,
         ),
         alone(
-            "hitch-test-aside",
+            CaseName::HitchTestAside,
             Proof,
             Toward::Side(Size::WeightAndPounds(0.20, 500.0)),
             HITCH,

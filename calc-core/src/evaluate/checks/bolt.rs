@@ -1,12 +1,12 @@
 //! The bolt while it is tightened, and whether its grade may be.
 
-use super::{amount, of_forces, said};
+use super::said;
 use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::quantity::Dimension::{Area, Count, Force, Ratio, Stress};
-use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::evaluate::working::Line;
+use crate::quantity::{Count, Ratio, newton};
+use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
@@ -16,66 +16,66 @@ impl Analysis<'_> {
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
         self.scatter_line(&mut w);
-        w.step(
-            &("F_y", "yield load", "S_y·A_t"),
+        w.line(
+            &Line {
+                symbol: "F_y",
+                what: "yield load",
+                formula: "S_y·A_t",
+            },
             substituted![
-                ("S_y", s.bolting.yield_strength().si(), Stress),
-                ("A_t", s.bolting.thread.stress_area().si(), Area),
+                ("S_y", s.bolting.yield_strength()),
+                ("A_t", s.bolting.thread.stress_area())
             ],
-            (self.preload.yields.si(), Force),
+            self.preload.yields,
             s.bolting.strength.cite,
         );
         let combined = Cite::new("vdi-2230", "combined stress while tightening", Flag::Memory);
-        w.step(
-            &(
-                "σ_v",
-                "combined stress at the nominal clamp",
-                "√(σ² + 3·τ²)",
-            ),
+        w.line(
+            &Line {
+                symbol: "σ_v",
+                what: "combined stress at the nominal clamp",
+                formula: "√(σ² + 3·τ²)",
+            },
             substituted![
-                ("F", self.preload.nominal.si(), Force),
-                ("μ", self.preload.friction, Ratio),
+                ("F", self.preload.nominal),
+                ("μ", Ratio(self.preload.friction))
             ],
-            (self.preload.combined_nominal(s).si(), Stress),
+            self.preload.combined_nominal(s),
             combined,
         );
-        w.step(
-            &(
-                "σ_v,max",
-                "combined stress at the largest clamp, slippery threads",
-                "√(σ² + 3·τ²)",
-            ),
-            substituted![("F_max", self.preload.max.si(), Force)],
-            (self.preload.combined_max(s).si(), Stress),
+        w.line(
+            &Line {
+                symbol: "σ_v,max",
+                what: "combined stress at the largest clamp, slippery threads",
+                formula: "√(σ² + 3·τ²)",
+            },
+            substituted![("F_max", self.preload.max)],
+            self.preload.combined_max(s),
             combined,
         );
         let over_proof = self.preload.max > self.preload.proof;
         let code = if self.preload.max > self.preload.yields {
-            "bolt-over-yield"
+            say::BoltOverYield
         } else if over_proof {
-            "bolt-over-proof"
+            say::BoltOverProof
         } else {
-            "bolt-below-proof"
+            say::BoltBelowProof
         };
         let reason = said(
             code,
-            &[
-                (self.preload.max.si(), Force),
-                (self.preload.proof.si(), Force),
-                (self.preload.yields.si(), Force),
-            ],
+            (self.preload.max, self.preload.proof, self.preload.yields),
         );
-        let mut check = of_forces(
+        let judged = Check::of(
             CheckId::BoltTightening,
-            (self.preload.nominal.si(), self.preload.yields.si()),
-            (1.0 + s.tightening.scatter, "factor-scatter"),
-            reason,
-            w,
-        );
-        if check.verdict == Verdict::Close && !over_proof {
-            check.verdict = Verdict::Holds;
-        }
-        check
+            self.preload.nominal,
+            self.preload.yields,
+        )
+        .factor(1.0 + s.tightening.scatter, Factor::Scatter);
+        let verdict = match judged.verdict() {
+            Verdict::Close if !over_proof => Verdict::Holds,
+            other => other,
+        };
+        judged.stands(verdict).reason(reason).working(w)
     }
 
     pub(super) fn grade(&self) -> Option<Check> {
@@ -83,27 +83,20 @@ impl Analysis<'_> {
             return None;
         }
         let mut w = self.sheet();
-        w.step(
-            &(
-                "–",
-                "grade that may be tightened to a stated clamp",
-                "not allowed for this grade",
-            ),
+        w.line(
+            &Line {
+                symbol: "–",
+                what: "grade that may be tightened to a stated clamp",
+                formula: "not allowed for this grade",
+            },
             substituted![],
-            (0.0, Count),
+            Count(0.0),
             BoltGrade::PRETENSION_CITE,
         );
-        Some(Check {
-            id: CheckId::Grade,
-            verdict: Verdict::DoesNotHold,
-            demand: amount(self.preload.nominal.si(), Force),
-            capacity: amount(0.0, Force),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said("grade-not-for-clamping", &[]),
-            steps: w.finish(),
-        })
+        let judged = Check::of(CheckId::Grade, self.preload.nominal, newton(0.0))
+            .stands(Verdict::DoesNotHold)
+            .without_share();
+        let reason = said(say::GradeNotForClamping, ());
+        Some(judged.reason(reason).working(w))
     }
 }

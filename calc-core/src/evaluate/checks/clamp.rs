@@ -1,83 +1,84 @@
 //! Can what lies between head and nut take the wanted clamp?
 
-use super::{of_forces, said};
+use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Working;
-use crate::quantity::Dimension::{Area, Force, Length, Ratio, Share, Stress, Torque};
-use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::evaluate::working::{Line, Working};
+use crate::quantity::{Ratio, Share, newton};
+use crate::report::{Check, CheckId, Factor, say, substituted};
 use crate::support::{self, Limit};
 
 impl Analysis<'_> {
     /// Lines that lead from the torque to the nominal clamp.
     pub(super) fn tightening_lines(&self, w: &mut Working) {
         let s = self.s;
-        let (k, d) = (s.tightening.nut_factor, s.bolting.thread.major().si());
-        let area = s.bolting.thread.stress_area().si();
-        w.step(
-            &(
-                "A_t",
-                "tensile stress area",
-                if s.bolting.thread.system() == crate::catalog::System::Inch {
+        let (k, d) = (s.tightening.nut_factor, s.bolting.thread.major());
+        let area = s.bolting.thread.stress_area();
+        w.line(
+            &Line {
+                symbol: "A_t",
+                what: "tensile stress area",
+                formula: if s.bolting.thread.system() == crate::catalog::System::Inch {
                     "(π/4)·(d − 0.9743·p)²"
                 } else {
                     "(π/4)·((d₂ + d₃)/2)²"
                 },
-            ),
-            substituted![
-                ("d", d, Length),
-                ("p", s.bolting.thread.pitch().si(), Length),
-            ],
-            (area, Area),
+            },
+            substituted![("d", d), ("p", s.bolting.thread.pitch())],
+            area,
             s.bolting.thread.cite(),
         );
-        w.step(
-            &("F_p", "proof load", "S_p·A_t"),
-            substituted![
-                ("S_p", s.bolting.proof_strength().si(), Stress),
-                ("A_t", area, Area),
-            ],
-            (self.preload.proof.si(), Force),
+        w.line(
+            &Line {
+                symbol: "F_p",
+                what: "proof load",
+                formula: "S_p·A_t",
+            },
+            substituted![("S_p", s.bolting.proof_strength()), ("A_t", area)],
+            self.preload.proof,
             s.bolting.strength.cite,
         );
         if s.tightening.torque.is_none() {
-            w.step(
-                &("T", "torque for the wanted clamp", "K·d·(share·F_p)"),
+            w.line(
+                &Line {
+                    symbol: "T",
+                    what: "torque for the wanted clamp",
+                    formula: "K·d·(share·F_p)",
+                },
                 substituted![
-                    ("K", k, Ratio),
-                    ("d", d, Length),
-                    ("share", s.tightening.preload_share, Share),
-                    ("F_p", self.preload.proof.si(), Force),
+                    ("K", Ratio(k)),
+                    ("d", d),
+                    ("share", Share(s.tightening.preload_share)),
+                    ("F_p", self.preload.proof)
                 ],
-                (self.preload.torque.si(), Torque),
+                self.preload.torque,
                 Cite::new("shigley-9e", "Eq. 8-27, 8-31", Flag::Read),
             );
         }
-        w.step(
-            &(
-                "F",
-                "clamp that this torque would give on something solid",
-                "T/(K·d)",
-            ),
-            substituted![
-                ("T", self.preload.torque.si(), Torque),
-                ("K", k, Ratio),
-                ("d", d, Length),
-            ],
-            (self.preload.nominal.si(), Force),
+        w.line(
+            &Line {
+                symbol: "F",
+                what: "clamp that this torque would give on something solid",
+                formula: "T/(K·d)",
+            },
+            substituted![("T", self.preload.torque), ("K", Ratio(k)), ("d", d)],
+            self.preload.nominal,
             Cite::new("shigley-9e", "Eq. 8-27", Flag::Read),
         );
     }
 
     pub(super) fn scatter_line(&self, w: &mut Working) {
-        w.step(
-            &("F_max", "largest clamp of the scatter", "F·(1 + Γ)"),
+        w.line(
+            &Line {
+                symbol: "F_max",
+                what: "largest clamp of the scatter",
+                formula: "F·(1 + Γ)",
+            },
             substituted![
-                ("F", self.preload.nominal.si(), Force),
-                ("Γ", self.s.tightening.scatter, Share),
+                ("F", self.preload.nominal),
+                ("Γ", Share(self.s.tightening.scatter))
             ],
-            (self.preload.max.si(), Force),
+            self.preload.max,
             Cite::new(
                 "nasa-std-5020b",
                 "form of the torque scatter",
@@ -92,41 +93,32 @@ impl Analysis<'_> {
         self.tightening_lines(&mut w);
         support::working(&mut w, self.s, &self.support.least, &governs);
         let (factor, factor_is) = match governs.omega {
-            Some(omega) => (omega, "factor-strength"),
+            Some(omega) => (omega, Factor::Strength),
             None => {
                 self.scatter_line(&mut w);
-                (1.0 + self.s.tightening.scatter, "factor-scatter")
+                (1.0 + self.s.tightening.scatter, Factor::Scatter)
             }
         };
-        let reason = said(
-            governs.code,
-            &[(governs.load, Force), (self.preload.nominal.si(), Force)],
-        );
-        let mut check = of_forces(
-            CheckId::Clamp,
-            (self.preload.nominal.si(), governs.load),
-            (factor, factor_is),
-            reason,
-            w,
-        );
+        let check = Check::of(CheckId::Clamp, self.preload.nominal, newton(governs.load))
+            .factor(factor, factor_is)
+            .reason(said(
+                governs.code,
+                (newton(governs.load), self.preload.nominal),
+            ))
+            .working(w);
         if let Some(unknown) = self.clamp_unknown() {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said(unknown, &[]);
-        } else if let Some(outside) = self.support.out_of_range(self.s).first() {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said(
-                match outside.ratio {
-                    "b/t" => "range-b-t",
-                    "h/b" => "range-h-b",
-                    "d_w/b" => "range-dw-b",
-                    "d_w/flat" => "range-dw-flat",
-                    _ => "range-fy-e",
-                },
-                &[(outside.value, Ratio), (outside.nearest(), Ratio)],
-            );
+            return check.undecided(said(unknown, ()));
         }
-        check
+        let Some(outside) = self.support.out_of_range(self.s).into_iter().next() else {
+            return check;
+        };
+        let code = match outside.ratio {
+            "b/t" => say::RangeBT,
+            "h/b" => say::RangeHB,
+            "d_w/b" => say::RangeDwB,
+            "d_w/flat" => say::RangeDwFlat,
+            _ => say::RangeFyE,
+        };
+        check.undecided(said(code, (Ratio(outside.value), Ratio(outside.nearest()))))
     }
 }

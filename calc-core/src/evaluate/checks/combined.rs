@@ -1,15 +1,15 @@
 //! The bolt under shear, pull and bending at once.
 
-use super::{Resistance, amount, said};
+use super::{Resistance, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::working::Line;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
-use crate::quantity::Dimension::{Area, Force, Ratio, Stress};
-use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{InUnits, Ratio, newton};
+use crate::report::{Check, CheckId, Factor, say, substituted};
 
 /// Strengths of the bolt.
 struct Strengths {
@@ -135,85 +135,90 @@ impl Analysis<'_> {
             .map(|resistance| resistance.capacity);
         let mut w = self.sheet();
         self.pried_line(&mut w, loads.largest_pull.max(0.0), all.pull);
-        w.step(
-            &(
-                "R_t",
-                "strength of the bolt in tension",
-                "F_u·min(0.75·A_b, A_t)",
-            ),
+        w.line(
+            &Line {
+                symbol: "R_t",
+                what: "strength of the bolt in tension",
+                formula: "F_u·min(0.75·A_b, A_t)",
+            },
             substituted![
-                ("F_u", b.strength.tensile.si(), Stress),
-                ("A_b", b.thread.shank_area().si(), Area),
-                ("A_t", b.thread.stress_area().si(), Area),
+                ("F_u", b.strength.tensile),
+                ("A_b", b.thread.shank_area()),
+                ("A_t", b.thread.stress_area())
             ],
-            (us, Force),
+            newton(us),
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
         );
-        w.step(
-            &("U_1", "shear and pull", "max(u_v, u_t, (u_v + u_t)/1.3)"),
-            substituted![("u_v", shear_us, Ratio), ("u_t", pull_us, Ratio)],
-            (all.american, Ratio),
+        w.line(
+            &Line {
+                symbol: "U_1",
+                what: "shear and pull",
+                formula: "max(u_v, u_t, (u_v + u_t)/1.3)",
+            },
+            substituted![("u_v", Ratio(shear_us)), ("u_t", Ratio(pull_us))],
+            Ratio(all.american),
             Cite::new("aisc-360-22", "J3.8", Flag::Read),
         );
-        w.step(
-            &(
-                "F_t,Rd",
-                "tension by the European column",
-                "0.9·f_ub·A_s/γ_M2",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_t,Rd",
+                what: "tension by the European column",
+                formula: "0.9·f_ub·A_s/γ_M2",
+            },
             substituted![
-                ("f_ub", b.strength.tensile.si(), Stress),
-                ("A_s", b.thread.stress_area().si(), Area),
-                ("γ_Q", GAMMA_Q, Ratio),
+                ("f_ub", b.strength.tensile),
+                ("A_s", b.thread.stress_area()),
+                ("γ_Q", Ratio(GAMMA_Q))
             ],
-            (eu, Force),
+            newton(eu),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
-        w.step(
-            &(
-                "U_2",
-                "shear and pull by the European column",
-                "max(u_t, u_v + u_t/1.4)",
-            ),
-            substituted![("u_v", shear_eu, Ratio), ("u_t", pull_eu, Ratio)],
-            (all.european, Ratio),
+        w.line(
+            &Line {
+                symbol: "U_2",
+                what: "shear and pull by the European column",
+                formula: "max(u_t, u_v + u_t/1.4)",
+            },
+            substituted![("u_v", Ratio(shear_eu)), ("u_t", Ratio(pull_eu))],
+            Ratio(all.european),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         if strengths.bending.is_some() {
-            w.step(
-                &("U_3", "bending and shear as a pin", "√(u_M² + u_v²)"),
-                substituted![("u_v", shear_us.max(shear_eu), Ratio)],
-                (all.pin, Ratio),
+            w.line(
+                &Line {
+                    symbol: "U_3",
+                    what: "bending and shear as a pin",
+                    formula: "√(u_M² + u_v²)",
+                },
+                substituted![("u_v", Ratio(shear_us.max(shear_eu)))],
+                Ratio(all.pin),
                 Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
             );
         }
         if loads.case.kind == LoadKind::Proof {
-            w.step(
-                &("U_y", "onset of yield", "√((N/N_y + M/M_y)² + (V/V_y)²)"),
-                substituted![("N", all.pull, Force), ("V", loads.largest_in_plane, Force),],
-                (all.yields, Ratio),
+            w.line(
+                &Line {
+                    symbol: "U_y",
+                    what: "onset of yield",
+                    formula: "√((N/N_y + M/M_y)² + (V/V_y)²)",
+                },
+                substituted![
+                    ("N", newton(all.pull)),
+                    ("V", newton(loads.largest_in_plane))
+                ],
+                Ratio(all.yields),
                 Cite::new("elementary", "distortion energy", Flag::Computed),
             );
         }
-        let check = Check {
-            id: CheckId::BoltCombined,
-            verdict: Verdict::of(utilisation),
-            demand: amount(utilisation, Ratio),
-            capacity: amount(1.0, Ratio),
-            factor: 1.0,
-            factor_is: "factor-inside",
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "combined-too-much"
-                } else {
-                    "combined-fine"
-                },
-                &[(loads.largest_in_plane, Force), (all.pull, Force)],
-            ),
-            steps: w.finish(),
+        let judged = Check::of(CheckId::BoltCombined, Ratio(utilisation), Ratio(1.0))
+            .factor(1.0, Factor::Inside)
+            .in_case(loads.case.case, loads.case.kind);
+        let code = if judged.exceeds() {
+            say::CombinedTooMuch
+        } else {
+            say::CombinedFine
         };
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        let reason = said(code, (newton(loads.largest_in_plane), newton(all.pull)));
+        Some(judged.reason(reason).working(w))
     }
 }

@@ -1,14 +1,14 @@
 //! Which load case decides a question, and with which factor.
 
+use super::judged::Judged;
 use super::{OMEGA_OPENING, Resistance, said};
 use crate::catalog::LoadKind;
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
 use crate::evaluate::pried::{pried, pull_on_bolt};
 use crate::mechanics::prying::Pried;
-use crate::quantity::Dimension::Moment;
-use crate::quantity::Force;
-use crate::report::{Check, Verdict};
+use crate::quantity::{Force, Measured, Moment};
+use crate::report::{Check, CheckId, Factor, Verdict, say};
 
 /// The governing demand of a question.
 #[derive(Clone, Copy)]
@@ -17,7 +17,7 @@ pub(super) struct Demand<'a> {
     /// Demand on the hardest used bolt, N.
     pub(super) force: f64,
     pub(super) factor: f64,
-    pub(super) factor_is: &'static str,
+    pub(super) factor_is: Factor,
 }
 
 impl Demand<'_> {
@@ -26,9 +26,11 @@ impl Demand<'_> {
         self.factor * self.force / capacity.max(1e-9)
     }
 
-    /// A check with this case's name.
-    pub(super) fn name(&self, check: Check) -> Check {
-        check.in_case(self.loads.case.case, self.loads.case.kind)
+    /// This demand against a capacity, with its factor and its case.
+    pub(super) fn against<Q: Measured>(&self, id: CheckId, capacity: f64) -> Judged {
+        Check::of(id, Q::of_si(self.force), Q::of_si(capacity))
+            .factor(self.factor, self.factor_is)
+            .in_case(self.loads.case.case, self.loads.case.kind)
     }
 }
 
@@ -43,9 +45,9 @@ impl Analysis<'_> {
         measure: &dyn Fn(&BoltLoads) -> f64,
     ) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
-            LoadKind::Service => (service, "factor-strength"),
-            LoadKind::Proof => (proof.max(1.0), "factor-yield"),
-            LoadKind::Ultimate => (1.0, "factor-breaking"),
+            LoadKind::Service => (service, Factor::Strength),
+            LoadKind::Proof => (proof.max(1.0), Factor::Yield),
+            LoadKind::Ultimate => (1.0, Factor::Breaking),
         };
         let (loads, _) = self.cases().governing(&|loads| {
             let force = measure(loads);
@@ -94,8 +96,8 @@ impl Analysis<'_> {
     /// Demand on the clamp, over the cases that count on it.
     pub(super) fn clamped(&self, measure: &dyn Fn(&BoltLoads) -> f64) -> Option<Demand<'_>> {
         let factor = |kind| match kind {
-            LoadKind::Service => Some((OMEGA_OPENING, "factor-own")),
-            LoadKind::Proof => Some((1.0, "factor-proof")),
+            LoadKind::Service => Some((OMEGA_OPENING, Factor::Own)),
+            LoadKind::Proof => Some((1.0, Factor::Proof)),
             LoadKind::Ultimate => None,
         };
         let (loads, _) = self.cases().governing(&|loads| {
@@ -127,13 +129,12 @@ impl Analysis<'_> {
     }
 
     /// The check, not checked where a moment is left that no bolt takes.
-    pub(super) fn with_lever(mut check: Check, untaken: f64) -> Check {
+    pub(super) fn with_lever(check: Check, untaken: f64) -> Check {
         if untaken > 1.0 && check.verdict != Verdict::DoesNotHold {
-            check.verdict = Verdict::NotChecked;
-            check.utilisation = None;
-            check.reason = said("slip-no-lever", &[(untaken, Moment)]);
+            check.undecided(said(say::SlipNoLever, (Moment(untaken),)))
+        } else {
+            check
         }
-        check
     }
 
     /// What the fitting's flange adds to a pull; `None` where the fitting is taken as stiff.

@@ -1,12 +1,11 @@
 //! Does the bolt endure a pull that comes and goes?
 
-use super::{amount, said};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
-use crate::quantity::Dimension::{Area, Force, Length, Ratio, Stress};
-use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::evaluate::working::Line;
+use crate::quantity::{InUnits, Ratio, Stress, newton};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// The view that asks most governs. A full pull below what is endured for good holds. Above it, the
@@ -23,59 +22,64 @@ impl Analysis<'_> {
             (equal, view.endured_two_million.si, view.used_on_the_road)
         };
         let (verdict, code) = if self.clamp_unknown().is_some() {
-            (Verdict::NotChecked, "bolt-fatigue-clamp-unknown")
+            (Verdict::NotChecked, say::BoltFatigueClampUnknown)
         } else if !gripping {
-            (Verdict::NotChecked, "bolt-fatigue-clamp-lost")
+            (Verdict::NotChecked, say::BoltFatigueClampLost)
         } else if view.used_at_full <= 1.0 {
-            (Verdict::of(used), "bolt-fatigue-below")
+            (Verdict::of(used), say::BoltFatigueBelow)
         } else if used <= 1.0 {
-            (Verdict::Close, "bolt-fatigue-road")
+            (Verdict::Close, say::BoltFatigueRoad)
         } else {
-            (Verdict::of(used), "bolt-fatigue-over")
+            (Verdict::of(used), say::BoltFatigueOver)
         };
         let mut w = self.sheet();
-        w.step(
-            &("σ_a", "stress amplitude at the full pull", "C·ΔN/(2·A_t)"),
+        w.line(
+            &Line {
+                symbol: "σ_a",
+                what: "stress amplitude at the full pull",
+                formula: "C·ΔN/(2·A_t)",
+            },
             substituted![
-                ("C", view.load_factor, Ratio),
-                ("ΔN", pull, Force),
-                ("A_t", self.s.bolting.thread.stress_area().si(), Area),
+                ("C", Ratio(view.load_factor)),
+                ("ΔN", newton(pull)),
+                ("A_t", self.s.bolting.thread.stress_area())
             ],
-            (view.amplitude.si, Stress),
+            Stress::of_si(view.amplitude.si),
             Cite::new("shigley-9e", "section 8-11", Flag::Read),
         );
-        w.step(
-            &(
-                "σ_e",
-                "lowest of the published amplitudes that a bolt endures",
-                "least capacity for its demand",
-            ),
-            substituted![("d", self.s.bolting.thread.major().si(), Length)],
-            (view.endured.si, Stress),
+        w.line(
+            &Line {
+                symbol: "σ_e",
+                what: "lowest of the published amplitudes that a bolt endures",
+                formula: "least capacity for its demand",
+            },
+            substituted![("d", self.s.bolting.thread.major())],
+            Stress::of_si(view.endured.si),
             view.cite,
         );
-        w.step(
-            &(
-                "r·σ_a",
-                "amplitude of two million cycles that do what the road does",
-                "(Σ n·s³·L/2·10⁶)^(1/3)·σ_a",
-            ),
-            substituted![("σ_a", view.amplitude.si, Stress)],
-            (view.used_on_the_road * view.endured_two_million.si, Stress),
+        w.line(
+            &Line {
+                symbol: "r·σ_a",
+                what: "amplitude of two million cycles that do what the road does",
+                formula: "(Σ n·s³·L/2·10⁶)^(1/3)·σ_a",
+            },
+            substituted![("σ_a", Stress::of_si(view.amplitude.si))],
+            Stress::of_si(view.used_on_the_road * view.endured_two_million.si),
             road.cite,
         );
-        let check = Check {
-            id: CheckId::BoltFatigue,
-            verdict,
-            demand: amount(demand, Stress),
-            capacity: amount(capacity, Stress),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: gripping.then_some(used),
-            case: None,
-            reason: said(code, &[(demand, Stress), (capacity, Stress)]),
-            steps: w.finish(),
+        let judged = Check::of(
+            CheckId::BoltFatigue,
+            Stress::of_si(demand),
+            Stress::of_si(capacity),
+        )
+        .used(used)
+        .stands(verdict)
+        .in_case(loads.case.case, loads.case.kind);
+        let judged = if gripping {
+            judged
+        } else {
+            judged.without_share()
         };
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        Some(judged.says_of_both(code).working(w))
     }
 }

@@ -1,13 +1,13 @@
 //! Distances, holes and fits.
 
-use super::{amount, said};
+use super::said;
 use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
-use crate::quantity::Dimension::Length;
-use crate::quantity::{InUnits, Length as Metres};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::evaluate::working::Line;
+use crate::quantity::{InUnits, Length, inch};
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::scenario::SupportKind;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
@@ -22,60 +22,57 @@ impl Analysis<'_> {
     pub(super) fn distance(
         &self,
         id: CheckId,
-        (needed, given): (f64, f64),
-        [short, enough]: [&'static str; 2],
+        (needed, given): (Length, Length),
+        [short, enough]: [Sentence<2>; 2],
         w: super::Working,
     ) -> Check {
-        let utilisation = needed / given.max(1e-9);
-        let is_short = utilisation > 1.0 + 1e-9;
-        Check {
-            id,
-            verdict: if is_short {
-                Verdict::DoesNotHold
-            } else {
-                Verdict::Holds
-            },
-            demand: amount(needed, Length),
-            capacity: amount(given, Length),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if is_short { short } else { enough },
-                &[(needed, Length), (given, Length)],
-            ),
-            steps: w.finish(),
-        }
+        let is_short = needed.si() / given.si().max(1e-9) > 1.0 + 1e-9;
+        let (verdict, code) = if is_short {
+            (Verdict::DoesNotHold, short)
+        } else {
+            (Verdict::Holds, enough)
+        };
+        Check::of(id, needed, given)
+            .stands(verdict)
+            .says_of_both(code)
+            .working(w)
     }
 
     /// Lines on the least distance to an edge, and the distance.
-    pub(super) fn edge_needed(&self, hole: Metres, w: &mut super::Working) -> f64 {
-        let d = self.s.bolting.thread.major().si();
-        let (us, eu) = (1.5 * d, 1.2 * hole.si());
-        w.step(
-            &("e_min", "least distance from bolt to edge", "1.5·d"),
-            substituted![("d", d, Length)],
-            (us, Length),
+    pub(super) fn edge_needed(&self, hole: Length, w: &mut super::Working) -> Length {
+        let d = self.s.bolting.thread.major();
+        let (us, eu) = (1.5 * d, 1.2 * hole);
+        w.line(
+            &Line {
+                symbol: "e_min",
+                what: "least distance from bolt to edge",
+                formula: "1.5·d",
+            },
+            substituted![("d", d)],
+            us,
             Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
         );
-        w.step(
-            &("e_1,min", "the same by the European column", "1.2·d_0"),
-            substituted![("d_0", hole.si(), Length)],
-            (eu, Length),
+        w.line(
+            &Line {
+                symbol: "e_1,min",
+                what: "the same by the European column",
+                formula: "1.2·d_0",
+            },
+            substituted![("d_0", hole)],
+            eu,
             Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
         );
         us.max(eu)
     }
 
     pub(super) fn end_distance(&self) -> Check {
-        let given = self.s.tube.end_distance.si();
+        let given = self.s.tube.end_distance;
         let mut w = self.sheet();
         let needed = self.edge_needed(self.hole_in_tube(), &mut w);
         self.distance(
             CheckId::EndDistance,
             (needed, given),
-            ["end-too-near", "end-far-enough"],
+            [say::EndTooNear, say::EndFarEnough],
             w,
         )
     }
@@ -90,18 +87,18 @@ impl Analysis<'_> {
         let needed = self.edge_needed(f.hole, &mut w);
         Some(self.distance(
             CheckId::FittingEdge,
-            (needed, f.edge.si()),
-            ["fitting-edge-too-near", "fitting-edge-far-enough"],
+            (needed, f.edge),
+            [say::FittingEdgeTooNear, say::FittingEdgeFarEnough],
             w,
         ))
     }
 
     pub(super) fn spacing(&self) -> Option<Check> {
         let b = &self.s.bolting;
-        let d = b.thread.major().si();
-        let hole = self.hole_in_tube().max(self.s.fitting.hole).si();
+        let d = b.thread.major();
+        let hole = self.hole_in_tube().max(self.s.fitting.hole);
         let mut w = self.sheet();
-        let mut worst: Option<(f64, f64)> = None;
+        let mut worst: Option<(Length, Length)> = None;
         for (there, given, of_hole, place) in [
             (b.along > 1, b.spacing_along, 2.2, "p_1 = 2.2·d_0"),
             (b.rows > 1, b.spacing_across, 2.4, "p_2 = 2.4·d_0"),
@@ -110,19 +107,27 @@ impl Analysis<'_> {
                 continue;
             }
             let (us, eu) = (8.0 / 3.0 * d, of_hole * hole);
-            w.step(
-                &("s_min", "least distance between bolts", "2⅔·d"),
-                substituted![("d", d, Length)],
-                (us, Length),
+            w.line(
+                &Line {
+                    symbol: "s_min",
+                    what: "least distance between bolts",
+                    formula: "2⅔·d",
+                },
+                substituted![("d", d)],
+                us,
                 Cite::new("aisc-360-22", "J3.4", Flag::Read),
             );
-            w.step(
-                &("p_min", "the same by the European column", place),
-                substituted![("d_0", hole, Length)],
-                (eu, Length),
+            w.line(
+                &Line {
+                    symbol: "p_min",
+                    what: "the same by the European column",
+                    formula: place,
+                },
+                substituted![("d_0", hole)],
+                eu,
                 Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
             );
-            let this = (us.max(eu), given.si());
+            let this = (us.max(eu), given);
             if worst.is_none_or(|(needed, given)| this.0 / this.1 > needed / given) {
                 worst = Some(this);
             }
@@ -130,7 +135,7 @@ impl Analysis<'_> {
         Some(self.distance(
             CheckId::Spacing,
             worst?,
-            ["spacing-too-close", "spacing-far-enough"],
+            [say::SpacingTooClose, say::SpacingFarEnough],
             w,
         ))
     }
@@ -147,48 +152,39 @@ impl Analysis<'_> {
         let largest = [Some(loose), clearance_hole(thread, HoleFit::Structural)]
             .into_iter()
             .flatten()
-            .map(|listed| listed.diameter.si())
-            .fold(0.0, f64::max);
-        let beyond = hole.si() > largest + 0.05e-3;
+            .map(|listed| listed.diameter)
+            .fold(Length::default(), Length::max);
+        let beyond = hole.si() > largest.si() + 0.05e-3;
         let mut w = self.sheet();
         for (symbol, what, listed) in [
             ("d_n", "normal clearance hole", normal),
             ("d_l", "loose clearance hole", loose),
         ] {
-            w.step(
-                &(symbol, what, "as listed"),
-                substituted![("d", thread.major().si(), Length)],
-                (listed.diameter.si(), Length),
+            w.line(
+                &Line {
+                    symbol,
+                    what,
+                    formula: "as listed",
+                },
+                substituted![("d", thread.major())],
+                listed.diameter,
                 listed.cite,
             );
         }
         let (verdict, code) = if beyond {
-            (Verdict::DoesNotHold, "hole-too-large")
+            (Verdict::DoesNotHold, say::HoleTooLarge)
         } else if oversize {
-            (Verdict::Close, "hole-oversize")
+            (Verdict::Close, say::HoleOversize)
         } else {
-            (Verdict::Holds, "hole-normal")
+            (Verdict::Holds, say::HoleNormal)
         };
-        Some(Check {
-            id: CheckId::HoleSize,
-            verdict,
-            demand: amount(hole.si(), Length),
-            capacity: amount(largest, Length),
-            factor: 1.0,
-            factor_is: "factor-none",
-            // A fit has no share used: it must not stand before checks of strength.
-            utilisation: None,
-            case: None,
-            reason: said(
-                code,
-                &[
-                    (hole.si(), Length),
-                    (normal.diameter.si(), Length),
-                    (largest, Length),
-                ],
-            ),
-            steps: w.finish(),
-        })
+        Some(
+            Check::of(CheckId::HoleSize, hole, largest)
+                .stands(verdict)
+                .without_share()
+                .reason(said(code, (hole, normal.diameter, largest)))
+                .working(w),
+        )
     }
 
     pub(super) fn washer_cover(&self) -> Check {
@@ -199,28 +195,33 @@ impl Analysis<'_> {
         } else {
             largest_clearance(s)
         };
-        let rim = 0.5 * (s.bolting.washer.outer - hole).si();
-        let needed = WASHER_RIM * s.bolting.thread.major().si();
+        let rim = 0.5 * (s.bolting.washer.outer - hole);
+        let needed = WASHER_RIM * s.bolting.thread.major();
         let mut w = self.sheet();
-        w.step(
-            &("c", "rim of the washer past the hole", "(D_w − d_0)/2"),
-            substituted![
-                ("D_w", s.bolting.washer.outer.si(), Length),
-                ("d_0", hole.si(), Length),
-            ],
-            (rim, Length),
+        w.line(
+            &Line {
+                symbol: "c",
+                what: "rim of the washer past the hole",
+                formula: "(D_w − d_0)/2",
+            },
+            substituted![("D_w", s.bolting.washer.outer), ("d_0", hole)],
+            rim,
             Cite::new("elementary", "geometry", Flag::Computed),
         );
-        w.step(
-            &("c_min", "rim asked for", "0.2·d"),
-            substituted![("d", s.bolting.thread.major().si(), Length)],
-            (needed, Length),
+        w.line(
+            &Line {
+                symbol: "c_min",
+                what: "rim asked for",
+                formula: "0.2·d",
+            },
+            substituted![("d", s.bolting.thread.major())],
+            needed,
             Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
         );
         self.distance(
             CheckId::WasherCover,
             (needed, rim),
-            ["washer-covers-too-little", "washer-covers"],
+            [say::WasherCoversTooLittle, say::WasherCovers],
             w,
         )
     }
@@ -234,37 +235,32 @@ impl Analysis<'_> {
         ) {
             return None;
         }
-        let [tight, loose] =
-            [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(|x| crate::quantity::inch(x).si());
-        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major()).si();
-        let (verdict, code) = if play > loose + 1e-5 {
-            (Verdict::Close, "sleeve-fit-loose")
-        } else if play < tight - 1e-5 {
-            (Verdict::Holds, "sleeve-fit-tight")
+        let [tight, loose] = [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(inch);
+        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major());
+        let (verdict, code) = if play.si() > loose.si() + 1e-5 {
+            (Verdict::Close, say::SleeveFitLoose)
+        } else if play.si() < tight.si() - 1e-5 {
+            (Verdict::Holds, say::SleeveFitTight)
         } else {
-            (Verdict::Holds, "sleeve-fit-good")
+            (Verdict::Holds, say::SleeveFitGood)
         };
         let mut w = self.sheet();
-        w.step(
-            &("s", "radial play between bolt and sleeve", "(d_i − d)/2"),
-            substituted![
-                ("d_i", s.sleeve.inner.si(), Length),
-                ("d", s.bolting.thread.major().si(), Length),
-            ],
-            (play, Length),
+        w.line(
+            &Line {
+                symbol: "s",
+                what: "radial play between bolt and sleeve",
+                formula: "(d_i − d)/2",
+            },
+            substituted![("d_i", s.sleeve.inner), ("d", s.bolting.thread.major())],
+            play,
             Cite::new("trade-practice", "1/64 to 1/16 in radial", Flag::Practice),
         );
-        Some(Check {
-            id: CheckId::SleeveFit,
-            verdict,
-            demand: amount(play, Length),
-            capacity: amount(loose, Length),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said(code, &[(play, Length), (tight, Length), (loose, Length)]),
-            steps: w.finish(),
-        })
+        Some(
+            Check::of(CheckId::SleeveFit, play, loose)
+                .stands(verdict)
+                .without_share()
+                .reason(said(code, (play, tight, loose)))
+                .working(w),
+        )
     }
 }

@@ -1,15 +1,15 @@
 //! Can the nut shake loose?
 
-use super::{of_forces, said};
+use super::said;
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
-use crate::quantity::Dimension::{Force, Ratio};
-use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{InUnits, Ratio, newton};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {
     /// Over the cases that come again and again: a nut is not shaken loose at one go.
@@ -42,40 +42,31 @@ impl Analysis<'_> {
         let (_, share) = worst(loads)?;
         let (demand, capacity) = (plane(&share), limit(&share));
         let mut w = self.sheet();
-        w.step(
-            &(
-                "F_Q",
-                "transverse force that cannot shake the nut loose, one plane",
-                "μ·(F_left − (1 − C)·N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_Q",
+                what: "transverse force that cannot shake the nut loose, one plane",
+                formula: "μ·(F_left − (1 − C)·N)",
+            },
             substituted![
-                ("μ", s.tightening.faying_friction, Ratio),
-                ("F_left", g.left_min, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", share.pull.max(0.0), Force),
+                ("μ", Ratio(s.tightening.faying_friction)),
+                ("F_left", newton(g.left_min)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(share.pull.max(0.0)))
             ],
-            (capacity, Force),
+            newton(capacity),
             Cite::new("junker", "criterion", Flag::Read),
         );
-        let mut check = of_forces(
-            CheckId::Loosening,
-            (demand, capacity),
-            (1.0, "factor-none"),
-            said(
-                if demand > capacity {
-                    "loosening-slides"
-                } else {
-                    "loosening-stays"
-                },
-                &[(demand, Force), (capacity, Force)],
-            ),
-            w,
-        );
+        let judged = Check::of(CheckId::Loosening, newton(demand), newton(capacity))
+            .in_case(loads.case.case, loads.case.kind);
+        let check = judged
+            .says([say::LooseningSlides, say::LooseningStays])
+            .working(w);
         let untaken = self.untaken(&|kind| kind == LoadKind::Service) > 1.0;
         let unknown = self.clamp_unknown().is_some();
         if unknown || check.verdict != Verdict::DoesNotHold && (untaken || self.outside_range()) {
-            check = Self::undecided(check, "loosening-clamp-unknown");
+            return Some(check.undecided(said(say::LooseningClampUnknown, ())));
         }
-        Some(check.in_case(loads.case.case, loads.case.kind))
+        Some(check)
     }
 }

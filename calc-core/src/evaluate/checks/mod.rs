@@ -6,6 +6,7 @@ mod combined;
 mod demand;
 mod fatigue;
 mod geometry;
+mod judged;
 mod loosening;
 mod member;
 mod pin;
@@ -16,12 +17,12 @@ mod section;
 mod slip;
 mod slipped;
 
+use crate::report::{Check, CheckId, Said, Sentence, Verdict};
 use resistance::Resistance;
 
 use super::analysis::Analysis;
 use super::working::Working;
-use crate::quantity::Dimension;
-use crate::report::{Amount, Check, CheckId, Said, Verdict};
+use crate::quantity::Measures;
 
 /// Factor on separation of the faces. An assumption: as for slip.
 const OMEGA_OPENING: f64 = 1.50;
@@ -71,42 +72,21 @@ pub(super) fn holds_so_far(checks: &[Check]) -> bool {
             .all(|check| matches!(check.verdict, Verdict::Holds | Verdict::Close))
 }
 
-const fn amount(si: f64, dimension: Dimension) -> Amount {
-    Amount::new(si, dimension)
-}
-
-/// A check of forces with the usual words for its verdict.
-fn of_forces(
-    id: CheckId,
-    (demand, capacity): (f64, f64),
-    (factor, factor_is): (f64, &'static str),
-    reason: Said,
-    working: Working,
-) -> Check {
-    let utilisation = factor * demand / capacity.max(1e-9);
-    Check {
-        id,
-        verdict: Verdict::of(utilisation),
-        demand: amount(demand, Dimension::Force),
-        capacity: amount(capacity, Dimension::Force),
-        factor,
-        factor_is,
-        utilisation: Some(utilisation),
-        case: None,
-        reason,
-        steps: working.finish(),
-    }
-}
-
-fn said(code: &'static str, amounts: &[(f64, Dimension)]) -> Said {
-    Said {
-        code,
-        amounts: amounts.iter().map(|&(si, d)| amount(si, d)).collect(),
-    }
+fn said<Q: Measures<N>, const N: usize>(sentence: Sentence<N>, quantities: Q) -> Said {
+    Said::new(sentence, quantities)
 }
 
 impl Analysis<'_> {
     fn sheet(&self) -> Working {
         Working::new(self.working)
+    }
+
+    /// A sheet with the lines that `explain` writes, if anybody will read them.
+    fn explained(&self, explain: impl FnOnce(&mut Working)) -> Working {
+        let mut sheet = self.sheet();
+        if self.working {
+            explain(&mut sheet);
+        }
+        sheet
     }
 }

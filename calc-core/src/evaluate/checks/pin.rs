@@ -1,12 +1,12 @@
 //! The axle case: the bolt bends between fitting and wall.
 
-use super::{Resistance, amount, said};
+use super::{Resistance, said};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::working::Line;
 use crate::mechanics::pin;
-use crate::quantity::Dimension::{Force, Length, Moment, Stress};
-use crate::quantity::{InUnits, Length as Metres, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{InUnits, Length, Moment, newton};
+use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::SupportKind;
 
 impl Analysis<'_> {
@@ -21,7 +21,7 @@ impl Analysis<'_> {
     }
 
     /// Diameter that bends: through the threads where they reach that far.
-    fn bending_diameter(&self) -> Metres {
+    fn bending_diameter(&self) -> Length {
         let thread = self.s.bolting.thread;
         if self.threads_in_plane() {
             thread.minor_diameter()
@@ -60,32 +60,48 @@ impl Analysis<'_> {
         let plane = self.per_plane(in_plane);
         let mut w = self.sheet();
         let statics = Cite::new("elementary", "beam", Flag::Computed);
-        w.step(
-            &("a", "lever between fitting and wall", "t_c/2 + g + t_w/2"),
+        w.line(
+            &Line {
+                symbol: "a",
+                what: "lever between fitting and wall",
+                formula: "t_c/2 + g + t_w/2",
+            },
             substituted![
-                ("t_c", s.fitting.thickness.si(), Length),
-                ("g", s.fitting.gap.si(), Length),
-                ("t_w", s.tube.design_wall.si(), Length),
+                ("t_c", s.fitting.thickness),
+                ("g", s.fitting.gap),
+                ("t_w", s.tube.design_wall)
             ],
-            (self.lever().si(), Length),
+            self.lever(),
             statics,
         );
-        w.step(
-            &("M", "bending of the bolt as an axle", "V/m·a"),
-            substituted![("V/m", plane, Force), ("a", self.lever().si(), Length)],
-            (moment, Moment),
+        w.line(
+            &Line {
+                symbol: "M",
+                what: "bending of the bolt as an axle",
+                formula: "V/m·a",
+            },
+            substituted![("V/m", newton(plane)), ("a", self.lever())],
+            Moment(moment),
             statics,
         );
-        w.step(
-            &("M_y", "moment at which it begins to yield", "π·d³/32·f_y"),
-            substituted![("d", d.si(), Length), ("f_y", fy.si(), Stress)],
-            (pin::first_yield(fy, d).si(), Moment),
+        w.line(
+            &Line {
+                symbol: "M_y",
+                what: "moment at which it begins to yield",
+                formula: "π·d³/32·f_y",
+            },
+            substituted![("d", d), ("f_y", fy)],
+            Moment(pin::first_yield(fy, d).si()),
             statics,
         );
-        w.step(
-            &("M_R", "bending strength counted on", "1.5·M_y"),
-            substituted![("M_y", pin::first_yield(fy, d).si(), Moment)],
-            (capacity, Moment),
+        w.line(
+            &Line {
+                symbol: "M_R",
+                what: "bending strength counted on",
+                formula: "1.5·M_y",
+            },
+            substituted![("M_y", Moment(pin::first_yield(fy, d).si()))],
+            Moment(capacity),
             Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
         );
         for (symbol, what, force, thickness) in [
@@ -103,41 +119,25 @@ impl Analysis<'_> {
             ),
         ] {
             if thickness.si() > 0.0 {
-                w.step(
-                    &(symbol, what, "R/(d·t)"),
-                    substituted![
-                        ("R", force, Force),
-                        ("d", major.si(), Length),
-                        ("t", thickness.si(), Length),
-                    ],
-                    (pin::pressure(newton(force), major, thickness).si(), Stress),
+                w.line(
+                    &Line {
+                        symbol,
+                        what,
+                        formula: "R/(d·t)",
+                    },
+                    substituted![("R", newton(force)), ("d", major), ("t", thickness)],
+                    pin::pressure(newton(force), major, thickness),
                     statics,
                 );
             }
         }
-        let utilisation = demand.used(capacity);
-        Some(demand.name(Check {
-            id: CheckId::BoltBending,
-            verdict: Verdict::of(utilisation),
-            demand: amount(moment, Moment),
-            capacity: amount(capacity, Moment),
-            factor: demand.factor,
-            factor_is: demand.factor_is,
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "bending-bends"
-                } else {
-                    "bending-stays-straight"
-                },
-                &[
-                    (moment, Moment),
-                    (capacity, Moment),
-                    (self.lever().si(), Length),
-                ],
-            ),
-            steps: w.finish(),
-        }))
+        let judged = demand.against::<Moment>(CheckId::BoltBending, capacity);
+        let code = if judged.exceeds() {
+            say::BendingBends
+        } else {
+            say::BendingStaysStraight
+        };
+        let reason = said(code, (Moment(moment), Moment(capacity), self.lever()));
+        Some(judged.reason(reason).working(w))
     }
 }

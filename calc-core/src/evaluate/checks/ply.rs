@@ -5,11 +5,11 @@ use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::is_oversize;
+use crate::evaluate::working::Line;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
-use crate::quantity::Dimension::{Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, Length as Metres, Stress as Pascals};
-use crate::report::{Check, CheckId, substituted};
+use crate::quantity::{InUnits, Length, Ratio, Stress, newton};
+use crate::report::{Check, CheckId, Sentence, say, substituted};
 use crate::scenario::SupportKind;
 use crate::support::seat;
 
@@ -19,12 +19,12 @@ struct Ply {
     bears: &'static str,
     tears: &'static str,
     /// Yield and tensile strength, least.
-    strength: (Pascals, Pascals),
+    strength: (Stress, Stress),
     aluminium: bool,
-    thickness: Metres,
-    hole: Metres,
+    thickness: Length,
+    hole: Length,
     /// Middle of the bolt to the nearest edge.
-    edge: Metres,
+    edge: Length,
 }
 
 impl Analysis<'_> {
@@ -40,7 +40,7 @@ impl Analysis<'_> {
 
     /// Holes of the group as the European rule sees them, the closer spacing in both directions: the
     /// force may point anywhere.
-    fn hole_place(&self, edge: Option<Metres>) -> HolePlace {
+    fn hole_place(&self, edge: Option<Length>) -> HolePlace {
         let closest = self.closest_spacing();
         HolePlace {
             end: edge,
@@ -51,11 +51,11 @@ impl Analysis<'_> {
     }
 
     /// Distance to the nearest neighbour, middle to middle.
-    pub(super) fn closest_spacing(&self) -> Option<Metres> {
+    pub(super) fn closest_spacing(&self) -> Option<Length> {
         let b = &self.s.bolting;
         let along = (b.along > 1).then_some(b.spacing_along);
         let across = (b.rows > 1).then_some(b.spacing_across);
-        along.into_iter().chain(across).reduce(Metres::min)
+        along.into_iter().chain(across).reduce(Length::min)
     }
 
     /// One ply of the fitting; `None` where there is none.
@@ -88,7 +88,7 @@ impl Analysis<'_> {
     }
 
     /// Design bearing resistance of a ply by the European column.
-    fn en_bearing(&self, ply: &Ply, edge: Option<Metres>) -> f64 {
+    fn en_bearing(&self, ply: &Ply, edge: Option<Length>) -> f64 {
         let s = self.s;
         let (d, fu) = (s.bolting.thread.major(), ply.strength.1);
         let whole = bearing::en_ply(
@@ -112,7 +112,7 @@ impl Analysis<'_> {
         self.ply_bearing(
             &self.fitting_ply()?,
             CheckId::FittingBearing,
-            ["fitting-bearing-oval", "fitting-bearing-fine"],
+            [say::FittingBearingOval, say::FittingBearingFine],
         )
     }
 
@@ -121,11 +121,11 @@ impl Analysis<'_> {
         self.ply_bearing(
             &self.member_ply(),
             CheckId::WallBearing,
-            ["bearing-oval", "bearing-fine"],
+            [say::BearingOval, say::BearingFine],
         )
     }
 
-    fn ply_bearing(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
+    fn ply_bearing(&self, ply: &Ply, id: CheckId, words: [Sentence<2>; 2]) -> Option<Check> {
         let d = self.s.bolting.thread.major();
         let (fy, fu) = ply.strength;
         let firm = self.plies_are_firm();
@@ -135,46 +135,45 @@ impl Analysis<'_> {
             shear::wall_bearing(fy, d, ply.thickness, 1.0).si()
         };
         let mut w = self.sheet();
-        let size = [d.si(), ply.thickness.si()];
         let place = if firm { "J3.11a" } else { "J3.11b, J7" };
         let cite = Cite::new("aisc-360-22", place, Flag::Read);
         if firm {
-            w.step(
-                &("R", ply.bears, "2.4·d·t·F_u"),
-                substituted![
-                    ("d", size[0], Length),
-                    ("t", size[1], Length),
-                    ("F_u", fu.si(), Stress),
-                ],
-                (us, Force),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what: ply.bears,
+                    formula: "2.4·d·t·F_u",
+                },
+                substituted![("d", d), ("t", ply.thickness), ("F_u", fu)],
+                newton(us),
                 cite,
             );
         } else {
-            w.step(
-                &("R", ply.bears, "1.8·f_y·d·t"),
-                substituted![
-                    ("d", size[0], Length),
-                    ("t", size[1], Length),
-                    ("f_y", fy.si(), Stress),
-                ],
-                (us, Force),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what: ply.bears,
+                    formula: "1.8·f_y·d·t",
+                },
+                substituted![("d", d), ("t", ply.thickness), ("f_y", fy)],
+                newton(us),
                 cite,
             );
         }
         let eu = self.en_bearing(ply, None);
-        w.step(
-            &(
-                "F_b,Rd",
-                "the same by the European column, for a design load, far from edges",
-                "k_1·α_b·f_u·d·t/γ_M2",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_b,Rd",
+                what: "the same by the European column, for a design load, far from edges",
+                formula: "k_1·α_b·f_u·d·t/γ_M2",
+            },
             substituted![
-                ("f_u", fu.si(), Stress),
-                ("d_0", ply.hole.si(), Length),
-                ("d", size[0], Length),
-                ("t", size[1], Length),
+                ("f_u", fu),
+                ("d_0", ply.hole),
+                ("d", d),
+                ("t", ply.thickness)
             ],
-            (eu, Force),
+            newton(eu),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         // No lasting set: mean pressure at the yield strength.
@@ -187,14 +186,14 @@ impl Analysis<'_> {
         if ply.aluminium {
             let soft = bearing::aluminium_ply(fu, d, ply.thickness, None).si();
             resistances[2] = Resistance::allowable(soft, bearing::OMEGA_ALUMINIUM, yields);
-            w.step(
-                &("R_a", "bearing of an aluminium ply", "2·d·t·F_tu"),
-                substituted![
-                    ("d", size[0], Length),
-                    ("t", size[1], Length),
-                    ("F_tu", fu.si(), Stress)
-                ],
-                (soft, Force),
+            w.line(
+                &Line {
+                    symbol: "R_a",
+                    what: "bearing of an aluminium ply",
+                    formula: "2·d·t·F_tu",
+                },
+                substituted![("d", d), ("t", ply.thickness), ("F_tu", fu)],
+                newton(soft),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }
@@ -205,7 +204,7 @@ impl Analysis<'_> {
     }
 
     /// Clear distance for a bolt to tear out: to the edge, or to the next hole.
-    fn clear(&self, edge: Metres, hole: Metres) -> Metres {
+    fn clear(&self, edge: Length, hole: Length) -> Length {
         let to_edge = bearing::clear_to_edge(edge, hole);
         self.closest_spacing().map_or(to_edge, |spacing| {
             to_edge.min(bearing::clear_between(spacing, hole))
@@ -218,7 +217,7 @@ impl Analysis<'_> {
             return self.ply_tear_out(
                 &self.member_ply(),
                 CheckId::TubeTearOut,
-                ["member-tear-out-tears", "member-tear-out-fine"],
+                [say::MemberTearOutTears, say::MemberTearOutFine],
             );
         }
         let hole = self.hole_in_tube();
@@ -234,24 +233,20 @@ impl Analysis<'_> {
         let (resistance, demand) =
             self.governing_demand(&[resistance], &|loads| self.on_wall(loads.largest_in_plane))?;
         let mut w = self.sheet();
-        w.step(
-            &(
-                "R",
-                "tear-out of one wall to the end or the next hole",
-                "1.2·l_c·t·F_u",
-            ),
-            substituted![
-                ("l_c", clear.si(), Length),
-                ("t", thickness.si(), Length),
-                ("F_u", fu.si(), Stress),
-            ],
-            (force, Force),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "tear-out of one wall to the end or the next hole",
+                formula: "1.2·l_c·t·F_u",
+            },
+            substituted![("l_c", clear), ("t", thickness), ("F_u", fu)],
+            newton(force),
             Cite::new("aisc-360-22", "J3.11a, J3.11b", Flag::Read),
         );
         Some(Self::of_resistance(
             CheckId::TubeTearOut,
             (&resistance, &demand),
-            ["tear-out-tears", "tear-out-fine"],
+            [say::TearOutTears, say::TearOutFine],
             w,
         ))
     }
@@ -260,11 +255,11 @@ impl Analysis<'_> {
         self.ply_tear_out(
             &self.fitting_ply()?,
             CheckId::FittingTearOut,
-            ["fitting-tear-out-tears", "fitting-tear-out-fine"],
+            [say::FittingTearOutTears, say::FittingTearOutFine],
         )
     }
 
-    fn ply_tear_out(&self, ply: &Ply, id: CheckId, words: [&'static str; 2]) -> Option<Check> {
+    fn ply_tear_out(&self, ply: &Ply, id: CheckId, words: [Sentence<2>; 2]) -> Option<Check> {
         let s = self.s;
         let (fy, fu) = ply.strength;
         let clear = self.clear(ply.edge, ply.hole);
@@ -286,38 +281,42 @@ impl Analysis<'_> {
         let (resistance, demand) =
             self.governing_demand(resistances, &|loads| self.per_plane(loads.largest_in_plane))?;
         let mut w = self.sheet();
-        w.step(
-            &("R", ply.tears, "1.2·l_c·t·F_u"),
-            substituted![
-                ("l_c", clear.si(), Length),
-                ("t", ply.thickness.si(), Length),
-                ("F_u", fu.si(), Stress),
-            ],
-            (us, Force),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: ply.tears,
+                formula: "1.2·l_c·t·F_u",
+            },
+            substituted![("l_c", clear), ("t", ply.thickness), ("F_u", fu)],
+            newton(us),
             Cite::new("aisc-360-22", "J3.11a", Flag::Read),
         );
         let place = self.hole_place(Some(ply.edge));
         let bolt_over_ply = s.bolting.strength.tensile.si() / fu.si();
-        w.step(
-            &(
-                "F_b,Rd",
-                "the same by the European column, for a design load",
-                "k_1·α_b·f_u·d·t/γ_M2",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_b,Rd",
+                what: "the same by the European column, for a design load",
+                formula: "k_1·α_b·f_u·d·t/γ_M2",
+            },
             substituted![
-                ("k_1", place.k_1(ply.hole), Ratio),
-                ("α_b", place.alpha_b(ply.hole, bolt_over_ply), Ratio),
-                ("f_u", fu.si(), Stress),
-                ("γ_M2", bearing::GAMMA_M2, Ratio),
+                ("k_1", Ratio(place.k_1(ply.hole))),
+                ("α_b", Ratio(place.alpha_b(ply.hole, bolt_over_ply))),
+                ("f_u", fu),
+                ("γ_M2", Ratio(bearing::GAMMA_M2))
             ],
-            (eu, Force),
+            newton(eu),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         if ply.aluminium {
-            w.step(
-                &("R_a", "aluminium ply, edge counted", "min(d_e, 2·d)·t·F_tu"),
-                substituted![("F_tu", fu.si(), Stress)],
-                (soft, Force),
+            w.line(
+                &Line {
+                    symbol: "R_a",
+                    what: "aluminium ply, edge counted",
+                    formula: "min(d_e, 2·d)·t·F_tu",
+                },
+                substituted![("F_tu", fu)],
+                newton(soft),
                 Cite::new("adm-2020", "chapter J", Flag::Memory),
             );
         }

@@ -1,13 +1,13 @@
 //! The outside pull along the bolt: with the clamp in service, and on the flange of the fitting.
 
 use super::demand::Demand;
-use super::{of_forces, said};
+use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::working::Line;
 use crate::mechanics::{opening, shear};
-use crate::quantity::Dimension::{Force, Length, Ratio};
-use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{Force, InUnits, Ratio, newton};
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
 ///
@@ -27,41 +27,37 @@ impl Analysis<'_> {
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
         self.pried_line(&mut w, pulled.force, pull);
-        w.step(
-            &(
-                "F_b",
-                "largest bolt force in service",
-                "max(F_max + C·N, N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_b",
+                what: "largest bolt force in service",
+                formula: "max(F_max + C·N, N)",
+            },
             substituted![
-                ("F_max", clamp, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", pull, Force),
+                ("F_max", newton(clamp)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(pull))
             ],
-            (demand, Force),
+            newton(demand),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
         let (proof, yields) = (preload.proof.si(), preload.yields.si());
         let code = if demand > yields {
-            "bolt-service-over-yield"
+            say::BoltServiceOverYield
         } else if demand > proof {
-            "bolt-service-over-proof"
+            say::BoltServiceOverProof
         } else {
-            "bolt-service-below-proof"
+            say::BoltServiceBelowProof
         };
-        let mut check = of_forces(
-            CheckId::BoltService,
-            (demand, yields),
-            (1.0, "factor-none"),
-            said(code, &[(demand, Force), (proof, Force), (yields, Force)]),
-            w,
-        );
-        if demand <= proof {
-            check.verdict = Verdict::Holds;
-        } else if check.verdict == Verdict::Holds {
-            check.verdict = Verdict::Close;
-        }
-        Some(pulled.name(check))
+        let judged = Check::of(CheckId::BoltService, newton(demand), newton(yields))
+            .in_case(pulled.loads.case.case, pulled.loads.case.kind);
+        let verdict = if demand <= proof {
+            Verdict::Holds
+        } else {
+            judged.verdict().max(Verdict::Close)
+        };
+        let reason = said(code, (newton(demand), newton(proof), newton(yields)));
+        Some(judged.stands(verdict).reason(reason).working(w))
     }
 
     /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
@@ -82,58 +78,59 @@ impl Analysis<'_> {
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
-        w.step(
-            &(
-                "t_c",
-                "thickness at which the flange adds nothing",
-                "√(4·B·b'/(p·F_u))",
-            ),
-            substituted![
-                ("B", bolt.si(), Force),
-                ("t", s.fitting.thickness.si(), Length),
-            ],
-            (pried.thick_enough.si(), Length),
+        w.line(
+            &Line {
+                symbol: "t_c",
+                what: "thickness at which the flange adds nothing",
+                formula: "√(4·B·b'/(p·F_u))",
+            },
+            substituted![("B", bolt), ("t", s.fitting.thickness)],
+            pried.thick_enough,
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
-        w.step(
-            &(
-                "T_max",
-                "pull that flange and bolt hold together",
-                "B·min(1, (t/t_c)²·(1 + δ·α'))",
-            ),
-            substituted![("B", bolt.si(), Force)],
-            (capacity, Force),
+        w.line(
+            &Line {
+                symbol: "T_max",
+                what: "pull that flange and bolt hold together",
+                formula: "B·min(1, (t/t_c)²·(1 + δ·α'))",
+            },
+            substituted![("B", bolt)],
+            newton(capacity),
             Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
         );
-        let words = ["flange-bends", "flange-holds"];
+        let words = [say::FlangeBends, say::FlangeHolds];
         Some(bending(CheckId::FittingFlange, &pulled, capacity, words, w))
     }
 
     /// The forces of the case that decides.
     pub(super) fn case_line(&self, w: &mut super::Working, demand: &Demand<'_>) {
         let case = &demand.loads.case;
-        w.step(
-            &(
-                "V, N",
-                "most that the case asks of one bolt, here",
-                "elastic vector method; pull about middle or edge, the larger",
-            ),
+        w.line(
+            &Line {
+                symbol: "V, N",
+                what: "most that the case asks of one bolt, here",
+                formula: "elastic vector method; pull about middle or edge, the larger",
+            },
             substituted![
-                ("along", case.along, Force),
-                ("up", case.up, Force),
-                ("side", case.side, Force),
+                ("along", newton(case.along)),
+                ("up", newton(case.up)),
+                ("side", newton(case.side))
             ],
-            (demand.force, Force),
+            newton(demand.force),
             case.cite,
         );
     }
 
     pub(super) fn pried_line(&self, w: &mut super::Working, pull: f64, with: f64) {
         if self.s.fitting.flange_arm.is_some() || self.s.free_edge().is_some() {
-            w.step(
-                &("N", "pull on the bolt with prying", "T + q"),
-                substituted![("T", pull, Force)],
-                (with, Force),
+            w.line(
+                &Line {
+                    symbol: "N",
+                    what: "pull on the bolt with prying",
+                    formula: "T + q",
+                },
+                substituted![("T", newton(pull))],
+                newton(with),
                 Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
             );
         }
@@ -145,20 +142,8 @@ pub(super) fn bending(
     id: CheckId,
     pulled: &Demand<'_>,
     capacity: f64,
-    [bends, holds]: [&'static str; 2],
+    words: [Sentence<2>; 2],
     w: super::Working,
 ) -> Check {
-    let code = if pulled.factor * pulled.force > capacity {
-        bends
-    } else {
-        holds
-    };
-    let check = of_forces(
-        id,
-        (pulled.force, capacity),
-        (pulled.factor, pulled.factor_is),
-        said(code, &[(pulled.force, Force), (capacity, Force)]),
-        w,
-    );
-    pulled.name(check)
+    pulled.against::<Force>(id, capacity).says(words).working(w)
 }

@@ -1,11 +1,11 @@
 //! A published way to a strength, with what each kind of load may use of it.
 
+use super::Working;
 use super::demand::Demand;
-use super::{Working, of_forces, said};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::GAMMA_Q;
-use crate::quantity::Dimension::Force;
-use crate::report::{Check, CheckId};
+use crate::quantity::Force;
+use crate::report::{Check, CheckId, Factor, Sentence};
 
 /// One published way to a strength, with the factor that goes with it.
 ///
@@ -28,7 +28,7 @@ pub(super) struct Resistance {
     /// Strength in the unit of the check.
     pub(super) capacity: f64,
     pub(super) factor: f64,
-    pub(super) factor_is: &'static str,
+    pub(super) factor_is: Factor,
     /// Where the part begins to yield, in the same unit.
     pub(super) yields: f64,
 }
@@ -39,7 +39,7 @@ impl Resistance {
         Self {
             capacity,
             factor: omega,
-            factor_is: "factor-strength",
+            factor_is: Factor::Strength,
             yields,
         }
     }
@@ -49,7 +49,7 @@ impl Resistance {
         Self {
             capacity,
             factor: GAMMA_Q,
-            factor_is: "factor-load",
+            factor_is: Factor::Load,
             yields,
         }
     }
@@ -65,20 +65,12 @@ impl Analysis<'_> {
     pub(super) fn of_resistance(
         id: CheckId,
         (resistance, demand): (&Resistance, &Demand<'_>),
-        [too_much, enough]: [&'static str; 2],
+        words: [Sentence<2>; 2],
         w: Working,
     ) -> Check {
-        let code = if demand.used(resistance.capacity) > 1.0 {
-            too_much
-        } else {
-            enough
-        };
-        demand.name(of_forces(
-            id,
-            (demand.force, resistance.capacity),
-            (demand.factor, demand.factor_is),
-            said(code, &[(demand.force, Force), (resistance.capacity, Force)]),
-            w,
-        ))
+        demand
+            .against::<Force>(id, resistance.capacity)
+            .says(words)
+            .working(w)
     }
 }

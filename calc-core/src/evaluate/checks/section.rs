@@ -1,27 +1,39 @@
 //! What the holes leave of tube and fitting, and what head and nut are pulled through.
 
 use super::demand::Demand;
-use super::{Resistance, amount, said};
+use super::{Resistance, Working, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
 use crate::evaluate::member_section::{MemberSection, member_section};
+use crate::evaluate::working::Line;
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
-use crate::quantity::Dimension::{Count, Force, Length, Moment, Stress};
-use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
+use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 
 /// A ply with a group of holes.
 #[derive(Clone, Copy)]
 struct Pulled {
-    fy: Pascals,
-    fu: Pascals,
-    hole: Metres,
-    thickness: Metres,
-    end: Metres,
+    fy: Stress,
+    fu: Stress,
+    hole: Length,
+    thickness: Length,
+    end: Length,
+}
+
+/// The member behind its last bolt, in the case that decides.
+struct Behind {
+    /// Pull, N, and moments about the two axes, N·m.
+    forces: (f64, f64, f64),
+    /// Stress of the whole section, and of what the holes leave.
+    on_gross: Stress,
+    on_net: Stress,
+    /// What a service load may use of each.
+    allowed_on_gross: Stress,
+    allowed_on_net: Stress,
 }
 
 impl Analysis<'_> {
@@ -73,112 +85,100 @@ impl Analysis<'_> {
         };
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
         let (resistance, demand) = most_used(breaks, yields);
-        let loads = demand.loads;
-        let (pull, up, side) = self.on_tube(&loads.case);
-        let [on_gross, on_net] =
-            [&gross, &net].map(|section| stress(section, loads).unwrap_or(0.0));
-        let cite = if aluminium {
-            Cite::new("adm-2020", "chapter D", Flag::Read)
-        } else {
-            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+        let on = |section| Stress::of_si(stress(section, demand.loads).unwrap_or(0.0));
+        let behind = Behind {
+            forces: self.on_tube(&demand.loads.case),
+            on_gross: on(&gross),
+            on_net: on(&net),
+            allowed_on_gross: fy / omega_yield,
+            allowed_on_net: fu / omega_rupture,
         };
-        let mut w = self.sheet();
-        w.step(
-            &(
-                "σ_g",
-                "stress of the whole section behind the last bolt",
-                match s.member.kind {
+        Some(
+            demand
+                .against::<Stress>(CheckId::NetSection, resistance.capacity)
+                .says([say::SectionTooWeak, say::SectionFine])
+                .working(self.explained(|w| self.section_lines(w, &behind))),
+        )
+    }
+
+    fn section_lines(&self, w: &mut Working, behind: &Behind) {
+        let s = self.s;
+        let (pull, up, side) = behind.forces;
+        let bending = Cite::new("elementary", "bending", Flag::Computed);
+        w.line(
+            &Line {
+                symbol: "σ_g",
+                what: "stress of the whole section behind the last bolt",
+                formula: match s.member.kind {
                     MemberKind::Channel | MemberKind::Angle => {
                         "N/A + bending at the worst corner of a section without symmetry"
                     }
                     MemberKind::RoundTube => "N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)",
                     _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
                 },
-            ),
+            },
             substituted![
-                ("N", pull, Force),
-                ("M_1", up, Moment),
-                ("M_2", side, Moment)
+                ("N", newton(pull)),
+                ("M_1", Moment(up)),
+                ("M_2", Moment(side))
             ],
-            (on_gross, Stress),
-            Cite::new("elementary", "bending", Flag::Computed),
+            behind.on_gross,
+            bending,
         );
-        w.step(
-            &(
-                "σ_n",
-                "stress of the section with the holes out",
-                if s.member.is_open() {
+        w.line(
+            &Line {
+                symbol: "σ_n",
+                what: "stress of the section with the holes out",
+                formula: if s.member.is_open() {
                     "the same with the holes out, N over the share of it that is pulled, U·A"
                 } else {
                     "the same with the holes out"
                 },
-            ),
+            },
             substituted![
-                ("N", pull, Force),
-                ("M_1", up, Moment),
-                ("M_2", side, Moment),
-                ("d_h", effective_hole(self.hole_in_tube()).si(), Length),
+                ("N", newton(pull)),
+                ("M_1", Moment(up)),
+                ("M_2", Moment(side)),
+                ("d_h", effective_hole(self.hole_in_tube()))
             ],
-            (on_net, Stress),
-            Cite::new("elementary", "bending", Flag::Computed),
+            behind.on_net,
+            bending,
         );
-        w.step(
-            &(
-                "f_y/Ω",
-                "allowed on the whole section under a service load",
-                "f_y/Ω",
-            ),
-            substituted![("f_y", fy.si(), Stress)],
-            (fy.si() / omega_yield, Stress),
+        let (fy, fu) = self.tube_strengths();
+        let cite = if s.tube.material.family() == Family::Aluminium {
+            Cite::new("adm-2020", "chapter D", Flag::Read)
+        } else {
+            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+        };
+        w.line(
+            &Line {
+                symbol: "f_y/Ω",
+                what: "allowed on the whole section under a service load",
+                formula: "f_y/Ω",
+            },
+            substituted![("f_y", fy)],
+            behind.allowed_on_gross,
             cite,
         );
-        w.step(
-            &(
-                "F_u/Ω",
-                "allowed on the section with the holes out under a service load",
-                "F_u/Ω",
-            ),
-            substituted![("F_u", fu.si(), Stress)],
-            (fu.si() / omega_rupture, Stress),
+        w.line(
+            &Line {
+                symbol: "F_u/Ω",
+                what: "allowed on the section with the holes out under a service load",
+                formula: "F_u/Ω",
+            },
+            substituted![("F_u", fu)],
+            behind.allowed_on_net,
             cite,
         );
-        let (most, utilisation) = (demand.force, demand.used(resistance.capacity));
-        Some(demand.name(Check {
-            id: CheckId::NetSection,
-            verdict: Verdict::of(utilisation),
-            demand: amount(most, Stress),
-            capacity: amount(resistance.capacity, Stress),
-            factor: demand.factor,
-            factor_is: demand.factor_is,
-            utilisation: Some(utilisation),
-            case: None,
-            reason: said(
-                if utilisation > 1.0 {
-                    "section-too-weak"
-                } else {
-                    "section-fine"
-                },
-                &[(most, Stress), (resistance.capacity, Stress)],
-            ),
-            steps: w.finish(),
-        }))
     }
 
     /// Holes that leave nothing of the tube.
     fn section_used_up(&self) -> Check {
-        let hole = effective_hole(self.hole_in_tube()).si();
-        Check {
-            id: CheckId::NetSection,
-            verdict: Verdict::DoesNotHold,
-            demand: amount(hole, Length),
-            capacity: amount(0.0, Length),
-            factor: 1.0,
-            factor_is: "factor-none",
-            utilisation: None,
-            case: None,
-            reason: said("section-used-up", &[(hole, Length)]),
-            steps: Vec::new(),
-        }
+        let hole = effective_hole(self.hole_in_tube());
+        Check::of(CheckId::NetSection, hole, Length::default())
+            .stands(Verdict::DoesNotHold)
+            .without_share()
+            .reason(said(say::SectionUsedUp, (hole,)))
     }
 
     /// Only with more than one row, as a single row tears out bolt by bolt; beside the free edge of a flange
@@ -242,15 +242,19 @@ impl Analysis<'_> {
         let mut w = self.sheet();
         for (what, ply, block) in rows.chain(to_edge) {
             let force = block_shear(ply.fy, ply.fu, &block).si();
-            w.step(
-                &("R", what, "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt"),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what,
+                    formula: "min(0.60·F_u·A_nv, 0.60·f_y·A_gv) + F_u·A_nt",
+                },
                 substituted![
-                    ("F_u", ply.fu.si(), Stress),
-                    ("f_y", ply.fy.si(), Stress),
-                    ("e", ply.end.si(), Length),
-                    ("rows", b.rows as f64, Count),
+                    ("F_u", ply.fu),
+                    ("f_y", ply.fy),
+                    ("e", ply.end),
+                    ("rows", Count(b.rows as f64))
                 ],
-                (force, Force),
+                newton(force),
                 Cite::new("aisc-360-22", "J4.3", Flag::Read),
             );
             let resistance =
@@ -263,7 +267,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::BlockShear,
             (&resistance, &demand),
-            ["block-tears", "block-fine"],
+            [say::BlockTears, say::BlockFine],
             w,
         ))
     }
@@ -294,25 +298,25 @@ impl Analysis<'_> {
         let mut found: Option<(Resistance, Demand<'_>)> = None;
         for (what, [fy, fu], thickness) in fitting.into_iter().chain(face) {
             let eu = en_bolt::punching(fu, width, thickness).si();
-            w.step(
-                &("B_p,Rd", what, "0.6·π·d_m·t_p·f_u/γ_M2"),
-                substituted![
-                    ("d_m", width.si(), Length),
-                    ("t_p", thickness.si(), Length),
-                    ("f_u", fu.si(), Stress),
-                ],
-                (eu, Force),
+            w.line(
+                &Line {
+                    symbol: "B_p,Rd",
+                    what,
+                    formula: "0.6·π·d_m·t_p·f_u/γ_M2",
+                },
+                substituted![("d_m", width), ("t_p", thickness), ("f_u", fu)],
+                newton(eu),
                 Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
             );
             let us = eu * crate::mechanics::bearing::GAMMA_M2;
-            w.step(
-                &(
-                    "R",
-                    "the same as shear rupture round the head",
-                    "0.60·F_u·π·d_m·t_p",
-                ),
-                substituted![("B_p,Rd", eu, Force)],
-                (us, Force),
+            w.line(
+                &Line {
+                    symbol: "R",
+                    what: "the same as shear rupture round the head",
+                    formula: "0.60·F_u·π·d_m·t_p",
+                },
+                substituted![("B_p,Rd", newton(eu))],
+                newton(us),
                 Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
             );
             let yields = us * fy.si() / fu.si();
@@ -329,7 +333,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::PullThrough,
             (&resistance, &demand),
-            ["pull-through-pulls", "pull-through-fine"],
+            [say::PullThroughPulls, say::PullThroughFine],
             w,
         ))
     }

@@ -1,144 +1,157 @@
 //! Does the clamp grip the road loads, and do the faces stay together?
 
-use super::{of_forces, said};
+use super::{Working, said};
 use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::loads::BoltLoads;
+use crate::evaluate::loads::{BoltLoads, Service};
+use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
-use crate::quantity::Dimension::{Count, Force, Length, Ratio, Stiffness, TemperatureStep};
-use crate::quantity::{InUnits, newton};
-use crate::report::{Check, CheckId, Verdict, substituted};
+use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
+use crate::report::{Check, CheckId, Factor, Sentence, Verdict, say, substituted};
 use crate::support::seat;
 
 impl Analysis<'_> {
     pub(super) fn slip(&self) -> Option<Check> {
-        let (s, g) = (self.s, self.residual);
         if self.unloaded() {
             return Some(self.no_load());
         }
         let service = self.service()?;
-        let share = service.worst_share();
-        let mut w = self.sheet();
-        let limit = self.support.least.limit();
-        w.step(
-            &(
-                "F_0",
-                "least clamp right after tightening",
-                "min(F·(1 − Γ), limit of the support)",
-            ),
+        let (demand, resistance) = (service.worst_share().in_plane(), service.resistance);
+        let (case, kind) = (service.ball.case, service.ball.kind);
+        let factor_is = if kind == LoadKind::Service {
+            Factor::Slip
+        } else {
+            Factor::Proof
+        };
+        let judged = Check::of(CheckId::Slip, newton(demand), newton(resistance))
+            .factor(service.factor, factor_is)
+            .in_case(case, kind);
+        let code = if judged.exceeds() {
+            say::SlipSlides
+        } else {
+            say::SlipGrips
+        };
+        let left = newton(self.residual.left_min);
+        let check = judged
+            .reason(said(code, (newton(demand), newton(resistance), left)))
+            .working(self.explained(|w| {
+                self.residual_lines(w);
+                self.slip_lines(w, service);
+            }));
+        let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
+        let outside = self.outside_range() && check.verdict != Verdict::DoesNotHold;
+        Some(if self.clamp_unknown().is_some() {
+            check.undecided(said(say::SlipClampUnknown, ()))
+        } else if untaken > 1.0 {
+            Self::with_lever(check, untaken)
+        } else if outside {
+            check.undecided(said(say::SlipClampUnknown, ()))
+        } else {
+            check
+        })
+    }
+
+    /// Lines from the clamp right after tightening to what is left of it.
+    fn residual_lines(&self, w: &mut Working) {
+        let (s, g) = (self.s, &self.residual);
+        let fresh = newton(g.fresh_min);
+        w.line(
+            &Line {
+                symbol: "F_0",
+                what: "least clamp right after tightening",
+                formula: "min(F·(1 − Γ), limit of the support)",
+            },
             substituted![
-                ("F·(1 − Γ)", self.preload.min.si(), Force),
-                ("limit", limit, Force),
+                ("F·(1 − Γ)", self.preload.min),
+                ("limit", newton(self.support.least.limit()))
             ],
-            (g.fresh_min, Force),
+            fresh,
             Cite::new(
                 "nasa-std-5020b",
                 "form of the torque scatter",
                 Flag::ReadSecondHand,
             ),
         );
-        w.step(
-            &(
-                "F_R",
-                "what goes by itself in the first days",
-                "0.025·F_0 bare, 0.065·F_0 coated",
-            ),
-            substituted![("F_0", g.fresh_min, Force)],
-            (g.relaxation, Force),
+        w.line(
+            &Line {
+                symbol: "F_R",
+                what: "what goes by itself in the first days",
+                formula: "0.025·F_0 bare, 0.065·F_0 coated",
+            },
+            substituted![("F_0", fresh)],
+            newton(g.relaxation),
             Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
         );
-        w.step(
-            &("F_Z", "flattening of rough faces", "f_Z/(1/k_b + 1/k_m)"),
-            substituted![
-                ("k_b", g.bolt.si(), Stiffness),
-                ("k_m", g.members.si(), Stiffness),
-            ],
-            (g.embedding, Force),
+        w.line(
+            &Line {
+                symbol: "F_Z",
+                what: "flattening of rough faces",
+                formula: "f_Z/(1/k_b + 1/k_m)",
+            },
+            substituted![("k_b", g.bolt), ("k_m", g.members)],
+            newton(g.embedding),
             Cite::new("vdi-2230", "Table 5", Flag::Memory),
         );
-        w.step(
-            &("F_T", "cold or heat", "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)"),
+        w.line(
+            &Line {
+                symbol: "F_T",
+                what: "cold or heat",
+                formula: "|α_m − α_b|·ΔT·l/(1/k_b + 1/k_m)",
+            },
             substituted![
-                ("ΔT", s.loads.temperature_swing, TemperatureStep),
-                ("l", g.length.si(), Length),
+                ("ΔT", TemperatureStep(s.loads.temperature_swing)),
+                ("l", g.length)
             ],
-            (g.temperature, Force),
+            newton(g.temperature),
             Cite::new("elementary", "thermal strain", Flag::Computed),
         );
-        w.step(
-            &("F_left", "least clamp left", "F_0 − F_R − F_Z − F_T"),
-            substituted![("F_0", g.fresh_min, Force)],
-            (g.left_min, Force),
+        w.line(
+            &Line {
+                symbol: "F_left",
+                what: "least clamp left",
+                formula: "F_0 − F_R − F_Z − F_T",
+            },
+            substituted![("F_0", fresh)],
+            newton(g.left_min),
             Cite::new("elementary", "sum", Flag::Computed),
         );
-        w.step(
-            &(
-                "V",
-                "largest force in the faying plane on one bolt",
-                "elastic vector method",
-            ),
+    }
+
+    /// Lines on the bolt that slips first.
+    fn slip_lines(&self, w: &mut Working, service: &Service) {
+        let (s, g, share) = (self.s, &self.residual, service.worst_share());
+        w.line(
+            &Line {
+                symbol: "V",
+                what: "largest force in the faying plane on one bolt",
+                formula: "elastic vector method",
+            },
             substituted![
-                ("along", service.ball.along, Force),
-                ("up", service.ball.up, Force),
-                ("side", service.ball.side, Force),
+                ("along", newton(service.ball.along)),
+                ("up", newton(service.ball.up)),
+                ("side", newton(service.ball.side))
             ],
-            (share.in_plane(), Force),
+            newton(share.in_plane()),
             Cite::new("shigley-9e", "section 8-12", Flag::Read),
         );
-        w.step(
-            &(
-                "R",
-                "slip resistance of that bolt",
-                "m·μ·(F_left − (1 − C)·N)",
-            ),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "slip resistance of that bolt",
+                formula: "m·μ·(F_left − (1 − C)·N)",
+            },
             substituted![
-                ("m", s.bolting.slip_planes(), Count),
-                ("μ", s.tightening.faying_friction, Ratio),
-                ("F_left", g.left_min, Force),
-                ("C", g.load_factor, Ratio),
-                ("N", share.pull.max(0.0), Force),
+                ("m", Count(s.bolting.slip_planes())),
+                ("μ", Ratio(s.tightening.faying_friction)),
+                ("F_left", newton(g.left_min)),
+                ("C", Ratio(g.load_factor)),
+                ("N", newton(share.pull.max(0.0)))
             ],
-            (service.resistance, Force),
+            newton(service.resistance),
             Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
         );
-        let reason = said(
-            if service.factor * share.in_plane() > service.resistance {
-                "slip-slides"
-            } else {
-                "slip-grips"
-            },
-            &[
-                (share.in_plane(), Force),
-                (service.resistance, Force),
-                (g.left_min, Force),
-            ],
-        );
-        let mut check = of_forces(
-            CheckId::Slip,
-            (share.in_plane(), service.resistance),
-            (
-                service.factor,
-                if service.ball.kind == LoadKind::Service {
-                    "factor-slip"
-                } else {
-                    "factor-proof"
-                },
-            ),
-            reason,
-            w,
-        );
-        check = check.in_case(service.ball.case, service.ball.kind);
-        let untaken = self.untaken(&|kind| kind != LoadKind::Ultimate);
-        if self.clamp_unknown().is_some() {
-            check = Self::undecided(check, "slip-clamp-unknown");
-        } else if untaken > 1.0 {
-            check = Self::with_lever(check, untaken);
-        } else if self.outside_range() && check.verdict != Verdict::DoesNotHold {
-            check = Self::undecided(check, "slip-clamp-unknown");
-        }
-        Some(check)
     }
 
     /// Whether no case asks for anything: a free load that was not filled in.
@@ -154,30 +167,16 @@ impl Analysis<'_> {
 
     /// A joint that nothing pulls at is not judged.
     fn no_load(&self) -> Check {
-        let mut check = of_forces(
-            CheckId::Slip,
-            (0.0, 0.0),
-            (1.0, "factor-none"),
-            said("slip-no-load", &[]),
-            self.sheet(),
-        );
-        check.verdict = Verdict::NotChecked;
-        check.utilisation = None;
-        check
+        Check::of(CheckId::Slip, newton(0.0), newton(0.0))
+            .stands(Verdict::NotChecked)
+            .without_share()
+            .reason(said(say::SlipNoLoad, ()))
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
     /// prove nothing either resistance.
-    pub(super) fn clamp_unknown(&self) -> Option<&'static str> {
+    pub(super) fn clamp_unknown(&self) -> Option<Sentence<0>> {
         seat::clamp_unknown(self.s)
-    }
-
-    /// The check, not checked for a reason.
-    pub(super) fn undecided(mut check: Check, code: &'static str) -> Check {
-        check.verdict = Verdict::NotChecked;
-        check.utilisation = None;
-        check.reason = said(code, &[]);
-        check
     }
 
     pub(super) fn outside_range(&self) -> bool {
@@ -190,45 +189,40 @@ impl Analysis<'_> {
         let g = self.residual;
         let opens_at = opening::separation_load(newton(g.left_min), g.load_factor).si();
         let mut w = self.sheet();
-        w.step(
-            &(
-                "C",
-                "share of an outside pull that the bolt feels",
-                "k_b/(k_b + k_m)",
-            ),
-            substituted![
-                ("k_b", g.bolt.si(), Stiffness),
-                ("k_m", g.members.si(), Stiffness),
-            ],
-            (g.load_factor, Ratio),
+        w.line(
+            &Line {
+                symbol: "C",
+                what: "share of an outside pull that the bolt feels",
+                formula: "k_b/(k_b + k_m)",
+            },
+            substituted![("k_b", g.bolt), ("k_m", g.members)],
+            Ratio(g.load_factor),
             Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
         );
-        w.step(
-            &("N_0", "pull at which the faces part", "F_left/(1 − C)"),
-            substituted![("F_left", g.left_min, Force), ("C", g.load_factor, Ratio)],
-            (opens_at, Force),
+        w.line(
+            &Line {
+                symbol: "N_0",
+                what: "pull at which the faces part",
+                formula: "F_left/(1 − C)",
+            },
+            substituted![("F_left", newton(g.left_min)), ("C", Ratio(g.load_factor))],
+            newton(opens_at),
             Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),
         );
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.
         let counted = opens_at.min(g.left_min);
-        let mut check = of_forces(
-            CheckId::Opening,
-            (pull, counted),
-            (pulled.factor, pulled.factor_is),
-            said(
-                if pulled.factor * pull > counted {
-                    "opening-parts"
-                } else {
-                    "opening-shut"
-                },
-                &[(pull, Force), (counted, Force)],
-            ),
-            w,
-        );
-        if self.clamp_unknown().is_some() {
-            check = Self::undecided(check, "opening-clamp-unknown");
-        }
-        Some(pulled.name(check))
+        let check = Check::of(CheckId::Opening, newton(pull), newton(counted))
+            .factor(pulled.factor, pulled.factor_is)
+            .in_case(pulled.loads.case.case, pulled.loads.case.kind)
+            .says([say::OpeningParts, say::OpeningShut]);
+        Some(
+            if self.clamp_unknown().is_some() {
+                check.undecided(said(say::OpeningClampUnknown, ()))
+            } else {
+                check
+            }
+            .working(w),
+        )
     }
 }

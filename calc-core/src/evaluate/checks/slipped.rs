@@ -5,12 +5,12 @@ use super::{Resistance, Working};
 use crate::catalog::{LoadKind, ThreadShear};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::working::Line;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
-use crate::quantity::Dimension::{Area, Count, Force, Length, Ratio, Stress};
-use crate::quantity::{InUnits, Length as Metres, Stress as Pascals, mm, newton};
-use crate::report::{Check, CheckId, substituted};
+use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
+use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::{Mount, SupportKind};
 
 impl Analysis<'_> {
@@ -91,56 +91,64 @@ impl Analysis<'_> {
             self.governing_demand(&resistances, &|loads| loads.largest_in_plane)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &demand);
-        w.step(
-            &("R", "shear strength of one bolt", "m·c·F_u·A_b"),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "shear strength of one bolt",
+                formula: "m·c·F_u·A_b",
+            },
             substituted![
-                ("m", b.slip_planes(), Count),
-                ("c", if threads { 0.450 } else { 0.563 }, Ratio),
-                ("F_u", b.strength.tensile.si(), Stress),
-                ("A_b", b.thread.shank_area().si(), Area),
+                ("m", Count(b.slip_planes())),
+                ("c", Ratio(if threads { 0.450 } else { 0.563 })),
+                ("F_u", b.strength.tensile),
+                ("A_b", b.thread.shank_area())
             ],
-            (us, Force),
+            newton(us),
             Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
         );
-        w.step(
-            &(
-                "F_v,Rd",
-                "the same by the European column, for a design load",
-                "m·α_v·f_ub·A/γ_M2",
-            ),
+        w.line(
+            &Line {
+                symbol: "F_v,Rd",
+                what: "the same by the European column, for a design load",
+                formula: "m·α_v·f_ub·A/γ_M2",
+            },
             substituted![
-                ("m", b.slip_planes(), Count),
-                ("α_v", self.alpha_v(), Ratio),
-                ("f_ub", b.strength.tensile.si(), Stress),
-                ("A", self.shear_area().si(), Area),
-                ("γ_M2", GAMMA_M2, Ratio),
+                ("m", Count(b.slip_planes())),
+                ("α_v", Ratio(self.alpha_v())),
+                ("f_ub", b.strength.tensile),
+                ("A", self.shear_area()),
+                ("γ_M2", Ratio(GAMMA_M2))
             ],
-            (eu, Force),
+            newton(eu),
             Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
         );
         match demand.loads.case.kind {
-            LoadKind::Service => w.step(
-                &(
-                    "R/Ω",
-                    "the safer of the two, for a service load",
-                    "min(R/2.00, F_v,Rd/γ_Q)",
-                ),
+            LoadKind::Service => w.line(
+                &Line {
+                    symbol: "R/Ω",
+                    what: "the safer of the two, for a service load",
+                    formula: "min(R/2.00, F_v,Rd/γ_Q)",
+                },
                 substituted![
-                    ("R", us, Force),
-                    ("F_v,Rd", eu, Force),
-                    ("γ_Q", GAMMA_Q, Ratio),
+                    ("R", newton(us)),
+                    ("F_v,Rd", newton(eu)),
+                    ("γ_Q", Ratio(GAMMA_Q))
                 ],
-                (resistance.capacity / resistance.factor, Force),
+                newton(resistance.capacity / resistance.factor),
                 Cite::new("en-1990", "variable action", Flag::Memory),
             ),
-            LoadKind::Proof => w.step(
-                &("V_y", "force at which it begins to yield", "m·A·f_y/√3"),
+            LoadKind::Proof => w.line(
+                &Line {
+                    symbol: "V_y",
+                    what: "force at which it begins to yield",
+                    formula: "m·A·f_y/√3",
+                },
                 substituted![
-                    ("m", b.slip_planes(), Count),
-                    ("A", self.shear_area().si(), Area),
-                    ("f_y", b.yield_strength().si(), Stress),
+                    ("m", Count(b.slip_planes())),
+                    ("A", self.shear_area()),
+                    ("f_y", b.yield_strength())
                 ],
-                (resistance.yields, Force),
+                newton(resistance.yields),
                 Cite::new("elementary", "distortion energy", Flag::Computed),
             ),
             LoadKind::Ultimate => self.centre_line(&mut w, &demand, resistance.capacity),
@@ -149,9 +157,9 @@ impl Analysis<'_> {
             CheckId::BoltShear,
             (&resistance, &demand),
             if threads {
-                ["shear-threads"; 2]
+                [say::ShearThreads; 2]
             } else {
-                ["shear-shank"; 2]
+                [say::ShearShank; 2]
             },
             w,
         );
@@ -163,17 +171,17 @@ impl Analysis<'_> {
         let Some(multiple) = self.instantaneous_centre(demand, capacity) else {
             return;
         };
-        w.step(
-            &(
-                "λ",
-                "second opinion: breaking load of the whole group, times this case",
-                "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
-            ),
+        w.line(
+            &Line {
+                symbol: "λ",
+                what: "second opinion: breaking load of the whole group, times this case",
+                formula: "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
+            },
             substituted![
-                ("R_ult", capacity, Force),
-                ("λ by vectors", capacity / demand.force.max(1e-9), Ratio),
+                ("R_ult", newton(capacity)),
+                ("λ by vectors", Ratio(capacity / demand.force.max(1e-9)))
             ],
-            (multiple, Ratio),
+            Ratio(multiple),
             Cite::new(
                 "aisc-manual",
                 "Part 7, eccentrically loaded groups",
@@ -199,7 +207,7 @@ impl Analysis<'_> {
 
     /// Yield and tensile strength of the tube at the hole; next to the weld of a welded sleeve those of
     /// the weakened metal.
-    pub(super) fn tube_strengths(&self) -> (Pascals, Pascals) {
+    pub(super) fn tube_strengths(&self) -> (Stress, Stress) {
         let s = self.s;
         let plain = (s.tube.yield_least, s.tube.ultimate_least);
         let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
@@ -213,7 +221,7 @@ impl Analysis<'_> {
     }
 
     /// Hole in the wall of the tube: that of a through sleeve is as wide as the sleeve.
-    pub(super) fn hole_in_tube(&self) -> Metres {
+    pub(super) fn hole_in_tube(&self) -> Length {
         let s = self.s;
         if s.support == SupportKind::ThroughSleeve {
             s.sleeve.outer.max(s.bolting.hole)
@@ -223,7 +231,7 @@ impl Analysis<'_> {
     }
 
     /// Lever between fitting and wall.
-    pub(super) fn lever(&self) -> Metres {
+    pub(super) fn lever(&self) -> Length {
         let s = self.s;
         pin::lever(s.fitting.thickness, s.fitting.gap, s.tube.design_wall)
     }
@@ -264,38 +272,38 @@ impl Analysis<'_> {
         let mut capacity =
             shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
-        w.step(
-            &(
-                "R",
-                "bearing of the bolt on the walls that it pushes",
-                "n·1.8·f_y·d·t",
-            ),
+        w.line(
+            &Line {
+                symbol: "R",
+                what: "bearing of the bolt on the walls that it pushes",
+                formula: "n·1.8·f_y·d·t",
+            },
             substituted![
-                ("n", walls, Count),
-                ("f_y", s.tube.yield_least.si(), Stress),
-                ("d", d.si(), Length),
-                ("t", s.tube.design_wall.si(), Length),
+                ("n", Count(walls)),
+                ("f_y", s.tube.yield_least),
+                ("d", d),
+                ("t", s.tube.design_wall)
             ],
-            (capacity, Force),
+            newton(capacity),
             Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
         );
         let (softened, _) = self.tube_strengths();
         if softened < s.tube.yield_least {
             let at_weld =
                 shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
-            w.step(
-                &(
-                    "R_w",
-                    "bearing of the welded sleeve on the weakened walls",
-                    "n·1.8·f_y,w·D·t",
-                ),
+            w.line(
+                &Line {
+                    symbol: "R_w",
+                    what: "bearing of the welded sleeve on the weakened walls",
+                    formula: "n·1.8·f_y,w·D·t",
+                },
                 substituted![
-                    ("n", walls, Count),
-                    ("f_y,w", softened.si(), Stress),
-                    ("D", s.sleeve.outer.si(), Length),
-                    ("t", s.tube.design_wall.si(), Length),
+                    ("n", Count(walls)),
+                    ("f_y,w", softened),
+                    ("D", s.sleeve.outer),
+                    ("t", s.tube.design_wall)
                 ],
-                (at_weld, Force),
+                newton(at_weld),
                 Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
             );
             capacity = capacity.min(at_weld);
@@ -308,7 +316,7 @@ impl Analysis<'_> {
         Some(Self::of_resistance(
             CheckId::WallBearing,
             (&resistance, &demand),
-            ["bearing-oval", "bearing-fine"],
+            [say::BearingOval, say::BearingFine],
             w,
         ))
     }

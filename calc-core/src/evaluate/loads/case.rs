@@ -1,6 +1,6 @@
 //! One load case: forces and moments at a point beside the bolt group.
 
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::cite::{Cite, Flag};
 use crate::mechanics::bolt_group::GroupLoad;
 use crate::scenario::Mount;
@@ -15,7 +15,7 @@ pub(super) const ROAD: Cite = Cite::new(
 /// Forces at a point, N and N·m: along the tube (forward positive), up, to the left.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct LoadCase {
-    pub(crate) case: &'static str,
+    pub(crate) case: CaseName,
     pub(crate) kind: LoadKind,
     pub(crate) along: f64,
     pub(crate) up: f64,
@@ -34,7 +34,7 @@ pub(crate) struct LoadCase {
 
 impl LoadCase {
     /// A case without components at a point.
-    pub(super) const fn at(case: &'static str, kind: LoadKind, (ahead, below): (f64, f64)) -> Self {
+    pub(super) const fn at(case: CaseName, kind: LoadKind, (ahead, below): (f64, f64)) -> Self {
         Self {
             case,
             kind,

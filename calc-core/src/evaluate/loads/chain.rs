@@ -1,7 +1,7 @@
 //! Safety-chain bracket: the strength required of the chain, pulled at its angle.
 
 use super::case::LoadCase;
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::quantity::InUnits;
 use crate::scenario::Scenario;
 
@@ -26,8 +26,8 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         ..LoadCase::at(case, LoadKind::Ultimate, point)
     };
     vec![
-        at("chain-pulls-up", off, 0.0),
-        at("chain-pulls-down", -off, 0.0),
-        at("chain-pulls-aside", 0.0, off),
+        at(CaseName::ChainPullsUp, off, 0.0),
+        at(CaseName::ChainPullsDown, -off, 0.0),
+        at(CaseName::ChainPullsAside, 0.0, off),
     ]
 }

@@ -1,7 +1,7 @@
 //! Coupler: forces at the ball, by the road and by the chosen rule.
 
 use super::case::LoadCase;
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::quantity::InUnits;
 use crate::scenario::Scenario;
 
@@ -20,9 +20,9 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         ..LoadCase::at(case, LoadKind::Service, point)
     };
     let mut cases = vec![
-        road("braking-over-a-bump", -along, 0.0),
-        road("pulling-over-a-bump", along, 0.0),
-        road("cornering-over-a-bump", 0.0, side),
+        road(CaseName::BrakingOverABump, -along, 0.0),
+        road(CaseName::PullingOverABump, along, 0.0),
+        road(CaseName::CorneringOverABump, 0.0, side),
     ];
     let rule = l.rule.class(&trailer).map_or(&[][..], |class| class.cases);
     cases.extend(rule.iter().map(|case| LoadCase {

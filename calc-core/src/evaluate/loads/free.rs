@@ -1,6 +1,7 @@
 //! Free load: six components at a point, as the reader gives them.
 
 use super::case::LoadCase;
+use crate::catalog::CaseName;
 use crate::cite::{Cite, Flag};
 use crate::quantity::InUnits;
 use crate::scenario::Scenario;
@@ -14,6 +15,10 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         side: f.side.si(),
         about: [f.about_along, f.about_side, f.about_up],
         cite: Cite::new("own-assumption", "the reader's own load", Flag::Assumption),
-        ..LoadCase::at("free-load", f.kind, (l.ball_ahead.si(), l.ball_below.si()))
+        ..LoadCase::at(
+            CaseName::FreeLoad,
+            f.kind,
+            (l.ball_ahead.si(), l.ball_below.si()),
+        )
     }]
 }

@@ -1,7 +1,7 @@
 //! Spring hanger: wheel load, braking and side force at the ground.
 
 use super::case::LoadCase;
-use crate::catalog::LoadKind;
+use crate::catalog::{CaseName, LoadKind};
 use crate::quantity::{InUnits, STANDARD_GRAVITY};
 use crate::scenario::Scenario;
 
@@ -34,11 +34,11 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         ..LoadCase::at(case, LoadKind::Service, point)
     };
     vec![
-        at("wheel-over-a-bump", eye, (0.0, bump, 0.0)),
-        at("braking-rear-eye", eye, (-brake, bump + couple, 0.0)),
-        at("braking-front-eye", eye, (-brake, rest - couple, 0.0)),
-        at("cornering-left", ground, (0.0, bump, side)),
-        at("cornering-right", ground, (0.0, bump, -side)),
-        at("cornering-unloaded", ground, (0.0, 0.0, side)),
+        at(CaseName::WheelOverABump, eye, (0.0, bump, 0.0)),
+        at(CaseName::BrakingRearEye, eye, (-brake, bump + couple, 0.0)),
+        at(CaseName::BrakingFrontEye, eye, (-brake, rest - couple, 0.0)),
+        at(CaseName::CorneringLeft, ground, (0.0, bump, side)),
+        at(CaseName::CorneringRight, ground, (0.0, bump, -side)),
+        at(CaseName::CorneringUnloaded, ground, (0.0, 0.0, side)),
     ]
 }

@@ -27,6 +27,7 @@ use crate::catalog::LoadKind;
 use crate::mechanics::bolt_group::{Place, Share, pattern};
 use crate::mechanics::slip;
 use crate::quantity::{InUnits, newton};
+use crate::report::{Sentence, say};
 use crate::scenario::{JointKind, Scenario};
 
 /// All cases with the shares of the bolts.
@@ -60,21 +61,21 @@ fn cases(s: &Scenario) -> Vec<LoadCase> {
 }
 
 /// Keys of what is to be said about the loads.
-pub(crate) fn notes(s: &Scenario) -> Vec<&'static str> {
+pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
     let l = &s.loads;
     let coupling = matches!(l.joint, JointKind::Coupler | JointKind::ChainBracket);
     let mut notes = Vec::new();
-    if !coupling && l.rule.has_cases() {
-        notes.push("note-rule-not-for-this-joint");
+    if !coupling && l.rule.id() != "road-service" {
+        notes.push(say::NoteRuleNotForThisJoint);
     }
     if coupling && !l.rule.covers(&l.trailer()) {
-        notes.push("note-too-heavy-for-rule");
+        notes.push(say::NoteTooHeavyForRule);
     }
     if l.joint == JointKind::ChainBracket {
-        notes.push("note-chain-bears-only-then");
+        notes.push(say::NoteChainBearsOnlyThen);
     }
     if l.joint == JointKind::SpringHanger {
-        notes.push("note-tube-bending-not-asked");
+        notes.push(say::NoteTubeBendingNotAsked);
     }
     notes
 }

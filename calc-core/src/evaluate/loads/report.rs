@@ -1,6 +1,7 @@
 //! Load cases as they are reported and drawn.
 
 use super::{BoltLoads, Cases, Service};
+use crate::catalog::CaseName;
 use crate::mechanics::bolt_group::{Place, Share};
 use crate::report::{BoltShare, CaseReport, LoadsReport};
 use crate::scenario::Scenario;
@@ -17,7 +18,7 @@ impl Cases {
             });
         let case = drawn.map(|loads| &loads.case);
         LoadsReport {
-            case: case.map_or("none", |c| c.case),
+            case: case.map_or(CaseName::None, |c| c.case),
             longitudinal_n: case.map_or(0.0, |c| c.along),
             vertical_n: case.map_or(0.0, |c| c.up),
             transverse_n: case.map_or(0.0, |c| c.side),

@@ -4,7 +4,7 @@ use super::{MaterialLine, length};
 use crate::quantity::Dimension;
 use crate::repair::Rates;
 use crate::repair::work::Jobs;
-use crate::report::{Amount, Said};
+use crate::report::{Amount, Label, Said};
 use crate::scenario::{Field, Scenario};
 use crate::support::parts::{Cutting, Pieces, Shape};
 use serde::Serialize;
@@ -16,7 +16,7 @@ const KERF: f64 = 3.175e-3;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Cut {
     /// What it is, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// Id of the sleeve stock; empty for plate and bar.
     pub stock: &'static str,
     /// Id of the material.
@@ -107,7 +107,7 @@ pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<Materia
         .collect();
     if jobs.new_bolts > 0 {
         lines.push(MaterialLine {
-            what: "piece-bolt",
+            what: Label::PieceBolt,
             stock: s.bolting.thread.id(),
             material: s.bolting.grade.id(),
             count: jobs.new_bolts,

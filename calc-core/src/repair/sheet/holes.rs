@@ -5,7 +5,7 @@ use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
 use crate::cite::Cite;
 use crate::quantity::{InUnits, Length};
 use crate::repair::work::{Drilled, Jobs};
-use crate::report::{Amount, Check, CheckId, Said, Verdict};
+use crate::report::{Amount, Check, CheckId, Label, Said, Verdict, say};
 use crate::scenario::{MemberKind, Scenario};
 use crate::support::parts::Shape;
 use crate::support::{self, ClampSupport};
@@ -51,7 +51,7 @@ pub struct Class {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Distance {
     /// Where to, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// The least.
     pub needed: Amount,
     /// What is there.
@@ -64,7 +64,7 @@ pub struct Distance {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Hole {
     /// Where, by code.
-    pub place: &'static str,
+    pub place: Label,
     /// How many.
     pub count: u32,
     /// Diameter that is there; none: to be drilled anew.
@@ -76,7 +76,7 @@ pub struct Hole {
     /// Smallest drill in millimetres that is no smaller.
     pub drill_metric: Option<DrillSize>,
     /// What to drill with, by code.
-    pub tool: &'static str,
+    pub tool: Label,
     /// Drill to begin with.
     pub pilot: Option<Amount>,
     /// The clearance hole of the tables that it is.
@@ -98,9 +98,9 @@ pub(super) fn list(
     let from = support::of(before).hole_in_wall(before).si();
     let to = support.hole_in_wall(after).si();
     let place = if after.member.is_open() {
-        "place-one-ply"
+        Label::PlaceOnePly
     } else {
-        "place-tube-wall"
+        Label::PlaceTubeWall
     };
     for mut hole in both(after, place, jobs.in_tube, from, to) {
         hole.distances = in_the_tube(after, support, checks, to);
@@ -109,27 +109,27 @@ pub(super) fn list(
             hole.notes.insert(0, fit);
         }
         if !after.member.is_open() {
-            hole.notes.push(said("hole-in-line", &[]));
+            hole.notes.push(said(say::HoleInLine, []));
         }
         holes.push(hole);
     }
     let (from, to) = (before.fitting.hole.si(), after.fitting.hole.si());
-    for mut hole in both(after, "place-fitting", jobs.in_fitting, from, to) {
-        hole.distances = of(checks, CheckId::FittingEdge, "distance-edge");
+    for mut hole in both(after, Label::PlaceFitting, jobs.in_fitting, from, to) {
+        hole.distances = of(checks, CheckId::FittingEdge, Label::DistanceEdge);
         holes.push(hole);
     }
     if let Some(pieces) = &jobs.pieces
         && pieces.shape.holes() > 0
     {
         let place = match pieces.shape {
-            Shape::Washer { .. } => "place-washer",
-            Shape::Block { .. } => "place-block",
-            _ => "place-plate",
+            Shape::Washer { .. } => Label::PlaceWasher,
+            Shape::Block { .. } => Label::PlaceBlock,
+            _ => Label::PlacePlate,
         };
         let count = pieces.count * pieces.shape.holes();
         let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
         if matches!(pieces.shape, Shape::Block { .. }) {
-            hole.notes.push(said("hole-through-tube", &[]));
+            hole.notes.push(said(say::HoleThroughTube, []));
         }
         holes.push(hole);
     }
@@ -139,15 +139,15 @@ pub(super) fn list(
         let to = after.bolting.thread.major().si() + REAM_BELOW;
         let count = jobs.pieces.map_or(0, |p| p.count);
         let from = Some(after.sleeve.inner.si());
-        let mut hole = drilled(after, "place-sleeve-bore", count, from, to);
-        hole.notes.push(said("hole-ream-if-tight", &[play]));
+        let mut hole = drilled(after, Label::PlaceSleeveBore, count, from, to);
+        hole.notes.push(said(say::HoleReamIfTight, [play]));
         holes.push(hole);
     }
     holes
 }
 
 /// Holes that are opened, and holes that are new.
-fn both(s: &Scenario, place: &'static str, jobs: Drilled, from: f64, to: f64) -> Vec<Hole> {
+fn both(s: &Scenario, place: Label, jobs: Drilled, from: f64, to: f64) -> Vec<Hole> {
     [(jobs.opened, Some(from)), (jobs.new, None)]
         .into_iter()
         .filter(|(count, _)| *count > 0)
@@ -155,7 +155,7 @@ fn both(s: &Scenario, place: &'static str, jobs: Drilled, from: f64, to: f64) ->
         .collect()
 }
 
-fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to: f64) -> Hole {
+fn drilled(s: &Scenario, place: Label, count: u32, from: Option<f64>, to: f64) -> Hole {
     let thread = s.bolting.thread;
     let drill = |system| drill_for(Length::of_si(to), system).map(DrillSize::of);
     let wide = to > TWIST_UP_TO;
@@ -178,9 +178,9 @@ fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to:
     });
     let mut notes = Vec::new();
     if from.is_some() && wide {
-        notes.push(said("hole-open-guided", &[]));
+        notes.push(said(say::HoleOpenGuided, []));
     }
-    notes.push(said("hole-deburr", &[]));
+    notes.push(said(say::HoleDeburr, []));
     Hole {
         place,
         count,
@@ -189,9 +189,9 @@ fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to:
         drill_inch: drill(System::Inch),
         drill_metric: drill(System::Metric),
         tool: match (wide, from) {
-            (true, _) => "drill-hole-cutter",
-            (false, Some(_)) => "drill-step",
-            (false, None) => "drill-twist",
+            (true, _) => Label::DrillHoleCutter,
+            (false, Some(_)) => Label::DrillStep,
+            (false, None) => Label::DrillTwist,
         },
         pilot: (from.is_none() && to > pilot).then(|| length(pilot)),
         class,
@@ -201,7 +201,7 @@ fn drilled(s: &Scenario, place: &'static str, count: u32, from: Option<f64>, to:
 }
 
 /// A distance that the joint is checked for.
-fn of(checks: &[Check], id: CheckId, what: &'static str) -> Vec<Distance> {
+fn of(checks: &[Check], id: CheckId, what: Label) -> Vec<Distance> {
     checks
         .iter()
         .filter(|check| check.id == id)
@@ -222,9 +222,9 @@ fn in_the_tube(
     checks: &[Check],
     hole: f64,
 ) -> Vec<Distance> {
-    let mut distances = of(checks, CheckId::EndDistance, "distance-end");
-    distances.extend(of(checks, CheckId::Spacing, "distance-next"));
-    distances.extend(of(checks, CheckId::MemberEdge, "distance-free-edge"));
+    let mut distances = of(checks, CheckId::EndDistance, Label::DistanceEnd);
+    distances.extend(of(checks, CheckId::Spacing, Label::DistanceNext));
+    distances.extend(of(checks, CheckId::MemberEdge, Label::DistanceFreeEdge));
     let has_corners = s.member.kind == MemberKind::RectangularTube;
     if !(has_corners && support.passes_wall()) {
         return distances;
@@ -234,7 +234,7 @@ fn in_the_tube(
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
     let given = flat - outermost - hole / 2.0;
     distances.push(Distance {
-        what: "distance-corner",
+        what: Label::DistanceCorner,
         needed: length(0.0),
         given: length(given),
         verdict: if given >= 0.0 {

@@ -15,7 +15,7 @@ pub use welds::{FillerLine, FilletEnd, WeldPlan};
 use super::{Rates, RepairKind, Work, work};
 use crate::evaluate::{Analysis, checks_in_order};
 use crate::quantity::Dimension;
-use crate::report::{Amount, Said};
+use crate::report::{Amount, Label, Said};
 use crate::scenario::{Input, Scenario};
 use crate::support::parts::said;
 use crate::support::put_in;
@@ -25,7 +25,7 @@ use serde::Serialize;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct MaterialLine {
     /// Piece, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// Id of the stock: sleeve row, bolt size; empty for plate and bar.
     pub stock: &'static str,
     /// Id of the material or of the bolt grade.
@@ -42,7 +42,7 @@ pub struct MaterialLine {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Operation {
     /// Which, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// How often.
     pub count: u32,
     /// Minutes by the rates.
@@ -116,11 +116,15 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
 fn operations(jobs: &work::Jobs, rates: &Rates) -> Vec<Operation> {
     let done = jobs.work(rates);
     [
-        ("work-holes", done.holes, rates.minutes_hole),
-        ("work-cuts", done.cuts, rates.minutes_cut),
-        ("work-welds", done.welds, rates.minutes_weld),
-        ("work-surfaces", done.surfaces, jobs.minutes_surface(rates)),
-        ("work-bolts", jobs.bolts, rates.minutes_bolt),
+        (Label::WorkHoles, done.holes, rates.minutes_hole),
+        (Label::WorkCuts, done.cuts, rates.minutes_cut),
+        (Label::WorkWelds, done.welds, rates.minutes_weld),
+        (
+            Label::WorkSurfaces,
+            done.surfaces,
+            jobs.minutes_surface(rates),
+        ),
+        (Label::WorkBolts, jobs.bolts, rates.minutes_bolt),
     ]
     .into_iter()
     .filter(|(_, count, _)| *count > 0)

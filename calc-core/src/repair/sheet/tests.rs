@@ -1,7 +1,7 @@
 use super::*;
 use crate::quantity::InUnits;
 use crate::repair::{Repairs, repairs};
-use crate::report::Verdict;
+use crate::report::{Label, Message, Verdict};
 
 fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
     let mut input = Input::default();
@@ -34,16 +34,16 @@ fn a_through_sleeve_is_as_long_as_the_tube_is_deep() {
     near(cut.length.si, 0.0762);
     assert_eq!(
         (cut.count, cut.what, cut.minus.si),
-        (2, "piece-sleeve", 0.0)
+        (2, Label::PieceSleeve, 0.0)
     );
     let [wall, bore] = &sheet.holes[..] else {
         panic!("walls, and a bore of 0.510 in: {:?}", sheet.holes)
     };
-    assert_eq!((wall.place, wall.count), ("place-tube-wall", 4));
+    assert_eq!((wall.place, wall.count), (Label::PlaceTubeWall, 4));
     near(wall.to.si, 0.01905);
     near(wall.drill_inch.unwrap().diameter.si, 0.01905);
     near(wall.drill_metric.unwrap().diameter.si, 0.01925);
-    assert_eq!(bore.place, "place-sleeve-bore");
+    assert_eq!(bore.place, Label::PlaceSleeveBore);
     assert!(sheet.weld.is_none());
 }
 
@@ -53,12 +53,12 @@ fn a_loose_sleeve_is_shorter_than_the_space_by_the_wanted_gap() {
     near(sheet.cuts[0].length.si, 0.0762 - 2.0 * 0.003_175 - 1e-4);
     // From as short as that to exactly as long as the space.
     near(sheet.cuts[0].plus.si, 1e-4);
-    assert!(sheet.holes.iter().all(|h| h.place != "place-tube-wall"));
+    assert!(sheet.holes.iter().all(|h| h.place != Label::PlaceTubeWall));
     assert!(
         sheet.cuts[0]
             .notes
             .iter()
-            .any(|n| n.code == "cut-in-by-end")
+            .any(|n| n.code == Message::CutInByEnd)
     );
 }
 
@@ -128,7 +128,7 @@ fn minutes_mass_and_cost_add_up() {
         let drilled: u32 = sheet
             .holes
             .iter()
-            .filter(|h| h.place != "place-sleeve-bore")
+            .filter(|h| h.place != Label::PlaceSleeveBore)
             .map(|h| h.count)
             .sum();
         assert_eq!(drilled, repair.work.holes, "{:?}", sheet.holes);

@@ -6,7 +6,7 @@ use crate::evaluate::Analysis;
 use crate::mechanics::bolt_group::Place;
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
-use crate::report::{Amount, Said};
+use crate::report::{Amount, Label, Said, say};
 use serde::Serialize;
 
 /// Rounds of the wrench after all bolts are snug, as shares of the torque; the last goes round until no
@@ -31,7 +31,7 @@ pub struct BoltPlace {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Pass {
     /// Which, by code.
-    pub what: &'static str,
+    pub what: Label,
     /// Torque; none where the bolts are only brought snug.
     pub torque: Option<Amount>,
     /// Where it comes from.
@@ -90,28 +90,25 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
     let bolt = residual.length + thread.nut_height() + thread.pitch() * 2.0;
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
-        what: "tighten-snug",
+        what: Label::TightenSnug,
         torque: None,
         cite: RCSC,
     }];
     let last = ROUNDS.len() - 1;
     passes.extend(ROUNDS.iter().enumerate().map(|(i, share)| Pass {
         what: if i == last {
-            "tighten-until-still"
+            Label::TightenUntilStill
         } else {
-            "tighten-round"
+            Label::TightenRound
         },
         torque: Some(of(torque * share, Dimension::Torque)),
         cite: ROUNDS_CITE,
     }));
-    let mut notes = vec![said("tighten-clean", &[]), said("tighten-smooth", &[])];
+    let mut notes = vec![said(say::TightenClean, []), said(say::TightenSmooth, [])];
     if analysis.preload.nominal.si()
         < EASED_BELOW * s.tightening.preload_share * analysis.preload.proof.si()
     {
-        notes.push(Said {
-            code: "tighten-eased",
-            amounts: vec![of(torque, Dimension::Torque)],
-        });
+        notes.push(Said::of(say::TightenEased, [of(torque, Dimension::Torque)]));
     }
     let places = &analysis.cases().places;
     TighteningPlan {
@@ -136,9 +133,9 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
         first_loss: of(loss, Dimension::Force),
         first_loss_share: of(share, Dimension::Share),
         look_again: vec![
-            said("tighten-first-look", &[]),
-            said("tighten-each-season", &[]),
-            said("tighten-found-loose", &[]),
+            said(say::TightenFirstLook, []),
+            said(say::TightenEachSeason, []),
+            said(say::TightenFoundLoose, []),
         ],
         notes,
     }

@@ -4,12 +4,12 @@ use super::{length, said};
 use crate::catalog::{Family, Filler, filler};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::loads::Cases;
-use crate::evaluate::working::Working;
+use crate::evaluate::working::{Line, Working};
 use crate::mechanics::weld;
-use crate::quantity::Dimension::{Angle, Force, Length, Ratio, Stress};
-use crate::quantity::InUnits;
+use crate::quantity::Dimension::{Angle, Force, Stress};
+use crate::quantity::{InUnits, Ratio, newton};
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
-use crate::report::{Amount, Governing, Said, Step, Verdict, substituted};
+use crate::report::{Amount, Governing, Label, Said, Step, Verdict, say, substituted};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
 
@@ -58,7 +58,7 @@ pub struct FilletEnd {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WeldPlan {
     /// Kind of joint, by code.
-    pub joint: &'static str,
+    pub joint: Label,
     /// How many, two to a sleeve.
     pub count: u32,
     /// Length of one, round the sleeve.
@@ -112,7 +112,7 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
     let least = weld::least_groove_throat(thinner);
     let aluminium = s.tube.material.family() == Family::Aluminium;
     Some(WeldPlan {
-        joint: "weld-bevel-groove",
+        joint: Label::WeldBevelGroove,
         count,
         length: length(w.length.si()),
         groove_angle: Amount::new(GROOVE_DEG.to_radians(), Angle),
@@ -155,7 +155,7 @@ fn fillet(s: &Scenario) -> FilletEnd {
         largest_leg: length(largest.si()),
         proud: length(leg.si()),
         throat: length(weld::fillet_throat(leg).si()),
-        notes: vec![said("weld-fillet-proud", &[leg.si()])],
+        notes: vec![said(say::WeldFilletProud, [leg.si()])],
     }
 }
 
@@ -166,38 +166,38 @@ fn notes(
     aluminium: bool,
 ) -> Vec<Said> {
     let mut notes = vec![
-        said("weld-why-groove", &[]),
-        said("weld-bevel-hole", &[w.depth.si()]),
-        said("weld-assumption", &[]),
+        said(say::WeldWhyGroove, []),
+        said(say::WeldBevelHole, [w.depth.si()]),
+        said(say::WeldAssumption, []),
     ];
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
     let bevelled = s.sleeve.outer.si() / 2.0 + w.depth.si() * GROOVE_DEG.to_radians().tan();
     if bevelled > flat {
-        notes.push(said("weld-bevel-corner", &[bevelled - flat]));
+        notes.push(said(say::WeldBevelCorner, [bevelled - flat]));
     }
     if thinner < least {
-        notes.push(said("weld-thin-wall", &[thinner.si(), least.si()]));
+        notes.push(said(say::WeldThinWall, [thinner.si(), least.si()]));
     }
     notes.push(said(
         if aluminium {
-            "weld-clean-aluminium"
+            say::WeldCleanAluminium
         } else {
-            "weld-clean-steel"
+            say::WeldCleanSteel
         },
-        &[],
+        [],
     ));
     if aluminium {
         // Within 25 mm (1 in) of a weld.
-        notes.push(said("weld-heat-softens", &[0.0254]));
+        notes.push(said(say::WeldHeatSoftens, [0.0254]));
     }
     if s.tube.material.family() != s.sleeve.material.family() {
-        notes.push(said("weld-stainless-to-carbon", &[]));
+        notes.push(said(say::WeldStainlessToCarbon, []));
     }
-    notes.push(said("weld-sequence", &[]));
-    notes.push(said("weld-grind-flush", &[]));
+    notes.push(said(say::WeldSequence, []));
+    notes.push(said(say::WeldGrindFlush, []));
     notes.push(said(
-        "weld-ream-after",
-        &[(s.sleeve.inner - s.bolting.thread.major()).si()],
+        say::WeldReamAfter,
+        [(s.sleeve.inner - s.bolting.thread.major()).si()],
     ));
     notes
 }
@@ -208,51 +208,63 @@ fn steps(
     demand: Option<&crate::repair::weld::WeldDemand<'_>>,
 ) -> Vec<Step> {
     let mut sheet = Working::new(true);
-    sheet.step(
-        &("E", "throat of the groove, bevelled by 60°", "S"),
-        substituted![("S", w.throat.si(), Length)],
-        (w.throat.si(), Length),
+    sheet.line(
+        &Line {
+            symbol: "E",
+            what: "throat of the groove, bevelled by 60°",
+            formula: "S",
+        },
+        substituted![("S", w.throat)],
+        w.throat,
         Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
     );
-    sheet.step(
-        &("L", "length of one weld", "π·D"),
-        substituted![("D", s.sleeve.outer.si(), Length)],
-        (w.length.si(), Length),
+    sheet.line(
+        &Line {
+            symbol: "L",
+            what: "length of one weld",
+            formula: "π·D",
+        },
+        substituted![("D", s.sleeve.outer)],
+        w.length,
         Cite::new("elementary", "circumference", Flag::Computed),
     );
-    sheet.step(
-        &("R_w", "strength of the weld metal in shear", "f_w·E·L"),
+    sheet.line(
+        &Line {
+            symbol: "R_w",
+            what: "strength of the weld metal in shear",
+            formula: "f_w·E·L",
+        },
         substituted![
-            ("f_w", w.filler.shear_strength().si(), Stress),
-            ("E", w.throat.si(), Length),
-            ("L", w.length.si(), Length),
+            ("f_w", w.filler.shear_strength()),
+            ("E", w.throat),
+            ("L", w.length)
         ],
-        (w.metal, Force),
+        newton(w.metal),
         w.filler.cite(),
     );
-    sheet.step(
-        &(
-            "R_b",
-            "strength in shear of the metal beside it",
-            "0.60·f_u·t·L",
-        ),
+    sheet.line(
+        &Line {
+            symbol: "R_b",
+            what: "strength in shear of the metal beside it",
+            formula: "0.60·f_u·t·L",
+        },
         substituted![
-            ("f_u", w.beside_ultimate.si(), Stress),
-            ("t", w.beside_thickness.si(), Length),
-            ("L", w.length.si(), Length),
+            ("f_u", w.beside_ultimate),
+            ("t", w.beside_thickness),
+            ("L", w.length)
         ],
-        (w.beside, Force),
+        newton(w.beside),
         Cite::new("aisc-360-22", "J4.2", Flag::Read),
     );
     if let Some(a) = demand {
-        sheet.step(
-            &(
-                "V",
-                "force of one slip plane and pull along the bolt, together",
-                "√(V_p² + N²)",
-            ),
-            substituted![("V_p", a.in_plane, Force), ("N", a.pull, Force)],
-            (a.force(), Force),
+        sheet.line(
+            &Line {
+                symbol: "V",
+                what: "force of one slip plane and pull along the bolt, together",
+                formula: "√(V_p² + N²)",
+            },
+            substituted![("V_p", newton(a.in_plane)), ("N", newton(a.pull))],
+            newton(a.force()),
             Cite::new(
                 "own-assumption",
                 "the weld hands on all of it, the hole none",
@@ -260,14 +272,18 @@ fn steps(
             ),
         );
         let used = a.factor * a.force() / w.strength().max(1e-9);
-        sheet.step(
-            &("u", "share used", "Ω·V/min(R_w, R_b)"),
+        sheet.line(
+            &Line {
+                symbol: "u",
+                what: "share used",
+                formula: "Ω·V/min(R_w, R_b)",
+            },
             substituted![
-                ("Ω", a.factor, Ratio),
-                ("V", a.force(), Force),
-                ("R", w.strength(), Force),
+                ("Ω", Ratio(a.factor)),
+                ("V", newton(a.force())),
+                ("R", newton(w.strength()))
             ],
-            (used, Ratio),
+            Ratio(used),
             Cite::new("aisc-360-22", "Table J2.5; ADM 1.95", Flag::Read),
         );
     }

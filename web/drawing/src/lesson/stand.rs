@@ -6,7 +6,7 @@ use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use super::tube::{self, Joint, MOST_TURN};
 use crate::scene::{Anchor, Draw};
-use crate::words::message;
+use crate::words::label;
 use calc_core::catalog::{material, sleeve};
 use calc_core::evaluate::TurnPoint;
 use calc_core::mechanics::sleeve::strength;
@@ -286,13 +286,7 @@ impl Model for Stand {
 
 /// A verdict in the page's words.
 pub(super) fn verdict_words(verdict: Verdict) -> &'static str {
-    message(match verdict {
-        Verdict::Holds => "verdict.holds",
-        Verdict::Close => "verdict.close",
-        Verdict::DoesNotHold => "verdict.does-not-hold",
-        Verdict::NotChecked => "verdict.not-checked",
-    })
-    .unwrap_or_default()
+    label(verdict).unwrap_or_default()
 }
 
 /// Names of the curves, short.

@@ -5,7 +5,7 @@ mod picture;
 
 use super::control::{Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
-use calc_core::inspection::{DentReading, OvalReading, dent, oval};
+use calc_core::inspection::{DentReading, OvalReading, Tells, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::Field;
@@ -106,11 +106,6 @@ fn numbers(state: &State) -> Option<Numbers> {
     })
 }
 
-/// Whether a reading says a sentence.
-fn says(said: &[calc_core::report::Said], code: &str) -> bool {
-    said.iter().any(|s| s.code == code)
-}
-
 impl Numbers {
     /// Height of one of the joint's nuts, mm.
     fn nut(&self) -> f64 {
@@ -123,31 +118,31 @@ impl Numbers {
     }
 
     fn slipped(&self) -> bool {
-        says(&self.hole.said, "oval-slipped")
+        self.hole.slipped
+    }
+
+    /// Whether the dent is smaller than a caliper sees.
+    fn too_small_to_see(&self) -> bool {
+        matches!(self.dent.tells, Tells::AtMost(_))
     }
 
     /// Whether measurement and calculation cannot both be right, or nobody checked this far.
     fn doubtful(&self) -> bool {
-        ["dent-beyond", "outside-checked", "more-than-bolt"]
-            .iter()
-            .any(|code| says(&self.dent.said, &format!("caliper-{code}")))
+        self.dent.doubtful
     }
 
     /// Lowest, likely and highest clamp that the dent stands for, N. Where it says only "at most" or
     /// "at least", that end stands for all three.
     fn clamp(&self) -> [f64; 3] {
-        self.dent.clamp.map_or_else(
-            || {
-                let said = self.dent.said.first().and_then(|s| s.amounts.last());
-                [said.map_or(0.0, |a| a.si); 3]
-            },
-            |band| [band.low.si, band.likely.si, band.high.si],
-        )
+        match (self.dent.clamp, self.dent.tells) {
+            (Some(band), _) => [band.low.si, band.likely.si, band.high.si],
+            (None, Tells::AtMost(end) | Tells::AtLeast(end)) => [end.si; 3],
+            (None, _) => [0.0; 3],
+        }
     }
 
     fn clamp_check(&self) -> Verdict {
-        let mut checks = self.report.checks.iter();
-        let clamp = checks.find(|c| c.id == CheckId::Clamp);
+        let clamp = self.report.check(CheckId::Clamp);
         clamp.map_or(Verdict::NotChecked, |c| c.verdict)
     }
 
@@ -163,7 +158,7 @@ impl Numbers {
     }
 
     fn said(&self) -> &'static str {
-        let shows = !says(&self.dent.said, "caliper-dent-below");
+        let shows = !self.too_small_to_see();
         let weak = self.clamp_check() == Verdict::DoesNotHold;
         if self.slipped() {
             return if shows && !self.doubtful() {
@@ -173,7 +168,7 @@ impl Numbers {
             };
         }
         match (shows, self.verdict()) {
-            (true, Verdict::NotChecked) if says(&self.dent.said, "caliper-dent-beyond") => "beyond",
+            (true, Verdict::NotChecked) if matches!(self.dent.tells, Tells::AtLeast(_)) => "beyond",
             (true, Verdict::NotChecked) => "does-not-fit",
             (true, _) if self.clamp()[1] < self.report.tightening.clamp_nominal_n => "dented-weak",
             (true, _) if weak => "dented-over",
@@ -191,7 +186,7 @@ impl Numbers {
             match self.dent.clamp {
                 Some(_) if self.doubtful() => "seen-unfit",
                 Some(_) => "seen-about",
-                None if says(&self.dent.said, "caliper-dent-below") => "seen-most",
+                None if self.too_small_to_see() => "seen-most",
                 None => "seen-least",
             },
             if self.slipped() {

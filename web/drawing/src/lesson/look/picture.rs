@@ -4,7 +4,7 @@ use super::super::DRAWING_WIDTH;
 use super::super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::super::model::{Handle, Look, with_strip};
 use super::super::stand::verdict_words;
-use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM, says};
+use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM};
 use crate::measure::caliper;
 use crate::parts::{DimensionLine, StripField, centre_cross, nut};
 use crate::pen::{Pen, polyline};
@@ -41,7 +41,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.line((0.0, 226.0), (DRAWING_WIDTH, 226.0), "hair");
     marks.all(hole(n, look));
     let [low, likely, high] = n.clamp();
-    let below = says(&n.dent.said, "caliper-dent-below");
+    let below = n.too_small_to_see();
     let fits = !n.doubtful();
     let words = match n.dent.clamp {
         Some(_) if !fits => String::from("does not fit"),
@@ -237,7 +237,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     let [_, likely, _] = n.clamp();
     let name = match n.dent.clamp {
         Some(_) => "about",
-        None if says(&n.dent.said, "caliper-dent-below") => "at most",
+        None if n.too_small_to_see() => "at most",
         None => "at least",
     };
     let tight = &n.report.tightening;

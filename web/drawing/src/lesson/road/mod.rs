@@ -9,7 +9,7 @@ mod tests;
 
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
-use calc_core::catalog::{Size, Trailer};
+use calc_core::catalog::{CaseName, Size, Trailer};
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
 use calc_core::quantity::{Dimension, Unit, kilogram};
 use calc_core::report::CaseReport;
@@ -257,10 +257,10 @@ struct Numbers {
 /// The load case that the figure shows, bolt by bolt.
 fn case(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<CaseReport> {
     let name = match (kind, jolt) {
-        (Kind::Hanger, Jolt::Worst) => "braking-rear-eye",
-        (Kind::Hanger, _) => "wheel-over-a-bump",
-        (Kind::Chain, _) => "chain-pulls-up",
-        _ => "braking-over-a-bump",
+        (Kind::Hanger, Jolt::Worst) => CaseName::BrakingRearEye,
+        (Kind::Hanger, _) => CaseName::WheelOverABump,
+        (Kind::Chain, _) => CaseName::ChainPullsUp,
+        _ => CaseName::BrakingOverABump,
     };
     let scenario = Scenario::new(&input(kind, jolt, distance_mm)).ok()?;
     let mut cases = evaluate(&scenario).loads.cases.into_iter();

@@ -1,0 +1,59 @@
+//! Names of load cases.
+
+use crate::keys::keys;
+
+/// The table: every name that the road or a rule gives a case.
+macro_rules! case_names {
+    ($($name:ident = $key:literal,)+) => {
+        keys! {
+            /// Name of a load case by key.
+            pub enum CaseName {
+                $(#[doc = concat!("`", $key, "`")] $name = $key,)+
+            }
+        }
+    };
+}
+
+case_names! {
+    BrakingOverABump = "braking-over-a-bump",
+    PullingOverABump = "pulling-over-a-bump",
+    CorneringOverABump = "cornering-over-a-bump",
+    TowBarPulled = "tow-bar-pulled",
+    TowBarPushed = "tow-bar-pushed",
+    TowBarBentUp = "tow-bar-bent-up",
+    TowBarBentDown = "tow-bar-bent-down",
+    TowBarBentAside = "tow-bar-bent-aside",
+    ClassPulled = "class-pulled",
+    ClassPushed = "class-pushed",
+    ClassAside = "class-aside",
+    ClassPressedUp = "class-pressed-up",
+    ClassPulledDown = "class-pulled-down",
+    AdrPulled = "adr-pulled",
+    AdrPushed = "adr-pushed",
+    AdrAside = "adr-aside",
+    AdrUp = "adr-up",
+    AdrDown = "adr-down",
+    DValuePulled = "d-value-pulled",
+    DValuePushed = "d-value-pushed",
+    DTestPulled = "d-test-pulled",
+    DTestPushed = "d-test-pushed",
+    WheelOverABump = "wheel-over-a-bump",
+    BrakingRearEye = "braking-rear-eye",
+    BrakingFrontEye = "braking-front-eye",
+    CorneringLeft = "cornering-left",
+    CorneringRight = "cornering-right",
+    CorneringUnloaded = "cornering-unloaded",
+    ChainPullsUp = "chain-pulls-up",
+    ChainPullsDown = "chain-pulls-down",
+    ChainPullsAside = "chain-pulls-aside",
+    FreeLoad = "free-load",
+    HitchTestPressed = "hitch-test-pressed",
+    HitchTestPulled = "hitch-test-pulled",
+    HitchTestPushed = "hitch-test-pushed",
+    HitchTestAside = "hitch-test-aside",
+    VValuePressedUp = "v-value-pressed-up",
+    VValuePulledDown = "v-value-pulled-down",
+    VTestPressedUp = "v-test-pressed-up",
+    VTestPulledDown = "v-test-pulled-down",
+    None = "none",
+}

@@ -1,0 +1,59 @@
+//! Names of things in lists: pieces, places, tools, kinds of work, what a spread rests on.
+
+use crate::keys::keys;
+
+/// The table: keys as in `content/messages.toml`.
+macro_rules! labels {
+    ($($name:ident = $key:literal,)+) => {
+        keys! {
+            /// Name of a thing by key; it is given no amounts.
+            pub enum Label {
+                $(#[doc = concat!("`", $key, "`")] $name = $key,)+
+            }
+        }
+    };
+}
+
+labels! {
+    SpreadFinishOwn = "spread-finish-own",
+    SpreadFinishRange = "spread-finish-range",
+    SpreadTightening = "spread-tightening",
+    SpreadSlipFriction = "spread-slip-friction",
+    SpreadWallMeasured = "spread-wall-measured",
+    SpreadWallNominal = "spread-wall-nominal",
+    SpreadYieldOwn = "spread-yield-own",
+    SpreadYieldRows = "spread-yield-rows",
+    SpreadBolt = "spread-bolt",
+    SpreadPutIn = "spread-put-in",
+    SpreadPutInNothing = "spread-put-in-nothing",
+    SpreadLoad = "spread-load",
+    PieceSleeve = "piece-sleeve",
+    PiecePlate = "piece-plate",
+    PieceWasher = "piece-washer",
+    PieceBlock = "piece-block",
+    PieceBolt = "piece-bolt",
+    PlaceTubeWall = "place-tube-wall",
+    PlaceFitting = "place-fitting",
+    PlacePlate = "place-plate",
+    PlaceWasher = "place-washer",
+    PlaceBlock = "place-block",
+    PlaceSleeveBore = "place-sleeve-bore",
+    DrillTwist = "drill-twist",
+    DrillStep = "drill-step",
+    DrillHoleCutter = "drill-hole-cutter",
+    DistanceEnd = "distance-end",
+    DistanceNext = "distance-next",
+    DistanceEdge = "distance-edge",
+    DistanceCorner = "distance-corner",
+    WeldBevelGroove = "weld-bevel-groove",
+    TightenSnug = "tighten-snug",
+    TightenRound = "tighten-round",
+    TightenUntilStill = "tighten-until-still",
+    WorkHoles = "work-holes",
+    WorkCuts = "work-cuts",
+    WorkWelds = "work-welds",
+    WorkSurfaces = "work-surfaces",
+    WorkBolts = "work-bolts",
+    PlaceOnePly = "place-one-ply",
+    DistanceFreeEdge = "distance-free-edge",
+}
