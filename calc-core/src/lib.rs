@@ -9,7 +9,6 @@ extern crate uom;
 pub mod catalog;
 pub mod chance;
 pub mod cite;
-pub mod error;
 pub mod evaluate;
 pub mod inspection;
 mod keys;
@@ -22,7 +21,6 @@ pub mod report;
 pub mod scenario;
 mod support;
 
-pub use error::InputError;
 pub use evaluate::{evaluate, torque_turn};
 pub use report::Report;
-pub use scenario::{Input, Scenario};
+pub use scenario::{Input, InputError, Scenario};

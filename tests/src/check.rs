@@ -34,7 +34,7 @@ impl Record {
         self.ours >= self.published - below && self.ours <= self.published + above
     }
 
-    /// Our value against the published one, as a share of it; the bare difference from nought.
+    /// Our value against the published one, as a share of it; the bare difference from zero.
     #[must_use]
     pub fn difference(&self) -> f64 {
         if self.published == 0.0 {

@@ -247,7 +247,7 @@ fn forces_follow_the_load() {
     compare_made(
         |input, _| {
             input.choose(JointKind::Free);
-            // None of them by chance nought.
+            // None of them by chance zero.
             for (at, field) in FREE_LOADS.into_iter().enumerate() {
                 let base = at as f64 * 700.0 - 1500.0;
                 let base = if at > 2 { base * 0.01 } else { base };

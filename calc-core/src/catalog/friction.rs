@@ -32,7 +32,7 @@ impl NutFactor {
         self.low_typical_high[0]
     }
 
-    /// Value to reckon with.
+    /// Value to count.
     #[must_use]
     pub const fn typical(&self) -> f64 {
         self.low_typical_high[1]

@@ -240,7 +240,7 @@ impl Material {
         self.welded.as_ref()
     }
 
-    /// Share of the nominal wall to reckon with: 0.93 for A500 tube, otherwise 1.
+    /// Share of the nominal wall to count: 0.93 for A500 tube, otherwise 1.
     #[must_use]
     pub const fn design_wall_factor(&self) -> f64 {
         self.design_wall_factor

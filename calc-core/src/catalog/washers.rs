@@ -93,7 +93,7 @@ impl Washer {
         self.thickness.length()
     }
 
-    /// Smallest thickness within the tolerance: the one to reckon with when the washer must bend.
+    /// Smallest thickness within the tolerance: the one to count when the washer must bend.
     #[must_use]
     pub fn thickness_min(&self) -> Length {
         self.thickness_min.length()

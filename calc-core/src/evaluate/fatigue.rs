@@ -1,7 +1,6 @@
 //! Fatigue of bolt and hole under the cases that come again and again and a road that is assumed.
 
 use super::analysis::Analysis;
-use super::checks::holds_so_far;
 use super::loads::{BoltLoads, Cases, LoadCase};
 use super::member_section::member_section;
 use super::pried::pull_on_bolt;
@@ -16,8 +15,7 @@ use crate::mechanics::fatigue::{
 use crate::mechanics::section::{HoledTube, hole_stress};
 use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
-    Amount, BoltEnduranceView, Check, FatigueReport, HoleView, Life, RoadSpectrum, Said, Sentence,
-    say,
+    Amount, BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum, Said, Sentence, say,
 };
 use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
 use crate::support::{self, seat};
@@ -217,24 +215,9 @@ fn miles(curve: &Curve, range: Stress, road: &RoadSpectrum) -> f64 {
     1.0 / damage_per_mile(curve, range, &road.blocks)
 }
 
-/// Fatigue of a joint on another road than its own.
-///
-/// The check of the bolt in the report stays with [`road`].
-#[must_use]
-pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
-    let analysis = Analysis::without_working(s);
-    let checks = super::checks_in_order(&analysis);
-    report(&analysis, &checks, road.clone())
-}
-
-/// The whole section. `checks` decide whether the joint grips at all.
-pub(super) fn report(
-    analysis: &Analysis<'_>,
-    checks: &[Check],
-    road: RoadSpectrum,
-) -> FatigueReport {
+/// The whole section. `gripping`: whether the joint grips and stays shut, which its checks decide.
+pub(super) fn report(analysis: &Analysis<'_>, gripping: bool, road: RoadSpectrum) -> FatigueReport {
     let (s, cases) = (analysis.s, analysis.cases());
-    let gripping = holds_so_far(checks);
     let bolt: Vec<BoltEnduranceView> =
         repeated_pull(analysis).map_or_else(Vec::new, |(_, pull)| {
             let views = BoltViews::new(analysis, pull, &road);
@@ -369,6 +352,7 @@ fn said(s: &Scenario, rim: &Rim, life: Option<Life>) -> Vec<Said> {
 mod tests {
     use super::*;
     use crate::evaluate::evaluate;
+    use crate::evaluate::fatigue;
     use crate::report::Message;
     use crate::report::{CheckId, Verdict};
     use crate::scenario::Input;
@@ -497,7 +481,7 @@ mod tests {
         assert!([900.0, 1400.0, 2500.0, 3500.0].iter().any(follows));
     }
 
-    /// The steel code gives no relief by the joint's stiffness to an aluminium residual.
+    /// The steel code gives no relief by the joint's stiffness to a grip with aluminium in it.
     #[test]
     fn aluminium_gets_no_relief_in_the_code_view() {
         let view = |s: &Scenario| {

@@ -13,16 +13,15 @@ pub(crate) mod residual_clamp;
 pub(crate) mod support;
 mod turn;
 
-pub(crate) use crate::report::{say, working};
 pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
-pub use fatigue::{fatigue, road};
+pub use fatigue::road;
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 
 use crate::order::sorted;
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Report, Said, Verdict};
+use crate::report::{Check, CheckId, FatigueReport, Report, RoadSpectrum, Said, Verdict, say};
 use crate::scenario::{Field, Scenario, VERSION};
 use crate::support::{of, parts::said, seat};
 
@@ -32,7 +31,7 @@ pub fn evaluate(s: &Scenario) -> Report {
     let analysis = Analysis::new(s);
     let checks = checks_in_order(&analysis);
     let (weakest, verdict) = weakest(&checks);
-    let fatigue = fatigue::report(&analysis, &checks, road(s));
+    let fatigue = fatigue::report(&analysis, checks::holds_so_far(&checks), road(s));
     Report {
         version: VERSION,
         input: s.input.clone(),
@@ -47,6 +46,16 @@ pub fn evaluate(s: &Scenario) -> Report {
         derived: s.derived.clone(),
         fatigue,
     }
+}
+
+/// Fatigue of a joint on another road than its own.
+///
+/// The check of the bolt in the report stays with [`road`].
+#[must_use]
+pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
+    let analysis = Analysis::without_working(s);
+    let gripping = checks::holds_so_far(&checks_in_order(&analysis));
+    fatigue::report(&analysis, gripping, road.clone())
 }
 
 /// The check that decides, and how it stands: the first of them.

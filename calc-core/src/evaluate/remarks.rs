@@ -25,7 +25,7 @@ fn travel(s: &Scenario) -> Said {
     Said::new(say::NoteSlipTravel, (play,))
 }
 
-/// Two pitches past the nut: what the bolt length is reckoned with.
+/// Two pitches past the nut: assumed in the length of the bolt.
 fn protrusion(s: &Scenario) -> Said {
     let two = s.bolting.thread.pitch() * 2.0;
     Said::new(say::NoteProtrusion, (two,))

@@ -8,7 +8,7 @@ use crate::report::LossesReport;
 use crate::scenario::Scenario;
 use crate::support::{self, Grip};
 
-/// Share of the clamp that goes in the first days between bare plies, and between coated ones.
+/// Share of the clamp lost by initial relaxation between bare plies, and between coated ones.
 ///
 /// # Sources
 /// RCSC commentary (citing Munse 1967): 2.5 % uncoated, 6.5 % galvanized.
@@ -27,7 +27,7 @@ pub(crate) struct ResidualClamp {
     pub(crate) plies: Stiffness,
     /// Share of an outside pull that the bolt feels.
     pub(crate) load_factor: f64,
-    /// Shank length in the residual.
+    /// Shank length in the grip.
     pub(crate) shank: Length,
     /// Least clamp right after tightening, N.
     pub(crate) fresh_min: f64,
@@ -47,7 +47,7 @@ impl ResidualClamp {
         let plate = grip.thickness;
         let fitting = s.fitting.thickness * plies;
         let length = s.clamped() + fitting + b.washer.thickness * 2.0 + plate;
-        // Bolt just long enough: residual, nut, two pitches.
+        // Bolt just long enough: grip, nut, two pitches.
         let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
         let shank = (bolt_length - b.thread.thread_length(bolt_length))
             .max(mm(0.0))

@@ -13,7 +13,7 @@ use crate::report::{
 use crate::scenario::{MemberKind, Mount, Scenario};
 use crate::support::{Limit, Side, SupportModel, of, seat, washer_end_factor};
 
-/// The stand that verdicts use, and what limits it. The likely one is built where it is shown.
+/// The model that verdicts use, and what limits it. The likely one is built where it is shown.
 pub(crate) struct Support {
     pub(crate) least: SupportModel,
     pub(crate) governs: Limit,

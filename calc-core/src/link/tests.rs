@@ -1,3 +1,5 @@
+//! What is written is read back, whatever text comes in; damaged links are told from whole ones.
+
 use super::*;
 use crate::Scenario;
 use crate::scenario::{Input, options};

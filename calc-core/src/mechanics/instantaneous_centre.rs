@@ -114,7 +114,7 @@ pub fn multiple_of_load(places: &[Place], load: &InPlane, strength: f64) -> Opti
         q = q.map(|c| c * GREATEST_DEFORMATION / largest);
         let secant = |p: &Place| {
             let [u, v] = motion(q, p);
-            // A bolt in the centre itself does not move: its force is nought whatever its stiffness.
+            // A bolt in the centre itself does not move: its force is zero whatever its stiffness.
             let moved = u.hypot(v).max(1e-9 * GREATEST_DEFORMATION);
             share_of_strength(moved) / (full * moved)
         };

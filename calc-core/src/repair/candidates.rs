@@ -154,7 +154,7 @@ fn is_past_mending(candidate: &Candidate, mends: impl Fn(CheckId) -> bool) -> bo
         .any(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Close) && !mends(check.id))
 }
 
-/// What gets better with more residual.
+/// What gets better with more slip resistance.
 const fn of_slipping(id: CheckId) -> bool {
     matches!(
         id,

@@ -84,7 +84,7 @@ pub struct FatigueReport {
     pub road: RoadSpectrum,
     /// All published views of the bolt; empty where nothing pulls along it.
     pub bolt: Vec<BoltEnduranceView>,
-    /// Nominal stress range at the worst hole for the full load; nought where it is not known.
+    /// Nominal stress range at the worst hole for the full load; zero where it is not known.
     pub hole_range: Amount,
     /// All published views of the hole; empty where its stress is not known.
     pub hole: Vec<HoleView>,

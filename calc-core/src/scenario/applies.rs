@@ -5,9 +5,9 @@
 
 use super::Scenario;
 use super::choices::{JointKind, MemberKind, Mount, SupportKind, options};
+use super::error::InputError;
 use super::fields::{Field, Input};
 use crate::catalog::{self, BoltGrade, LoadRule};
-use crate::error::InputError;
 
 /// The choices that decide which fields apply. A name that is unknown is refused elsewhere; here its
 /// default stands in.

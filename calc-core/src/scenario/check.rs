@@ -8,10 +8,10 @@ use super::choices::{
     BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
     WallBasis, YesNo, options,
 };
+use super::error::InputError;
 use super::fields::{Field, Input, Kind};
 use super::member;
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
-use crate::error::InputError;
 use crate::mechanics::fatigue::Block;
 use crate::quantity::{
     Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,

@@ -2,6 +2,7 @@
 
 use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, SupportKind, WallBasis};
 use super::fields::{Field, Input};
+use super::strength::Strength;
 use crate::catalog::{
     self, BoltGrade, BoltStrength, LoadKind, LoadRule, Material, NutFactor, SlipSurface, Thread,
     TighteningMethod, Trailer, Treatment,
@@ -10,7 +11,6 @@ use crate::mechanics::face::FaceTube;
 use crate::mechanics::fatigue::Block;
 use crate::mechanics::flange::{self, Held};
 use crate::quantity::{Acceleration, Angle, Force, Length, Mass, Stress, Torque};
-use crate::report::Strength;
 
 /// The tube, or the solid that stands in its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -92,7 +92,7 @@ pub struct Member {
     /// Back of the web or outstanding leg to the nearest row of bolts, where a flange or a leg stands free;
     /// `None`: a tube, a bar, the web of a channel.
     pub gauge: Option<Length>,
-    /// Slope of the inside of a channel's flanges; nought where both faces are parallel.
+    /// Slope of the inside of a channel's flanges; zero where both faces are parallel.
     pub slope: f64,
     /// Whether a washer made to fit lies on a sloping or curved face.
     pub shaped_washer: bool,
@@ -485,7 +485,7 @@ impl Scenario {
         Some((rows.collect(), held))
     }
 
-    /// Length of flange or web that is counted with one bolt; nought for a tube or a bar.
+    /// Length of flange or web that is counted with one bolt; zero for a tube or a bar.
     #[must_use]
     pub fn flange_width(&self) -> Length {
         let Some((rows, held)) = self.strip() else {

@@ -10,9 +10,11 @@ mod check;
 mod checked;
 mod choice;
 mod choices;
+mod error;
 mod fields;
 mod json;
 mod member;
+mod strength;
 
 pub use applies::offered;
 pub use by_field::ByField;
@@ -28,7 +30,9 @@ pub use choices::{
     BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
     WallBasis, YesNo, options,
 };
+pub use error::InputError;
 pub use fields::{Field, Input, Kind};
+pub use strength::Strength;
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.
 pub const VERSION: u32 = 1;

@@ -107,7 +107,7 @@ impl AddedPart for LooseSleeve {
         let figures = inside_and_short(s);
         let [_, short] = figures;
         Cutting {
-            // Anything between as short as was reckoned with and exactly as long as the space.
+            // Any length between the shortness that was assumed and the exact space.
             plus: short,
             minus: 0.0,
             notes: vec![

@@ -186,7 +186,7 @@ fn digits(value: f64) -> String {
     }
 }
 
-/// A share in percent with its sign; two digits behind the point, or none where it would be nought.
+/// A share in percent with its sign; two digits behind the point, or none where it would be zero.
 fn percent(share: f64) -> String {
     let percent = 100.0 * share;
     if percent.abs() < 0.005 {

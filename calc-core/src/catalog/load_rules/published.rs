@@ -4,7 +4,7 @@ use super::{Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size};
 use crate::catalog::CaseName;
 use crate::cite::{Cite, Flag};
 
-/// Size of the part of a case that is not nought, with its direction.
+/// Size of the part of a case that is not zero, with its direction.
 #[derive(Clone, Copy)]
 enum Toward {
     Along(Size),

@@ -4,8 +4,8 @@ use super::said;
 use crate::catalog::BoltGrade;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Line;
 use crate::quantity::{Count, Ratio, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 
 impl Analysis<'_> {

@@ -3,8 +3,8 @@
 use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::{Line, Working};
 use crate::quantity::{Ratio, Share, newton};
+use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Factor, say, substituted};
 use crate::support::{self, Limit};
 

@@ -5,10 +5,10 @@ use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
-use crate::evaluate::working::Line;
 use crate::mechanics::bearing::GAMMA_Q;
 use crate::mechanics::{en_bolt, interaction, shear};
 use crate::quantity::{InUnits, Ratio, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, say, substituted};
 
 /// Strengths of the bolt.
@@ -31,7 +31,7 @@ struct Together {
     american: f64,
     european: f64,
     pin: f64,
-    /// Onset of yield; nought where that is not asked for.
+    /// Onset of yield; zero where that is not asked for.
     yields: f64,
 }
 

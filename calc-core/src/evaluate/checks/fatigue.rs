@@ -3,8 +3,8 @@
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
-use crate::evaluate::working::Line;
 use crate::quantity::{InUnits, Ratio, Stress, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {

@@ -5,8 +5,8 @@ use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
-use crate::evaluate::working::Line;
 use crate::quantity::{InUnits, Length, inch};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::scenario::SupportKind;
 

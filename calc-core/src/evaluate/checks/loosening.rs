@@ -5,10 +5,10 @@ use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
-use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::Share;
 use crate::mechanics::loosening;
 use crate::quantity::{InUnits, Ratio, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
 
 impl Analysis<'_> {

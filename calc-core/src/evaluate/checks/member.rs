@@ -1,22 +1,22 @@
-//! What only a channel, an angle or a round tube is demand: how the washer sits, how far the hole is from
+//! What only a channel, an angle or a round tube is asked: how the washer sits, how far the hole is from
 //! the free edge, whether the flange bends under an outside pull.
 
 use super::Working;
 use super::pull::bending;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Line;
 use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
 use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::{Count, InUnits, Length, Share, mm, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::MemberKind;
 use crate::support::seat;
 
 impl Analysis<'_> {
     /// Room for the washer between the nearest row and the face of the upright part; `None` where there
-    /// is none to be in the resistance.
+    /// is none to be in the way.
     fn room(&self) -> Option<Length> {
         let (rows, held) = self.s.strip()?;
         let nearest = |row: &Length| match held {

@@ -21,8 +21,8 @@ use crate::report::{Check, CheckId, Said, Sentence, Verdict};
 use resistance::Resistance;
 
 use super::analysis::Analysis;
-use super::working::Working;
 use crate::quantity::Measures;
+use crate::report::working::Working;
 
 /// Factor on separation of the faces. An assumption: as for slip.
 const OMEGA_OPENING: f64 = 1.50;

@@ -3,9 +3,9 @@
 use super::{Resistance, said};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Line;
 use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::SupportKind;
 

@@ -4,9 +4,9 @@ use super::demand::Demand;
 use super::said;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Line;
 use crate::mechanics::{opening, shear};
 use crate::quantity::{Force, InUnits, Ratio, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.

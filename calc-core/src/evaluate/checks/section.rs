@@ -7,10 +7,10 @@ use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
 use crate::evaluate::member_section::{MemberSection, member_section};
-use crate::evaluate::working::Line;
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::{JointKind, MemberKind, SupportKind};
 

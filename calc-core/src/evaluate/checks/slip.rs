@@ -5,10 +5,10 @@ use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, Service};
-use crate::evaluate::working::Line;
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Sentence, Verdict, say, substituted};
 use crate::support::seat;
 
@@ -174,7 +174,7 @@ impl Analysis<'_> {
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
-    /// prove nothing either resistance.
+    /// prove nothing either way.
     pub(super) fn clamp_unknown(&self) -> Option<Sentence<0>> {
         seat::clamp_unknown(self.s)
     }

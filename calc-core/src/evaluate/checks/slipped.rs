@@ -5,11 +5,11 @@ use super::{Resistance, Working};
 use crate::catalog::{LoadKind, ThreadShear};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::working::Line;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
+use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::{Mount, SupportKind};
 
@@ -44,7 +44,7 @@ impl Analysis<'_> {
         b.grade.thread_shear() == ThreadShear::OneValue || self.residual.shank < far
     }
 
-    /// Shear strength of one bolt, all planes, in the two published resistances.
+    /// Shear strength of one bolt, all planes, by the two published rules.
     pub(super) fn shear_resistances(&self) -> [Resistance; 2] {
         let b = &self.s.bolting;
         let us = shear::bolt(

@@ -17,7 +17,7 @@ pub(crate) struct BoltLoads {
     pub(crate) not_taken: NotTaken,
     /// Largest force in the plane on any bolt, N.
     pub(crate) largest_in_plane: f64,
-    /// Largest pull on any bolt, N; nought where all are pressed.
+    /// Largest pull on any bolt, N; zero where all are pressed.
     pub(crate) largest_pull: f64,
 }
 

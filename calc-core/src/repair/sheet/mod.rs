@@ -21,7 +21,7 @@ use crate::support::parts::said;
 use crate::support::put_in;
 use serde::Serialize;
 
-/// MaterialLine to buy.
+/// Material to buy.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct MaterialLine {
     /// Piece, by code.
@@ -32,7 +32,7 @@ pub struct MaterialLine {
     pub material: &'static str,
     /// How many.
     pub count: u32,
-    /// Mass of all; nought for bolts, which replace others.
+    /// Mass of all; zero for bolts, which replace others.
     pub mass: Amount,
     /// Cost by the rates.
     pub cost: f64,
@@ -66,7 +66,7 @@ pub struct WorkSheet {
     pub weld: Option<WeldPlan>,
     /// Torque, order and when to look again.
     pub tightening: TighteningPlan,
-    /// MaterialLine to buy.
+    /// Material to buy.
     pub materials: Vec<MaterialLine>,
     /// Work by kind; minutes and cost add up to those of `work`.
     pub operations: Vec<Operation>,

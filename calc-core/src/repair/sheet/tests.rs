@@ -1,3 +1,5 @@
+//! Work sheets of every kind of repair: counts, lengths, welds, order of the bolts.
+
 use super::*;
 use crate::quantity::InUnits;
 use crate::repair::{Repairs, repairs};

@@ -52,7 +52,7 @@ pub struct TighteningPlan {
     pub method: String,
     /// Id of the state of threads and faces that the torque holds for.
     pub lubrication: String,
-    /// Shortest bolt: residual, nut and two pitches.
+    /// Shortest bolt: grip, nut and two pitches.
     pub bolt_length: Amount,
     /// The bolts.
     pub bolts: Vec<BoltPlace>,
@@ -63,7 +63,7 @@ pub struct TighteningPlan {
     pub cite: Cite,
     /// The rounds.
     pub passes: Vec<Pass>,
-    /// Clamp that goes by itself in the first days.
+    /// Clamp lost by initial relaxation.
     pub first_loss: Amount,
     /// The same as a share of the clamp right after tightening.
     pub first_loss_share: Amount,

@@ -4,11 +4,11 @@ use super::{length, said};
 use crate::catalog::{Family, Filler, filler};
 use crate::cite::{Cite, Flag};
 use crate::evaluate::loads::Cases;
-use crate::evaluate::working::{Line, Working};
 use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Stress};
 use crate::quantity::{InUnits, Ratio, newton};
 use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
+use crate::report::working::{Line, Working};
 use crate::report::{Amount, Governing, Label, Said, Step, Verdict, say, substituted};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
@@ -89,7 +89,7 @@ pub struct WeldPlan {
     pub factor: f64,
     /// factor × demand / capacity.
     pub utilisation: f64,
-    /// How it support.
+    /// Whether the weld holds.
     pub verdict: Verdict,
     /// Load case that decides; none where nothing pulls.
     pub case: Option<Governing>,

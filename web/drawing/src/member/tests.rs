@@ -1,3 +1,5 @@
+//! Sections of channels, angles and round tubes: to scale, on the sheet, nothing over anything.
+
 use super::*;
 use crate::scene::{Mark, Scene, text_bounds};
 use calc_core::{Input, Scenario};

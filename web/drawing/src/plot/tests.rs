@@ -1,3 +1,5 @@
+//! The plot: ticks, labels that stay clear, any range.
+
 use super::*;
 use crate::scene::{Anchor, Mark, text_width};
 use proptest::prelude::*;

@@ -1,3 +1,5 @@
+//! The section: to scale, on the sheet, lettering clear of the lines.
+
 use super::*;
 use crate::parts::UNITS_PER_10_MM;
 use crate::scene::{Anchor, CutMetal, LETTER, LETTER_SMALL, Mark, Placed, Scene, text_width};

@@ -1,3 +1,5 @@
+//! The road's lesson: statics of its three joints.
+
 use super::super::every::UNITS;
 use super::*;
 use crate::scene::{Anchor, Mark, Scene, text_width};

@@ -1,3 +1,5 @@
+//! The load factor of the lesson against its two springs.
+
 use super::*;
 use calc_core::{Scenario, evaluate};
 

@@ -1,3 +1,5 @@
+//! Stretch, squeeze and turn of the lesson against each other.
+
 use super::*;
 
 fn at(text: &str) -> Numbers {

@@ -1,3 +1,5 @@
+//! The parts of the torque add up, and the wrench can be dragged.
+
 use super::*;
 
 fn at(text: &str) -> Numbers {

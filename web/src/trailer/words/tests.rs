@@ -1,3 +1,5 @@
+//! Every sentence that the page can need is there.
+
 use super::*;
 use calc_core::scenario::{Input, Kind, Scenario, options};
 

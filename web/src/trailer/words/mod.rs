@@ -113,5 +113,4 @@ pub(crate) fn share(utilisation: Option<f64>) -> Option<String> {
 }
 
 #[cfg(test)]
-#[path = "words_tests.rs"]
 mod tests;

@@ -1,6 +1,6 @@
 //! Why an input was refused.
 
-use crate::scenario::Field;
+use super::fields::Field;
 use serde::Serialize;
 
 /// One refused input: which field, what it was, what is allowed.
@@ -102,7 +102,7 @@ impl std::fmt::Display for InputError {
             Self::Version { got } => write!(
                 f,
                 "version: {got} is not known; this program reads version {}",
-                crate::scenario::VERSION
+                super::VERSION
             ),
         }
     }

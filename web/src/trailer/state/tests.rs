@@ -1,3 +1,5 @@
+//! What is typed, what it is read as, and which fields are shown.
+
 use super::*;
 use calc_core::link::{Decoded, decode, encode};
 

@@ -8,6 +8,7 @@ mod message;
 mod substituted;
 pub(crate) mod working;
 
+pub use crate::scenario::Strength;
 pub use factor::Factor;
 pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
 pub use label::Label;
@@ -228,17 +229,6 @@ keys! {
     }
 }
 
-/// Which strength a number was computed with; never mixed in one number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Strength {
-    /// Specified minimum, welded values where welded, design wall, lower bound of the face curve.
-    /// Verdicts use this.
-    Least,
-    /// Typical values and nominal wall: what is seen on the bench.
-    Likely,
-}
-
 /// Numbers of one face at one strength.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct FaceNumbers {
@@ -440,7 +430,7 @@ pub struct Governing {
 /// Losses after tightening and what is left.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct LossesReport {
-    /// What goes by itself in the first days.
+    /// Initial relaxation.
     pub relaxation_n: f64,
     /// Flattening of rough faces.
     pub embedding_n: f64,

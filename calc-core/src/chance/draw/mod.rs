@@ -73,7 +73,7 @@ pub struct Chance {
     pub dent_left: Distribution,
     /// Wanted clamp against the clamp that the support is trusted with, without a factor.
     pub clamp_use: Distribution,
-    /// Force in the faying plane against slip resistance, without a factor; 10 stands for more, nought
+    /// Force in the faying plane against slip resistance, without a factor; 10 stands for more, zero
     /// for a load that does not count on friction.
     pub slip_use: Distribution,
     /// Share of the joints in which the wrench clicks: support and bolt take the torque.
@@ -110,7 +110,7 @@ struct Fixed {
     /// Stress area of the bolt.
     area: f64,
     residual: ResidualClamp,
-    /// Share of the clamp that goes by itself.
+    /// Share of the clamp lost by initial relaxation.
     relaxation: f64,
     /// Travel lost by flattening and temperature, m.
     travel: f64,
@@ -408,5 +408,4 @@ impl Sampler {
 }
 
 #[cfg(test)]
-#[path = "draw_tests.rs"]
 mod tests;

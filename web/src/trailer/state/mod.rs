@@ -377,5 +377,4 @@ pub(crate) fn value_of(input: &Input, field: Field, units: UnitSystem) -> String
 }
 
 #[cfg(test)]
-#[path = "state_tests.rs"]
 mod tests;
