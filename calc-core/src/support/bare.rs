@@ -15,6 +15,10 @@ impl ClampSupport for Bare {
         b.on_faces(b.sides(&tube, effective), effective)
     }
 
+    fn is_firm(&self) -> bool {
+        false
+    }
+
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, _governs: &Limit) {
         lines::faces(w, s, model);
     }

@@ -62,6 +62,10 @@ impl ClampSupport for SolidInsert {
         model
     }
 
+    fn leaves_gap(&self) -> bool {
+        false
+    }
+
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
         lines::faces(w, s, model);
         lines::pressed(w, s, governs);

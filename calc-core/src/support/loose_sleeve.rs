@@ -59,6 +59,10 @@ impl ClampSupport for LooseSleeve {
         model
     }
 
+    fn is_firm(&self) -> bool {
+        false
+    }
+
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
         lines::faces(w, s, model);
         sleeves::working(w, s, governs);

@@ -46,6 +46,16 @@ pub(crate) trait ClampSupport {
         true
     }
 
+    /// Whether fitting and wall are pressed together on something that does not give.
+    fn is_firm(&self) -> bool {
+        true
+    }
+
+    /// Whether a slipped bolt bends in a gap between the walls.
+    fn leaves_gap(&self) -> bool {
+        true
+    }
+
     /// What a plate on a face is called, where one bears.
     fn plate(&self) -> Option<&'static str> {
         None

@@ -28,6 +28,10 @@ impl ClampSupport for Solid {
         b.only(core, vec![stack_pressed(load)])
     }
 
+    fn leaves_gap(&self) -> bool {
+        false
+    }
+
     fn working(&self, w: &mut Working, s: &Scenario, _model: &SupportModel, governs: &Limit) {
         lines::pressed(w, s, governs);
     }

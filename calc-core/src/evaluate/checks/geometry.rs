@@ -9,6 +9,7 @@ use crate::quantity::{InUnits, Length, inch};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::scenario::SupportKind;
+use crate::support;
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
 const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
@@ -190,7 +191,7 @@ impl Analysis<'_> {
     pub(super) fn washer_cover(&self) -> Check {
         let s = self.s;
         // A through sleeve stands under the washer: what must be covered then is the bore.
-        let hole = if s.support == SupportKind::ThroughSleeve {
+        let hole = if support::of(s).passes_wall() {
             s.sleeve.inner.max(s.fitting.hole)
         } else {
             largest_clearance(s)
@@ -226,7 +227,7 @@ impl Analysis<'_> {
         )
     }
 
-    /// Play of the bolt in its sleeve. Preload is said but holds; loose is close.
+    /// Play of the bolt in its sleeve. A tight one is reported but holds; a loose one is close.
     pub(super) fn sleeve_fit(&self) -> Option<Check> {
         let s = self.s;
         if !matches!(

@@ -7,7 +7,7 @@ use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
-use crate::scenario::SupportKind;
+use crate::support;
 
 impl Analysis<'_> {
     /// Whether the bolt crosses a hollow or a gap and can bend in it.
@@ -17,7 +17,7 @@ impl Analysis<'_> {
             // Two plies that lie on each other do not let it bend; apart they do.
             return s.fitting.gap.si() > 0.0;
         }
-        !matches!(s.support, SupportKind::Solid | SupportKind::SolidInsert)
+        support::of(s).leaves_gap()
     }
 
     /// Diameter that bends: through the threads where they reach that far.

@@ -10,8 +10,7 @@ use crate::mechanics::shear;
 use crate::quantity::{InUnits, Length, Ratio, Stress, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, say, substituted};
-use crate::scenario::SupportKind;
-use crate::support::seat;
+use crate::support::{self, seat};
 
 /// A ply that a bolt presses on.
 struct Ply {
@@ -34,8 +33,7 @@ impl Analysis<'_> {
         if s.member.is_open() {
             return s.fitting.gap.si() <= 0.0;
         }
-        !matches!(s.support, SupportKind::Bare | SupportKind::LooseSleeve)
-            && !seat::round_wall_carries(s)
+        support::of(s).is_firm() && !seat::round_wall_carries(s)
     }
 
     /// Holes of the group as the European rule sees them, the closer spacing in both directions: the
@@ -221,7 +219,7 @@ impl Analysis<'_> {
             );
         }
         let hole = self.hole_in_tube();
-        let thickness = if s.support == SupportKind::Solid {
+        let thickness = if !support::of(s).is_hollow() {
             s.tube.depth / s.bolting.slip_planes()
         } else {
             s.tube.design_wall

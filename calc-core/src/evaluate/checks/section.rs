@@ -12,7 +12,8 @@ use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
-use crate::scenario::{JointKind, MemberKind, SupportKind};
+use crate::scenario::{JointKind, MemberKind};
+use crate::support;
 
 /// A ply with a group of holes.
 #[derive(Clone, Copy)]
@@ -194,7 +195,7 @@ impl Analysis<'_> {
             fy,
             fu,
             hole: self.hole_in_tube(),
-            thickness: if s.support == SupportKind::Solid {
+            thickness: if !support::of(s).is_hollow() {
                 s.tube.depth / b.slip_planes()
             } else {
                 s.tube.design_wall
@@ -289,7 +290,7 @@ impl Analysis<'_> {
         ));
         // From the top the nut lies on the far face, as on the far side of a single ply. Between cheeks
         // only the cheeks are pulled.
-        let face = (s.bolting.slip_planes() < 2.0 && s.support != SupportKind::Solid).then_some((
+        let face = (s.bolting.slip_planes() < 2.0 && support::of(s).is_hollow()).then_some((
             "punching of the face under the nut",
             [fy, fu],
             s.tube.design_wall,

@@ -12,6 +12,7 @@ use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
 use crate::scenario::{Mount, SupportKind};
+use crate::support;
 
 impl Analysis<'_> {
     /// Whether threads reach a plane where the bolt is sheared. Where a plate may lie between fitting
@@ -210,7 +211,7 @@ impl Analysis<'_> {
     pub(super) fn tube_strengths(&self) -> (Stress, Stress) {
         let s = self.s;
         let plain = (s.tube.yield_least, s.tube.ultimate_least);
-        let welded = s.support == SupportKind::ThroughSleeve && s.sleeve.welded;
+        let welded = support::is_welded(s);
         match s.tube.material.welded() {
             Some(near) if welded => (
                 plain.0.min(near.least.yield_strength()),
@@ -222,12 +223,7 @@ impl Analysis<'_> {
 
     /// Hole in the wall of the tube: that of a through sleeve is as wide as the sleeve.
     pub(super) fn hole_in_tube(&self) -> Length {
-        let s = self.s;
-        if s.support == SupportKind::ThroughSleeve {
-            s.sleeve.outer.max(s.bolting.hole)
-        } else {
-            s.bolting.hole
-        }
+        support::of(self.s).hole_in_wall(self.s)
     }
 
     /// Lever between fitting and wall.
@@ -248,7 +244,7 @@ impl Analysis<'_> {
         let b = &s.bolting;
         let plane = self.per_plane(in_plane);
         match b.mount {
-            Mount::FromTop if s.support != SupportKind::Solid && !b.single_ply => pin::near_wall(
+            Mount::FromTop if support::of(s).is_hollow() && !b.single_ply => pin::near_wall(
                 newton(plane),
                 self.lever(),
                 s.tube.depth - s.tube.design_wall,
@@ -260,7 +256,7 @@ impl Analysis<'_> {
 
     pub(super) fn wall_bearing(&self) -> Option<Check> {
         let s = self.s;
-        if s.support == SupportKind::Solid {
+        if !support::of(s).is_hollow() {
             return None;
         }
         if s.member.is_open() {
