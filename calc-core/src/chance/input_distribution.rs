@@ -5,7 +5,7 @@ use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Label};
 use crate::scenario::{Field, Scenario, WallBasis};
-use crate::support::part_strengths;
+use crate::support::{self, part_strengths};
 use serde::Serialize;
 
 /// How many standard deviations a bell curve is followed to either side.
@@ -224,6 +224,15 @@ fn slip_friction(s: &Scenario) -> InputDistribution {
 }
 
 fn wall(s: &Scenario) -> InputDistribution {
+    if !support::of(s).is_hollow() {
+        return row(
+            Variable::Wall,
+            (s.tube.depth.si(), Dimension::Length),
+            DistributionKind::Fixed,
+            assumed("no wall"),
+            Label::SpreadWallNone,
+        );
+    }
     let wall = s.tube.wall.si();
     if s.tube.wall_basis == WallBasis::Measured {
         return row(

@@ -59,9 +59,13 @@ impl ResidualClamp {
             shank,
             length - shank,
         );
+        // What is not there gives nothing.
         let ply = |thickness: Length, modulus| {
-            let thick = thickness.max(mm(0.01));
-            stiffness::frustum(modulus, b.thread.major(), b.washer.outer, thick)
+            if thickness.si() > 0.0 {
+                stiffness::frustum(modulus, b.thread.major(), b.washer.outer, thickness)
+            } else {
+                Stiffness::of_si(f64::INFINITY)
+            }
         };
         let beside = stiffness::in_series(&[
             ply(b.washer.thickness * 2.0, b.grade.modulus()),

@@ -21,6 +21,7 @@ labels! {
     SpreadSlipFriction = "spread-slip-friction",
     SpreadWallMeasured = "spread-wall-measured",
     SpreadWallNominal = "spread-wall-nominal",
+    SpreadWallNone = "spread-wall-none",
     SpreadYieldOwn = "spread-yield-own",
     SpreadYieldRows = "spread-yield-rows",
     SpreadBolt = "spread-bolt",
