@@ -11,13 +11,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use calc_core::cite::Source;
 use regex::Regex;
 use serde::Deserialize;
 use walkdir::{DirEntry, WalkDir};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Source {
+struct Entry {
     id: String,
     title: String,
     #[serde(default)]
@@ -29,48 +30,42 @@ struct Source {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Register {
-    source: Vec<Source>,
+    source: Vec<Entry>,
 }
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap()
 }
 
-fn register() -> Vec<Source> {
+fn register() -> Vec<Entry> {
     let text = std::fs::read_to_string(root().join("content/sources.toml")).unwrap();
     toml::from_str::<Register>(&text).unwrap().source
 }
 
-/// Files that cite: Rust, reference rows, lessons.
+/// Files of data that cite: reference rows, lessons.
 fn is_ours(entry: &DirEntry) -> bool {
     let name = entry.file_name().to_string_lossy();
     let produced = ["node_modules", "dist", "target", "pkg"];
     !name.starts_with('.') && !produced.contains(&name.as_ref())
 }
 
-/// Ids cited, each with the files that cite it.
-fn cited() -> BTreeMap<String, BTreeSet<String>> {
-    // In Rust `Cite::new("id", …)`, in rows and lessons `source = "id"`.
-    let rust = Regex::new(r#"Cite::new\(\s*"([^"]+)""#).unwrap();
+/// Ids that data cites, each with the files that cite it: in rows and lessons `source = "id"`.
+fn cited_by_data() -> BTreeMap<String, BTreeSet<String>> {
     let data = Regex::new(r#"(?m)\bsource\s*=\s*"([^"]+)""#).unwrap();
     let mut cited = BTreeMap::<_, BTreeSet<_>>::new();
-    for folder in ["calc-core/src", "web", "content", "tests/reference"] {
+    for folder in ["web", "content", "tests/reference"] {
         for entry in WalkDir::new(root().join(folder))
             .into_iter()
             .filter_entry(is_ours)
         {
             let entry = entry.unwrap();
             let path = entry.path().strip_prefix(root()).unwrap();
-            let pattern = match path.extension().and_then(|ext| ext.to_str()) {
-                Some("rs") => &rust,
-                Some("toml" | "md") => &data,
-                _ => continue,
-            };
-            if path.ends_with("Cargo.toml") || path.ends_with("content/sources.toml") {
+            let is_data = path.extension().is_some_and(|e| e == "toml" || e == "md");
+            if !is_data || path.ends_with("Cargo.toml") || path.ends_with("content/sources.toml") {
                 continue;
             }
             let text = std::fs::read_to_string(entry.path()).unwrap();
-            for found in pattern.captures_iter(&text) {
+            for found in data.captures_iter(&text) {
                 cited
                     .entry(found[1].to_owned())
                     .or_default()
@@ -84,7 +79,15 @@ fn cited() -> BTreeMap<String, BTreeSet<String>> {
 #[test]
 fn every_citation_is_registered() {
     let known: BTreeSet<_> = register().into_iter().map(|source| source.id).collect();
-    let cited = cited();
+    let unregistered: Vec<_> = Source::ALL
+        .iter()
+        .filter(|source| !known.contains(source.key()))
+        .collect();
+    assert!(
+        unregistered.is_empty(),
+        "typed but not in content/sources.toml: {unregistered:?}"
+    );
+    let cited = cited_by_data();
     assert!(
         cited.len() > 20,
         "only {} ids found: is the pattern right?",
@@ -102,11 +105,12 @@ fn every_citation_is_registered() {
 
 #[test]
 fn every_entry_is_cited() {
-    let cited = cited();
+    let typed: BTreeSet<_> = Source::ALL.iter().map(|source| source.key()).collect();
+    let cited = cited_by_data();
     let unused: Vec<_> = register()
         .into_iter()
         .map(|source| source.id)
-        .filter(|id| !cited.contains_key(id))
+        .filter(|id| !typed.contains(id.as_str()) && !cited.contains_key(id))
         .collect();
     assert!(
         unused.is_empty(),

@@ -2,22 +2,30 @@
 
 use super::material::{Family, Material, Physical, ProductForm, Strength, Welded};
 use super::printed::PrintedStress::{Ksi, Mpa};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
-const EN: Cite = Cite::new("en-1999-1-1", "Table 3.2b", Flag::Read);
-const B221: Cite = Cite::new("astm-b221", "tensile limits", Flag::ReadSecondHand);
-const ADM: Cite = Cite::new("adm-2020", "Table 3.3-1M", Flag::Read);
+const EN: Cite = Cite::new(Source::En1999_1_1, "Table 3.2b", Flag::Read);
+const B221: Cite = Cite::new(Source::AstmB221, "tensile limits", Flag::ReadSecondHand);
+const ADM: Cite = Cite::new(Source::Adm2020, "Table 3.3-1M", Flag::Read);
 const ADM_WELDED: Cite = Cite::new(
-    "adm-2020",
+    Source::Adm2020,
     "welded strengths, 2015 table used in a published calculation",
     Flag::ReadSecondHand,
 );
-const ADM_WELDED_RECALLED: Cite = Cite::new("adm-2020", "welded strengths", Flag::Memory);
-const MMPDS: Cite = Cite::new("mmpds-01", "note on welded 6061-T6", Flag::ReadSecondHand);
-const FILLER: Cite = Cite::new("filler-guide", "p. 9, typical groove welds", Flag::Read);
-const FILLER_RECALLED: Cite = Cite::new("filler-guide", "typical groove welds", Flag::Memory);
+const ADM_WELDED_RECALLED: Cite = Cite::new(Source::Adm2020, "welded strengths", Flag::Memory);
+const MMPDS: Cite = Cite::new(
+    Source::Mmpds01,
+    "note on welded 6061-T6",
+    Flag::ReadSecondHand,
+);
+const FILLER: Cite = Cite::new(
+    Source::FillerGuide,
+    "p. 9, typical groove welds",
+    Flag::Read,
+);
+const FILLER_RECALLED: Cite = Cite::new(Source::FillerGuide, "typical groove welds", Flag::Memory);
 const TYPICAL: Cite = Cite::new(
-    "handbook-recalled",
+    Source::HandbookRecalled,
     "typical tensile properties",
     Flag::Memory,
 );
@@ -27,9 +35,9 @@ const PHYSICAL: Physical = Physical {
     poisson: 0.33,
     density_kg_m3: 2700.0,
     expansion_per_kelvin: 23.6e-6,
-    cite_modulus: Cite::new("adm-2020", "E = 10 100 ksi", Flag::ReadSecondHand),
+    cite_modulus: Cite::new(Source::Adm2020, "E = 10 100 ksi", Flag::ReadSecondHand),
     cite: Cite::new(
-        "handbook-recalled",
+        Source::HandbookRecalled,
         "aluminium alloys; expansion 23.2 to 23.6",
         Flag::Memory,
     ),

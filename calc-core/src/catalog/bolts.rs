@@ -6,7 +6,7 @@ use uom::si::temperature_coefficient::per_kelvin;
 use super::pretension::PretensionGroup;
 use super::printed::PrintedStress::{self, Ksi, Mpa};
 use super::threads::{System, Thread};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{InUnits, Stress, mpa};
 
 /// Strengths of a grade at one size.
@@ -135,7 +135,7 @@ impl BoltGrade {
     }
 
     /// Source of [`may_be_pretensioned`](Self::may_be_pretensioned).
-    pub const PRETENSION_CITE: Cite = Cite::new("aisc-360-22", "J3.1", Flag::Read);
+    pub const PRETENSION_CITE: Cite = Cite::new(Source::Aisc360_22, "J3.1", Flag::Read);
 
     /// Group of AISC 360-22 Table J3.1 that the grade belongs to.
     #[must_use]
@@ -203,9 +203,9 @@ fn structural_size(thread: &Thread) -> bool {
 const STEEL: Body = Body {
     modulus_gpa: 207.0,
     expansion_per_kelvin: 11.7e-6,
-    cite_modulus: Cite::new("shigley-9e", "Table 8-8", Flag::Read),
+    cite_modulus: Cite::new(Source::Shigley9e, "Table 8-8", Flag::Read),
     cite_expansion: Cite::new(
-        "handbook-recalled",
+        Source::HandbookRecalled,
         "carbon steel, 11.7 to 12",
         Flag::Memory,
     ),
@@ -214,24 +214,24 @@ const STAINLESS_304: Body = Body {
     modulus_gpa: 193.0,
     expansion_per_kelvin: 17.2e-6,
     cite_modulus: Cite::new(
-        "handbook-recalled",
+        Source::HandbookRecalled,
         "austenitic stainless, 193 to 200 GPa",
         Flag::Memory,
     ),
-    cite_expansion: Cite::new("handbook-recalled", "stainless 304", Flag::Memory),
+    cite_expansion: Cite::new(Source::HandbookRecalled, "stainless 304", Flag::Memory),
 };
 const STAINLESS_316: Body = Body {
     expansion_per_kelvin: 16.0e-6,
-    cite_expansion: Cite::new("handbook-recalled", "stainless 316", Flag::Memory),
+    cite_expansion: Cite::new(Source::HandbookRecalled, "stainless 316", Flag::Memory),
     ..STAINLESS_304
 };
 
-const SAE: Cite = Cite::new("sae-j429", "strength table", Flag::Read);
-const A307: Cite = Cite::new("astm-a307", "Grade A", Flag::Read);
-const F3125: Cite = Cite::new("astm-f3125", "strength table", Flag::Read);
-const F593: Cite = Cite::new("astm-f593", "CW1 and CW2", Flag::Memory);
-const ISO: Cite = Cite::new("iso-898-1", "Table 3", Flag::ReadSecondHand);
-const STAINLESS: Cite = Cite::new("iso-3506-1", "strength table", Flag::ReadSecondHand);
+const SAE: Cite = Cite::new(Source::SaeJ429, "strength table", Flag::Read);
+const A307: Cite = Cite::new(Source::AstmA307, "Grade A", Flag::Read);
+const F3125: Cite = Cite::new(Source::AstmF3125, "strength table", Flag::Read);
+const F593: Cite = Cite::new(Source::AstmF593, "CW1 and CW2", Flag::Memory);
+const ISO: Cite = Cite::new(Source::Iso898_1, "Table 3", Flag::ReadSecondHand);
+const STAINLESS: Cite = Cite::new(Source::Iso3506_1, "strength table", Flag::ReadSecondHand);
 
 const fn ksi_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite: Cite) -> Range {
     Range {

@@ -1,7 +1,7 @@
 //! Drills that are made: fractions of an inch and millimetres.
 
 use super::threads::System;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Length, inch, mm};
 
 /// A drill of a listed size.
@@ -14,17 +14,17 @@ pub struct Drill {
 }
 
 const JOBBER: Cite = Cite::new(
-    "asme-b94-11m",
+    Source::AsmeB94_11m,
     "straight shank, 1/64 to 1 in",
     Flag::ReadSecondHand,
 );
 const TAPER: Cite = Cite::new(
-    "asme-b94-11m",
+    Source::AsmeB94_11m,
     "taper shank, to 3-1/2 in",
     Flag::ReadSecondHand,
 );
-const METRIC: Cite = Cite::new("bs-328", "sizes 3 to 25 mm", Flag::ReadSecondHand);
-const METRIC_LARGE: Cite = Cite::new("iso-235", "sizes above 25 mm, by halves", Flag::Memory);
+const METRIC: Cite = Cite::new(Source::Bs328, "sizes 3 to 25 mm", Flag::ReadSecondHand);
+const METRIC_LARGE: Cite = Cite::new(Source::Iso235, "sizes above 25 mm, by halves", Flag::Memory);
 
 /// Part of a list: up to this size in these steps, both in the list's unit.
 type Steps = (f64, f64, Cite);

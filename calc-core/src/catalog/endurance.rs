@@ -4,7 +4,7 @@ use super::bolts::BoltGrade;
 use super::material::Family;
 use super::printed::PrintedStress::{self, Ksi, Mpa};
 use super::threads::{System, Thread};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{InUnits, Stress, inch, mm};
 
 /// Endurance strength of a bolt grade in a range of sizes.
@@ -18,7 +18,7 @@ pub struct BoltEndurance {
 
 impl BoltEndurance {
     /// Source of all rows.
-    pub const CITE: Cite = Cite::new("shigley-9e", "Table 8-17", Flag::Read);
+    pub const CITE: Cite = Cite::new(Source::Shigley9e, "Table 8-17", Flag::Read);
 
     /// Id of the bolt grade.
     #[must_use]
@@ -160,7 +160,7 @@ const fn aluminium(id: &'static str, from: FatigueCategory) -> FatigueCategory {
         family: Family::Aluminium,
         factor: ALUMINIUM_SHARE,
         cite: Cite::new(
-            "trade-practice",
+            Source::TradePractice,
             "0.4 of the steel category",
             Flag::Practice,
         ),
@@ -188,20 +188,24 @@ const BOLT: FatigueCategory = steel(
     "aisc-g",
     Detail::Bolt,
     [0.39, 7.0],
-    Cite::new("aisc-360-22", "Appendix 3, 8.5", Flag::Read),
+    Cite::new(Source::Aisc360_22, "Appendix 3, 8.5", Flag::Read),
 );
 const OPEN: FatigueCategory = steel(
     "aisc-d",
     Detail::OpenHole,
     [2.2, 7.0],
-    Cite::new("aisc-360-22", "Appendix 3, 1.5 (open hole)", Flag::Read),
+    Cite::new(
+        Source::Aisc360_22,
+        "Appendix 3, 1.5 (open hole)",
+        Flag::Read,
+    ),
 );
 const CLAMPED: FatigueCategory = steel(
     "aisc-c",
     Detail::ClampedHole,
     [4.4, 10.0],
     Cite::new(
-        "aisc-360-22",
+        Source::Aisc360_22,
         "Appendix 3, 1.5 (pretensioned bolt)",
         Flag::Read,
     ),
@@ -210,14 +214,14 @@ const LAP: FatigueCategory = steel(
     "aisc-b",
     Detail::FrictionLap,
     [12.0, 16.0],
-    Cite::new("aisc-360-22", "Appendix 3, 2.1", Flag::Read),
+    Cite::new(Source::Aisc360_22, "Appendix 3, 2.1", Flag::Read),
 );
 const WELDED: FatigueCategory = steel(
     "aisc-e",
     Detail::WeldedAttachment,
     [1.1, 4.5],
     Cite::new(
-        "handbook-recalled",
+        Source::HandbookRecalled,
         "category E of welded attachments",
         Flag::Memory,
     ),
@@ -226,7 +230,7 @@ const PLAIN: FatigueCategory = steel(
     "aisc-a",
     Detail::Plain,
     [25.0, 24.0],
-    Cite::new("aisc-360-22", "Appendix 3, 1.1", Flag::Read),
+    Cite::new(Source::Aisc360_22, "Appendix 3, 1.1", Flag::Read),
 );
 
 static CATEGORIES: [FatigueCategory; 13] = [
@@ -244,14 +248,14 @@ static CATEGORIES: [FatigueCategory; 13] = [
         "iiw-fat-70",
         Detail::Plain,
         [70.0, 5.0],
-        Cite::new("iiw-fitnet", "parent 5xxx and 6xxx", Flag::Read),
+        Cite::new(Source::IiwFitnet, "parent 5xxx and 6xxx", Flag::Read),
     ),
     named(
         "en-1999-1-3-56",
         Detail::FrictionLap,
         [56.0, 4.0],
         Cite::new(
-            "handbook-recalled",
+            Source::HandbookRecalled,
             "preloaded bolted lap, aluminium, 56-4",
             Flag::Memory,
         ),
@@ -261,7 +265,7 @@ static CATEGORIES: [FatigueCategory; 13] = [
         Detail::WeldedAttachment,
         [12.0, 3.0],
         Cite::new(
-            "handbook-recalled",
+            Source::HandbookRecalled,
             "lowest of FAT 12 to 36, fillet-welded aluminium attachments",
             Flag::Memory,
         ),

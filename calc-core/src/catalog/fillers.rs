@@ -2,7 +2,7 @@
 
 use super::material::{Family, Material};
 use super::printed::PrintedStress::{self, Ksi};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::Stress;
 
 /// A filler metal.
@@ -42,7 +42,7 @@ impl Filler {
 }
 
 const ALUMINIUM: Cite = Cite::new(
-    "adm-2020",
+    Source::Adm2020,
     "shear strength of filler metals, longitudinal fillets",
     Flag::Memory,
 );
@@ -67,19 +67,23 @@ static FILLERS: [Filler; 5] = [
         id: "er70s-6",
         label: "E7018 or ER70S-6",
         shear: Ksi(70.0).times(OF_TENSILE),
-        cite: Cite::new("aisc-360-22", "J2.4, Table J2.5: 0.60 F_EXX", Flag::Read),
+        cite: Cite::new(
+            Source::Aisc360_22,
+            "J2.4, Table J2.5: 0.60 F_EXX",
+            Flag::Read,
+        ),
     },
     Filler {
         id: "309l",
         label: "E309L or ER309L",
         shear: Ksi(75.0).times(OF_TENSILE),
-        cite: Cite::new("aws-a5-9", "309L, 75 ksi tensile", Flag::Memory),
+        cite: Cite::new(Source::AwsA5_9, "309L, 75 ksi tensile", Flag::Memory),
     },
     Filler {
         id: "308l",
         label: "E308L or ER308L",
         shear: Ksi(75.0).times(OF_TENSILE),
-        cite: Cite::new("aws-a5-9", "308L, 75 ksi tensile", Flag::Memory),
+        cite: Cite::new(Source::AwsA5_9, "308L, 75 ksi tensile", Flag::Memory),
     },
 ];
 

@@ -1,6 +1,6 @@
 //! Nut factors, and slip coefficients of the surfaces that are clamped together.
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 /// Nut factor `K` of `T = K d F` for one condition of thread and bearing face.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,17 +63,21 @@ impl NutFactor {
     }
 }
 
-const SHIGLEY: Cite = Cite::new("shigley-9e", "Table 8-15", Flag::ReadSecondHand);
+const SHIGLEY: Cite = Cite::new(Source::Shigley9e, "Table 8-15", Flag::ReadSecondHand);
 const MAKER: Cite = Cite::new(
-    "fastener-maker-page",
+    Source::FastenerMakerPage,
     "nut factor ranges",
     Flag::ReadSecondHand,
 );
-const BARE_STEEL: Cite = Cite::new("bolt-handbook", "ch. 2, Table 1", Flag::ReadSecondHand);
-const RECALLED: Cite = Cite::new("trade-practice", "nut factor ranges", Flag::Memory);
-const MIDDLE: Cite = Cite::new("fastener-maker-page", "middle of the range", Flag::Computed);
+const BARE_STEEL: Cite = Cite::new(Source::BoltHandbook, "ch. 2, Table 1", Flag::ReadSecondHand);
+const RECALLED: Cite = Cite::new(Source::TradePractice, "nut factor ranges", Flag::Memory);
+const MIDDLE: Cite = Cite::new(
+    Source::FastenerMakerPage,
+    "middle of the range",
+    Flag::Computed,
+);
 const ENVELOPE: Cite = Cite::new(
-    "fastener-maker-page",
+    Source::FastenerMakerPage,
     "lowest of oil, highest of zinc",
     Flag::Computed,
 );
@@ -133,7 +137,7 @@ static NUT_FACTORS: [NutFactor; 10] = [
         low_typical_high: [0.105, 0.16, 0.19],
         cite: SHIGLEY,
         cite_range: Cite::new(
-            "ac-43-13-1b",
+            Source::Ac43_13_1b,
             "Table 7-1, implied at 90 ksi; highest from a maker's page",
             Flag::Computed,
         ),
@@ -145,7 +149,7 @@ static NUT_FACTORS: [NutFactor; 10] = [
         low_typical_high: [0.18, 0.30, 0.30],
         cite: SHIGLEY,
         cite_range: Cite::new(
-            "fastener-maker-page",
+            Source::FastenerMakerPage,
             "lowest of dry steel; highest as the typical value",
             Flag::Computed,
         ),
@@ -251,11 +255,11 @@ impl SlipSurface {
     }
 }
 
-const NASA: Cite = Cite::new("nasa-std-5020b", "TFSR 14", Flag::ReadSecondHand);
-const AISC_A: Cite = Cite::new("aisc-360-22", "J3.9, Class A", Flag::Read);
-const AISC_B: Cite = Cite::new("aisc-360-22", "J3.9, Class B", Flag::Read);
-const EN_1090: Cite = Cite::new("en-1090-2", "Table 18", Flag::Read);
-const EN_1999: Cite = Cite::new("en-1999-1-1", "Table 8.6", Flag::Memory);
+const NASA: Cite = Cite::new(Source::NasaStd5020b, "TFSR 14", Flag::ReadSecondHand);
+const AISC_A: Cite = Cite::new(Source::Aisc360_22, "J3.9, Class A", Flag::Read);
+const AISC_B: Cite = Cite::new(Source::Aisc360_22, "J3.9, Class B", Flag::Read);
+const EN_1090: Cite = Cite::new(Source::En1090_2, "Table 18", Flag::Read);
+const EN_1999: Cite = Cite::new(Source::En1999_1_1, "Table 8.6", Flag::Memory);
 
 static SLIP_SURFACES: [SlipSurface; 12] = [
     surface(
@@ -366,11 +370,15 @@ pub struct LaboratoryFriction {
 }
 
 const LABORATORY: Cite = Cite::new(
-    "friction-tables",
+    Source::FrictionTables,
     "static, clean and dry",
     Flag::ReadSecondHand,
 );
-const LABORATORY_PAGE: Cite = Cite::new("friction-tables", "laboratory page", Flag::ReadSecondHand);
+const LABORATORY_PAGE: Cite = Cite::new(
+    Source::FrictionTables,
+    "laboratory page",
+    Flag::ReadSecondHand,
+);
 
 static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
     LaboratoryFriction {
@@ -407,7 +415,7 @@ static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
         label: "Aluminium blasted to a deep profile, tested as a steel class B surface",
         mu: 0.50,
         cite: Cite::new(
-            "adm-2020",
+            Source::Adm2020,
             "slip coefficient of blasted aluminium",
             Flag::Memory,
         ),

@@ -1,6 +1,6 @@
 //! The order of metals in a wet joint: which one is eaten.
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 /// The metals of a joint, eaten first to last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -87,10 +87,14 @@ impl GalvanicMetal {
     }
 }
 
-const ORDER: Cite = Cite::new("mil-std-889", "order list", Flag::ReadSecondHand);
-const SEAWATER: Cite = Cite::new("galvanic-series", "silver chloride", Flag::ReadSecondHand);
+const ORDER: Cite = Cite::new(Source::MilStd889, "order list", Flag::ReadSecondHand);
+const SEAWATER: Cite = Cite::new(
+    Source::GalvanicSeries,
+    "silver chloride",
+    Flag::ReadSecondHand,
+);
 const FLOWING: Cite = Cite::new(
-    "galvanic-series",
+    Source::GalvanicSeries,
     "second series, calomel, flowing",
     Flag::ReadSecondHand,
 );
@@ -185,17 +189,17 @@ static LIMITS: [GalvanicLimit; 3] = [
     GalvanicLimit {
         surroundings: Surroundings::Controlled,
         gap_mv: 500.0,
-        cite: Cite::new("anodic-index", "controlled", Flag::ReadSecondHand),
+        cite: Cite::new(Source::AnodicIndex, "controlled", Flag::ReadSecondHand),
     },
     GalvanicLimit {
         surroundings: Surroundings::Normal,
         gap_mv: 250.0,
-        cite: Cite::new("anodic-index", "normal", Flag::ReadSecondHand),
+        cite: Cite::new(Source::AnodicIndex, "normal", Flag::ReadSecondHand),
     },
     GalvanicLimit {
         surroundings: Surroundings::Harsh,
         gap_mv: 150.0,
-        cite: Cite::new("anodic-index", "harsh", Flag::ReadSecondHand),
+        cite: Cite::new(Source::AnodicIndex, "harsh", Flag::ReadSecondHand),
     },
 ];
 

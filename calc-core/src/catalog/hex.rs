@@ -1,7 +1,7 @@
 //! Hexagon heads and nuts.
 
 use super::printed::PrintedLength::{self, Inch, Mm};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::Length;
 
 /// Sizes of the hexagon head and of the plain hexagon nut that go with a thread.
@@ -86,20 +86,24 @@ impl Hex {
 }
 
 const CAP_SCREW: Cite = Cite::new(
-    "asme-b18-2-1",
+    Source::AsmeB18_2_1,
     "hex cap screws, F and H",
     Flag::ReadSecondHand,
 );
-const NUT_READ: Cite = Cite::new("asme-b18-2-2", "hex nuts, H basic", Flag::ReadSecondHand);
-const NUT_RECALLED: Cite = Cite::new("asme-b18-2-2", "hex nuts, H basic", Flag::Memory);
+const NUT_READ: Cite = Cite::new(
+    Source::AsmeB18_2_2,
+    "hex nuts, H basic",
+    Flag::ReadSecondHand,
+);
+const NUT_RECALLED: Cite = Cite::new(Source::AsmeB18_2_2, "hex nuts, H basic", Flag::Memory);
 const BEARING_INCH: Cite = Cite::new(
-    "asme-b18-2-1",
+    Source::AsmeB18_2_1,
     "bearing face taken as F min",
     Flag::Assumption,
 );
-const HEAD_METRIC: Cite = Cite::new("iso-4014", "s and k", Flag::ReadSecondHand);
-const NUT_METRIC: Cite = Cite::new("iso-4032", "m max", Flag::ReadSecondHand);
-const BEARING_METRIC: Cite = Cite::new("iso-4014", "d_w min, grade A", Flag::Memory);
+const HEAD_METRIC: Cite = Cite::new(Source::Iso4014, "s and k", Flag::ReadSecondHand);
+const NUT_METRIC: Cite = Cite::new(Source::Iso4032, "m max", Flag::ReadSecondHand);
+const BEARING_METRIC: Cite = Cite::new(Source::Iso4014, "d_w min, grade A", Flag::Memory);
 
 const fn inch_hex(
     flats: [f64; 2],

@@ -2,7 +2,7 @@
 
 use super::printed::PrintedLength::{self, Inch, Mm};
 use super::threads::Thread;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::Length;
 
 /// Fit of a clearance hole.
@@ -60,12 +60,12 @@ struct Row {
     structural: Option<Printed>,
 }
 
-const B18_2_8: Cite = Cite::new("asme-b18-2-8", "hole table", Flag::ReadSecondHand);
-const B18_2_8_RECALLED: Cite = Cite::new("asme-b18-2-8", "7/8 in, normal", Flag::Memory);
-const ISO_273: Cite = Cite::new("iso-273", "hole table", Flag::ReadSecondHand);
-const ISO_273_RECALLED: Cite = Cite::new("iso-273", "hole table", Flag::Memory);
-const AISC: Cite = Cite::new("aisc-360-22", "Table J3.3", Flag::Read);
-const AISC_METRIC: Cite = Cite::new("aisc-360-22", "Table J3.3M", Flag::Read);
+const B18_2_8: Cite = Cite::new(Source::AsmeB18_2_8, "hole table", Flag::ReadSecondHand);
+const B18_2_8_RECALLED: Cite = Cite::new(Source::AsmeB18_2_8, "7/8 in, normal", Flag::Memory);
+const ISO_273: Cite = Cite::new(Source::Iso273, "hole table", Flag::ReadSecondHand);
+const ISO_273_RECALLED: Cite = Cite::new(Source::Iso273, "hole table", Flag::Memory);
+const AISC: Cite = Cite::new(Source::Aisc360_22, "Table J3.3", Flag::Read);
+const AISC_METRIC: Cite = Cite::new(Source::Aisc360_22, "Table J3.3M", Flag::Read);
 
 /// Sixty-fourths of an inch.
 const fn inch_row(size: &'static str, sixty_fourths: [f64; 3], structural: Option<f64>) -> Row {

@@ -6,7 +6,7 @@ use uom::si::temperature_coefficient::per_kelvin;
 
 use super::printed::PrintedStress;
 use super::{alloys, steels};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::Stress;
 
 /// Kind of material.
@@ -77,7 +77,7 @@ impl Strength {
             least.yield_.times(1.15),
             least.ultimate.times(1.15),
             Cite::new(
-                "own-assumption",
+                Source::OwnAssumption,
                 "1.15 × specified minimum",
                 Flag::Assumption,
             ),
@@ -247,7 +247,7 @@ impl Material {
     }
 
     /// Source of the design wall factor.
-    pub const DESIGN_WALL_CITE: Cite = Cite::new("aisc-360-22", "B4.2", Flag::Read);
+    pub const DESIGN_WALL_CITE: Cite = Cite::new(Source::Aisc360_22, "B4.2", Flag::Read);
 
     /// Outside corner radius of a square or rectangular tube, in wall thicknesses, when nobody has
     /// measured it: 1.5 for aluminium, 2 for cold-formed steel. An assumption; extrusions with sharp
@@ -262,7 +262,7 @@ impl Material {
 
     /// Source of the corner radius factor.
     pub const CORNER_RADIUS_CITE: Cite = Cite::new(
-        "own-assumption",
+        Source::OwnAssumption,
         "outside corner radius in walls",
         Flag::Assumption,
     );

@@ -1,7 +1,7 @@
 //! Minimum bolt pretension of structural practice.
 
 use super::threads::Thread;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Force, newton, pound_force};
 
 /// Strength group of a structural bolt.
@@ -58,11 +58,11 @@ pub fn aisc_pretension(thread: &Thread, group: PretensionGroup) -> Option<Minimu
     if let Some(kip) = value(&INCH) {
         return Some(MinimumPretension {
             force: pound_force(kip * 1e3),
-            cite: Cite::new("aisc-360-22", "Table J3.1", Flag::Read),
+            cite: Cite::new(Source::Aisc360_22, "Table J3.1", Flag::Read),
         });
     }
     value(&METRIC).map(|kn| MinimumPretension {
         force: newton(kn * 1e3),
-        cite: Cite::new("aisc-360-22", "Table J3.1M", Flag::Read),
+        cite: Cite::new(Source::Aisc360_22, "Table J3.1M", Flag::Read),
     })
 }

@@ -1,6 +1,6 @@
 //! How far the preload may lie from its aim, by tightening method.
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 /// A way of tightening and the scatter of the preload that it gives.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,11 +53,15 @@ impl TighteningMethod {
 }
 
 const HANDBOOK: Cite = Cite::new(
-    "machinery-31e",
+    Source::Machinery31e,
     "accuracy of bolt preload",
     Flag::ReadSecondHand,
 );
-const NASA: Cite = Cite::new("nasa-std-5020b", "TFSR 6, Table 2", Flag::ReadSecondHand);
+const NASA: Cite = Cite::new(
+    Source::NasaStd5020b,
+    "TFSR 6, Table 2",
+    Flag::ReadSecondHand,
+);
 
 const fn method(
     id: &'static str,

@@ -2,20 +2,20 @@
 
 use super::material::{Family, Material, Physical, ProductForm, Strength};
 use super::printed::PrintedStress::{Ksi, Mpa};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 const US: Physical = Physical {
     modulus: Ksi(29_000.0),
     poisson: 0.30,
     density_kg_m3: 7850.0,
     expansion_per_kelvin: 11.7e-6,
-    cite_modulus: Cite::new("aisc-360-22", "E = 29 000 ksi", Flag::Memory),
-    cite: Cite::new("handbook-recalled", "carbon steel", Flag::Memory),
+    cite_modulus: Cite::new(Source::Aisc360_22, "E = 29 000 ksi", Flag::Memory),
+    cite: Cite::new(Source::HandbookRecalled, "carbon steel", Flag::Memory),
 };
 
 const EN: Physical = Physical {
     modulus: Mpa(210_000.0),
-    cite_modulus: Cite::new("en-1993-1-1", "3.2.6", Flag::Memory),
+    cite_modulus: Cite::new(Source::En1993_1_1, "3.2.6", Flag::Memory),
     ..US
 };
 
@@ -25,11 +25,11 @@ const AUSTENITIC: Physical = Physical {
     density_kg_m3: 7900.0,
     expansion_per_kelvin: 17.2e-6,
     cite_modulus: Cite::new(
-        "handbook-recalled",
+        Source::HandbookRecalled,
         "austenitic stainless, 193 to 200 GPa",
         Flag::Memory,
     ),
-    cite: Cite::new("handbook-recalled", "stainless 304", Flag::Memory),
+    cite: Cite::new(Source::HandbookRecalled, "stainless 304", Flag::Memory),
 };
 
 const fn steel(
@@ -62,7 +62,7 @@ pub(super) const A36: Material = steel(
     Strength::new(
         Ksi(36.0),
         Ksi(58.0),
-        Cite::new("astm-a36", "tensile requirements", Flag::Memory),
+        Cite::new(Source::AstmA36, "tensile requirements", Flag::Memory),
     ),
     "",
 );
@@ -77,7 +77,7 @@ pub(super) const A500_B: Material = Material {
         Strength::new(
             Ksi(46.0),
             Ksi(58.0),
-            Cite::new("astm-a500", "shaped, Grade B", Flag::ReadSecondHand),
+            Cite::new(Source::AstmA500, "shaped, Grade B", Flag::ReadSecondHand),
         ),
         "",
     )
@@ -93,7 +93,7 @@ pub(super) const A500_C: Material = Material {
         Strength::new(
             Ksi(50.0),
             Ksi(62.0),
-            Cite::new("astm-a500", "shaped, Grade C", Flag::Memory),
+            Cite::new(Source::AstmA500, "shaped, Grade C", Flag::Memory),
         ),
         "",
     )
@@ -107,7 +107,7 @@ pub(super) const A53_B: Material = steel(
     Strength::new(
         Ksi(35.0),
         Ksi(60.0),
-        Cite::new("astm-a53", "Grade B", Flag::Memory),
+        Cite::new(Source::AstmA53, "Grade B", Flag::Memory),
     ),
     "",
 );
@@ -121,7 +121,7 @@ pub(super) const A513_1020: Material = steel(
         Ksi(55.0),
         Ksi(65.0),
         Cite::new(
-            "astm-a513",
+            Source::AstmA513,
             "type 5, 1020, stress-relieved",
             Flag::ReadSecondHand,
         ),
@@ -137,7 +137,7 @@ pub(super) const S235: Material = steel(
     Strength::new(
         Mpa(235.0),
         Mpa(360.0),
-        Cite::new("en-1993-1-1", "Table 3.1", Flag::ReadSecondHand),
+        Cite::new(Source::En1993_1_1, "Table 3.1", Flag::ReadSecondHand),
     ),
     "",
 );
@@ -150,7 +150,7 @@ pub(super) const S355: Material = steel(
     Strength::new(
         Mpa(355.0),
         Mpa(490.0),
-        Cite::new("en-1993-1-1", "Table 3.1", Flag::Memory),
+        Cite::new(Source::En1993_1_1, "Table 3.1", Flag::Memory),
     ),
     "The 2005 text prints 510 MPa ultimate; the amended text and the product standard 490 or less.",
 );
@@ -169,7 +169,7 @@ pub(super) const STAINLESS_304: Material = Material {
         Strength::new(
             Ksi(30.0),
             Ksi(75.0),
-            Cite::new("astm-a240", "304, annealed", Flag::Memory),
+            Cite::new(Source::AstmA240, "304, annealed", Flag::Memory),
         ),
         "",
     )

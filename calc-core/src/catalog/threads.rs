@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 use super::hex::{self, Hex};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Area, InUnits, Length, inch, mm, mm2};
 
 /// System of units that a thread is made to.
@@ -180,7 +180,7 @@ impl Thread {
     }
 
     /// Source of [`thread_length`](Self::thread_length).
-    pub const THREAD_LENGTH_CITE: Cite = Cite::new("shigley-9e", "Table 8-7", Flag::Read);
+    pub const THREAD_LENGTH_CITE: Cite = Cite::new(Source::Shigley9e, "Table 8-7", Flag::Read);
 
     /// Width across the flats of the head, see [`Hex::width_across_flats`].
     #[must_use]
@@ -207,10 +207,14 @@ impl Thread {
     }
 }
 
-const INCH_CITE: Cite = Cite::new("shigley-9e", "Table 8-2", Flag::Read);
-const UNS_CITE: Cite = Cite::new("asme-b1-1", "stress area formula", Flag::Computed);
-const METRIC_CITE: Cite = Cite::new("iso-898-1", "nominal stress areas", Flag::ReadSecondHand);
-const METRIC_RECALLED: Cite = Cite::new("iso-898-1", "nominal stress areas", Flag::Memory);
+const INCH_CITE: Cite = Cite::new(Source::Shigley9e, "Table 8-2", Flag::Read);
+const UNS_CITE: Cite = Cite::new(Source::AsmeB1_1, "stress area formula", Flag::Computed);
+const METRIC_CITE: Cite = Cite::new(
+    Source::Iso898_1,
+    "nominal stress areas",
+    Flag::ReadSecondHand,
+);
+const METRIC_RECALLED: Cite = Cite::new(Source::Iso898_1, "nominal stress areas", Flag::Memory);
 
 const fn unc(
     id: &'static str,

@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Area, Length, inch};
 
 /// A size of pipe or round tube.
@@ -56,7 +56,11 @@ impl Sleeve {
     }
 
     /// Source of the bore tolerance of drawn tube.
-    pub const BORE_CITE: Cite = Cite::new("astm-a513", "ID +0.000/−0.005 in", Flag::ReadSecondHand);
+    pub const BORE_CITE: Cite = Cite::new(
+        Source::AstmA513,
+        "ID +0.000/−0.005 in",
+        Flag::ReadSecondHand,
+    );
 
     /// Area of the nominal cross section.
     #[must_use]
@@ -79,9 +83,9 @@ impl Sleeve {
     }
 }
 
-const PIPE: Cite = Cite::new("asme-b36-10m", "dimensions", Flag::ReadSecondHand);
+const PIPE: Cite = Cite::new(Source::AsmeB36_10m, "dimensions", Flag::ReadSecondHand);
 const STOCK: Cite = Cite::new(
-    "trade-practice",
+    Source::TradePractice,
     "common stock list of round tube",
     Flag::Practice,
 );

@@ -2,7 +2,7 @@
 
 use super::printed::PrintedLength::{self, Inch, Mm};
 use super::threads::Thread;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::Length;
 
 /// Series of a plain washer.
@@ -112,27 +112,31 @@ impl Washer {
     }
 }
 
-const HANDBOOK: Cite = Cite::new("machinery-31e", "p. 1694, Table 1a", Flag::ReadSecondHand);
-const DISTRIBUTOR: Cite = Cite::new("asme-b18-21-1", "Type A", Flag::ReadSecondHand);
-const RECALLED: Cite = Cite::new("asme-b18-21-1", "Type A", Flag::Memory);
+const HANDBOOK: Cite = Cite::new(
+    Source::Machinery31e,
+    "p. 1694, Table 1a",
+    Flag::ReadSecondHand,
+);
+const DISTRIBUTOR: Cite = Cite::new(Source::AsmeB18_21_1, "Type A", Flag::ReadSecondHand);
+const RECALLED: Cite = Cite::new(Source::AsmeB18_21_1, "Type A", Flag::Memory);
 const MIN_READ: Cite = Cite::new(
-    "machinery-31e",
+    Source::Machinery31e,
     "p. 1694, Table 1a, thickness 0.074 to 0.121",
     Flag::ReadSecondHand,
 );
-const MIN_RECALLED: Cite = Cite::new("asme-b18-21-1", "Type A, thickness min", Flag::Memory);
+const MIN_RECALLED: Cite = Cite::new(Source::AsmeB18_21_1, "Type A, thickness min", Flag::Memory);
 const ISO_7089: Cite = Cite::new(
-    "iso-7089",
+    Source::Iso7089,
     "d1, d2; h nominal from memory",
     Flag::ReadSecondHand,
 );
 const ISO_7093: Cite = Cite::new(
-    "iso-7093",
+    Source::Iso7093,
     "d1, d2; h nominal from memory",
     Flag::ReadSecondHand,
 );
-const MIN_7089: Cite = Cite::new("iso-7089", "2 h − h max", Flag::Computed);
-const MIN_7093: Cite = Cite::new("iso-7093", "2 h − h max", Flag::Computed);
+const MIN_7089: Cite = Cite::new(Source::Iso7089, "2 h − h max", Flag::Computed);
+const MIN_7093: Cite = Cite::new(Source::Iso7093, "2 h − h max", Flag::Computed);
 
 const fn narrow(
     id: &'static str,

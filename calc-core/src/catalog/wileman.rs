@@ -1,6 +1,6 @@
 //! Constants of Wileman, Choudhury and Green's member stiffness.
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 /// Constants of `k_m = E d A exp(B d / l)`, both members of one material.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,7 +32,7 @@ impl WilemanConstants {
     /// Source.
     #[must_use]
     pub const fn cite(&self) -> Cite {
-        Cite::new("shigley-9e", "Table 8-8", Flag::Read)
+        Cite::new(Source::Shigley9e, "Table 8-8", Flag::Read)
     }
 }
 

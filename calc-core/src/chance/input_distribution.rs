@@ -1,6 +1,6 @@
 //! How far each input may lie from what was entered, and where that comes from.
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::inspection::CALIPER_OFF;
 use crate::quantity::{Dimension, InUnits};
 use crate::report::{Amount, Label};
@@ -124,7 +124,7 @@ impl InputDistribution {
 }
 
 const fn assumed(place: &'static str) -> Cite {
-    Cite::new("own-assumption", place, Flag::Assumption)
+    Cite::new(Source::OwnAssumption, place, Flag::Assumption)
 }
 
 /// How the inputs of a scenario are distributed, one row a variable, in the order of [`Variable::ALL`].
@@ -215,7 +215,7 @@ fn slip_friction(s: &Scenario) -> InputDistribution {
         (s.tightening.faying_friction, Dimension::Ratio),
         DistributionKind::LogNormal { sigma: 0.21 },
         Cite::new(
-            "handbook-recalled",
+            Source::HandbookRecalled,
             "slip coefficients of clean mill scale, 0.33 ± 0.07",
             Flag::Memory,
         ),
@@ -252,7 +252,7 @@ fn wall(s: &Scenario) -> InputDistribution {
             low: 0.90 * wall,
             high: 1.10 * wall,
         },
-        Cite::new("astm-a500", "wall tolerance ±10 %", Flag::Memory),
+        Cite::new(Source::AstmA500, "wall tolerance ±10 %", Flag::Memory),
         Label::SpreadWallNominal,
     )
 }

@@ -8,7 +8,7 @@ use crate::catalog::{
     BoltEndurance, Category, Detail, Family, FatigueCategory, LoadKind, bolt_endurance,
     fatigue_categories, fatigue_category,
 };
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::fatigue::{
     Curve, TWO_MILLION, bolt_amplitude, damage_per_mile, equivalent_share, goodman, vdi_amplitude,
 };
@@ -41,7 +41,7 @@ pub fn road(s: &Scenario) -> RoadSpectrum {
     RoadSpectrum {
         blocks: road.blocks.to_vec(),
         miles: road.miles,
-        cite: Cite::new("own-assumption", "road spectrum", Flag::Assumption),
+        cite: Cite::new(Source::OwnAssumption, "road spectrum", Flag::Assumption),
     }
 }
 
@@ -98,7 +98,7 @@ impl BoltViews {
                 residual.load_factor,
                 endured,
                 endured,
-                Cite::new("vdi-2230", "endurance of rolled threads", Flag::Memory),
+                Cite::new(Source::Vdi2230, "endurance of rolled threads", Flag::Memory),
             )
         });
         let preload = mpa(preload.max.si() / area.si() * 1e-6);

@@ -1,7 +1,7 @@
 //! Lines of working that several supports share.
 
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::newton;
 use crate::report::substituted;
 use crate::report::working::{Line, Working};
@@ -24,7 +24,7 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
             ("thickness", s.bolting.washer.thickness_min),
         ],
         model.effective_washer,
-        Cite::new("own-derivation", "dishing of a washer", Flag::Computed),
+        Cite::new(Source::OwnDerivation, "dishing of a washer", Flag::Computed),
     );
     w.line(
         &Line {
@@ -41,7 +41,7 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
             ("E", tube.modulus),
         ],
         newton(model.force_at_share(SERVICE_SHARE)),
-        Cite::new("fe-tube-face", "fitted face curve", Flag::Computed),
+        Cite::new(Source::FeTubeFace, "fitted face curve", Flag::Computed),
     );
 }
 
@@ -55,6 +55,6 @@ pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit) {
         },
         substituted![("d_w", s.washer_on_metal()), ("d_h", s.bolting.hole),],
         newton(governs.load),
-        Cite::new("aisc-360-22", "J7", Flag::Read),
+        Cite::new(Source::Aisc360_22, "J7", Flag::Read),
     );
 }

@@ -3,7 +3,7 @@
 use super::model::Limit;
 use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
 use crate::catalog::{self, Material, Sleeve};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::sleeve;
 use crate::quantity::{InUnits, Stress, newton};
 use crate::report::substituted;
@@ -21,7 +21,7 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
         },
         substituted![("D", s.sleeve.outer), ("d", s.sleeve.inner),],
         area,
-        Cite::new("elementary", "circle ring", Flag::Computed),
+        Cite::new(Source::Elementary, "circle ring", Flag::Computed),
     );
     w.line(
         &Line {
@@ -31,7 +31,7 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
         },
         substituted![("f_y", yield_strength(s)), ("A", area)],
         newton(governs.load),
-        Cite::new("aisc-360-22", "J4.4", Flag::Read),
+        Cite::new(Source::Aisc360_22, "J4.4", Flag::Read),
     );
 }
 

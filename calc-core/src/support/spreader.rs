@@ -6,7 +6,7 @@ use super::parts::{
     Cutting, PLATE_MATERIALS, PLATES_MM, Pieces, Shape, count, round_half, row_length, said,
 };
 use super::{AddedPart, ClampSupport, Grip, PartMetal, RepairKind, with_support};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::plate::Plate;
 use crate::quantity::{InUnits, newton};
 use crate::report::working::{Line, Working};
@@ -55,7 +55,7 @@ impl ClampSupport for SpreaderPlate {
             ],
             newton(governs.load),
             Cite::new(
-                "aisc-360-22",
+                Source::Aisc360_22,
                 "J10 with K1; plate by beam theory",
                 Flag::Read,
             ),

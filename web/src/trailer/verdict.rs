@@ -282,8 +282,8 @@ pub(super) fn cited(cite: &Cite) -> El {
     classed("span", "cite")
         .child(
             el("a")
-                .attr("href", &format!("#source-{}", cite.source))
-                .text(source_title(cite.source)),
+                .attr("href", &format!("#source-{}", cite.source.key()))
+                .text(source_title(cite.source.key())),
         )
         .text(format!(", {} ({})", cite.place, cite.flag.words()))
 }

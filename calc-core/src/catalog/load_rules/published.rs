@@ -2,7 +2,7 @@
 
 use super::{Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size};
 use crate::catalog::CaseName;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 
 /// Size of the part of a case that is not zero, with its direction.
 #[derive(Clone, Copy)]
@@ -29,29 +29,29 @@ const fn alone(case: CaseName, kind: LoadKind, toward: Toward, cite: Cite) -> Ru
     }
 }
 
-const CFR: Cite = Cite::new("cfr-49-393", "393.71(h)(1), tow-bars", Flag::Read);
-const CFR_CHAIN: Cite = Cite::new("cfr-49-393", "393.71(h)(10)", Flag::Read);
-const CFR_GUIDE: Cite = Cite::new("cfr-49-393", "393.70(d), guidance", Flag::Read);
-const COMAR: Cite = Cite::new("comar-11-13-08-10", "classes 1 to 4", Flag::Read);
+const CFR: Cite = Cite::new(Source::Cfr49_393, "393.71(h)(1), tow-bars", Flag::Read);
+const CFR_CHAIN: Cite = Cite::new(Source::Cfr49_393, "393.71(h)(10)", Flag::Read);
+const CFR_GUIDE: Cite = Cite::new(Source::Cfr49_393, "393.70(d), guidance", Flag::Read);
+const COMAR: Cite = Cite::new(Source::Comar11_13_08_10, "classes 1 to 4", Flag::Read);
 const COMAR_CHAIN: Cite = Cite::new(
-    "comar-11-13-08-10",
+    Source::Comar11_13_08_10,
     "safety chains by class, as SAE J684",
     Flag::Memory,
 );
-const ADR: Cite = Cite::new("adr-62-02", "12.3.2.1", Flag::ReadSecondHand);
+const ADR: Cite = Cite::new(Source::Adr62_02, "12.3.2.1", Flag::ReadSecondHand);
 const ADR_CHAIN: Cite = Cite::new(
-    "adr-62-02",
+    Source::Adr62_02,
     "13.4.2; that it is about chains is inferred",
     Flag::Read,
 );
 const HITCH: Cite = Cite::new(
-    "comar-11-13-08-10",
+    Source::Comar11_13_08_10,
     "hitch test, weight-carrying",
     Flag::Read,
 );
-const R55_V: Cite = Cite::new("un-r55", "vertical value above 3.5 t", Flag::Memory);
-const R55: Cite = Cite::new("un-r55", "D-value", Flag::ReadSecondHand);
-const R55_TEST: Cite = Cite::new("un-r55", "annex 6, ±0.6 D", Flag::Memory);
+const R55_V: Cite = Cite::new(Source::UnR55, "vertical value above 3.5 t", Flag::Memory);
+const R55: Cite = Cite::new(Source::UnR55, "D-value", Flag::ReadSecondHand);
+const R55_TEST: Cite = Cite::new(Source::UnR55, "annex 6, ±0.6 D", Flag::Memory);
 
 const CHAIN_OF_WEIGHT: Chain = Chain {
     size: Size::Weight(1.0),

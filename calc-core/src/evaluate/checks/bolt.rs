@@ -2,7 +2,7 @@
 
 use super::said;
 use crate::catalog::BoltGrade;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::quantity::{Count, Ratio, newton};
 use crate::report::working::Line;
@@ -29,7 +29,11 @@ impl Analysis<'_> {
             self.preload.yields,
             s.bolting.strength.cite,
         );
-        let combined = Cite::new("vdi-2230", "combined stress while tightening", Flag::Memory);
+        let combined = Cite::new(
+            Source::Vdi2230,
+            "combined stress while tightening",
+            Flag::Memory,
+        );
         w.line(
             &Line {
                 symbol: "σ_v",

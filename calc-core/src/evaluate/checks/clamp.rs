@@ -1,7 +1,7 @@
 //! Can what lies between head and nut take the wanted clamp?
 
 use super::said;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::quantity::{Ratio, Share, newton};
 use crate::report::working::{Line, Working};
@@ -52,7 +52,7 @@ impl Analysis<'_> {
                     ("F_p", self.preload.proof)
                 ],
                 self.preload.torque,
-                Cite::new("shigley-9e", "Eq. 8-27, 8-31", Flag::Read),
+                Cite::new(Source::Shigley9e, "Eq. 8-27, 8-31", Flag::Read),
             );
         }
         w.line(
@@ -63,7 +63,7 @@ impl Analysis<'_> {
             },
             substituted![("T", self.preload.torque), ("K", Ratio(k)), ("d", d)],
             self.preload.nominal,
-            Cite::new("shigley-9e", "Eq. 8-27", Flag::Read),
+            Cite::new(Source::Shigley9e, "Eq. 8-27", Flag::Read),
         );
     }
 
@@ -80,7 +80,7 @@ impl Analysis<'_> {
             ],
             self.preload.max,
             Cite::new(
-                "nasa-std-5020b",
+                Source::NasaStd5020b,
                 "form of the torque scatter",
                 Flag::ReadSecondHand,
             ),

@@ -2,7 +2,7 @@
 
 use super::{Resistance, said};
 use crate::catalog::LoadKind;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bearing::GAMMA_Q;
@@ -147,7 +147,7 @@ impl Analysis<'_> {
                 ("A_t", b.thread.stress_area())
             ],
             newton(us),
-            Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
+            Cite::new(Source::Aisc360_22, "Table J3.2", Flag::Read),
         );
         w.line(
             &Line {
@@ -157,7 +157,7 @@ impl Analysis<'_> {
             },
             substituted![("u_v", Ratio(shear_us)), ("u_t", Ratio(pull_us))],
             Ratio(all.american),
-            Cite::new("aisc-360-22", "J3.8", Flag::Read),
+            Cite::new(Source::Aisc360_22, "J3.8", Flag::Read),
         );
         w.line(
             &Line {
@@ -171,7 +171,7 @@ impl Analysis<'_> {
                 ("γ_Q", Ratio(GAMMA_Q))
             ],
             newton(eu),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
         );
         w.line(
             &Line {
@@ -181,7 +181,7 @@ impl Analysis<'_> {
             },
             substituted![("u_v", Ratio(shear_eu)), ("u_t", Ratio(pull_eu))],
             Ratio(all.european),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
         );
         if strengths.bending.is_some() {
             w.line(
@@ -192,7 +192,7 @@ impl Analysis<'_> {
                 },
                 substituted![("u_v", Ratio(shear_us.max(shear_eu)))],
                 Ratio(all.pin),
-                Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
+                Cite::new(Source::En1993_1_8, "Table 3.10, pins", Flag::Memory),
             );
         }
         if loads.case.kind == LoadKind::Proof {
@@ -207,7 +207,7 @@ impl Analysis<'_> {
                     ("V", newton(loads.largest_in_plane))
                 ],
                 Ratio(all.yields),
-                Cite::new("elementary", "distortion energy", Flag::Computed),
+                Cite::new(Source::Elementary, "distortion energy", Flag::Computed),
             );
         }
         let judged = Check::of(CheckId::BoltCombined, Ratio(utilisation), Ratio(1.0))

@@ -1,6 +1,6 @@
 //! Does the bolt endure a pull that comes and goes?
 
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
 use crate::quantity::{InUnits, Ratio, Stress, newton};
@@ -45,7 +45,7 @@ impl Analysis<'_> {
                 ("A_t", self.s.bolting.thread.stress_area())
             ],
             Stress::of_si(view.amplitude.si),
-            Cite::new("shigley-9e", "section 8-11", Flag::Read),
+            Cite::new(Source::Shigley9e, "section 8-11", Flag::Read),
         );
         w.line(
             &Line {

@@ -2,7 +2,7 @@
 
 use super::said;
 use crate::catalog::{HoleFit, clearance_hole};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::quantity::{InUnits, Length, inch};
@@ -51,7 +51,7 @@ impl Analysis<'_> {
             },
             substituted![("d", d)],
             us,
-            Cite::new("aisc-360-22", "Table J3.4 (about 1.5 d)", Flag::Read),
+            Cite::new(Source::Aisc360_22, "Table J3.4 (about 1.5 d)", Flag::Read),
         );
         w.line(
             &Line {
@@ -61,7 +61,7 @@ impl Analysis<'_> {
             },
             substituted![("d_0", hole)],
             eu,
-            Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.3", Flag::Read),
         );
         us.max(eu)
     }
@@ -116,7 +116,7 @@ impl Analysis<'_> {
                 },
                 substituted![("d", d)],
                 us,
-                Cite::new("aisc-360-22", "J3.4", Flag::Read),
+                Cite::new(Source::Aisc360_22, "J3.4", Flag::Read),
             );
             w.line(
                 &Line {
@@ -126,7 +126,7 @@ impl Analysis<'_> {
                 },
                 substituted![("d_0", hole)],
                 eu,
-                Cite::new("en-1993-1-8", "Table 3.3", Flag::Read),
+                Cite::new(Source::En1993_1_8, "Table 3.3", Flag::Read),
             );
             let this = (us.max(eu), given);
             if worst.is_none_or(|(needed, given)| this.0 / this.1 > needed / given) {
@@ -207,7 +207,7 @@ impl Analysis<'_> {
             },
             substituted![("D_w", s.bolting.washer.outer), ("d_0", hole)],
             rim,
-            Cite::new("elementary", "geometry", Flag::Computed),
+            Cite::new(Source::Elementary, "geometry", Flag::Computed),
         );
         w.line(
             &Line {
@@ -217,7 +217,7 @@ impl Analysis<'_> {
             },
             substituted![("d", s.bolting.thread.major())],
             needed,
-            Cite::new("own-assumption", "rim of a washer", Flag::Assumption),
+            Cite::new(Source::OwnAssumption, "rim of a washer", Flag::Assumption),
         );
         self.distance(
             CheckId::WasherCover,
@@ -254,7 +254,11 @@ impl Analysis<'_> {
             },
             substituted![("d_i", s.sleeve.inner), ("d", s.bolting.thread.major())],
             play,
-            Cite::new("trade-practice", "1/64 to 1/16 in radial", Flag::Practice),
+            Cite::new(
+                Source::TradePractice,
+                "1/64 to 1/16 in radial",
+                Flag::Practice,
+            ),
         );
         Some(
             Check::of(CheckId::SleeveFit, play, loose)

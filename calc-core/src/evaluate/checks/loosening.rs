@@ -2,7 +2,7 @@
 
 use super::said;
 use crate::catalog::LoadKind;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bolt_group::Share;
@@ -55,7 +55,7 @@ impl Analysis<'_> {
                 ("N", newton(share.pull.max(0.0)))
             ],
             newton(capacity),
-            Cite::new("junker", "criterion", Flag::Read),
+            Cite::new(Source::Junker, "criterion", Flag::Read),
         );
         let judged = Check::of(CheckId::Loosening, newton(demand), newton(capacity))
             .in_case(loads.case.case, loads.case.kind);

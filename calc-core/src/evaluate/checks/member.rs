@@ -3,7 +3,7 @@
 
 use super::Working;
 use super::pull::bending;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
 use crate::mechanics::net_section::effective_hole;
@@ -83,8 +83,8 @@ impl Analysis<'_> {
         let s = self.s;
         if let Some(slope) = slope.filter(|slope| *slope > 0.0) {
             let round = s.member.kind == MemberKind::RoundTube;
-            let steepest = Cite::new("rcsc", "6.1.1 (1:20)", Flag::ReadSecondHand);
-            let geometry = Cite::new("elementary", "geometry", Flag::Computed);
+            let steepest = Cite::new(Source::Rcsc, "6.1.1 (1:20)", Flag::ReadSecondHand);
+            let geometry = Cite::new(Source::Elementary, "geometry", Flag::Computed);
             let what = "slope of the surface under head or nut";
             if round {
                 w.line(
@@ -134,7 +134,7 @@ impl Analysis<'_> {
                         ("l", self.residual.length)
                     ],
                     bolt_bending(e, d, slope, self.residual.length),
-                    Cite::new("elementary", "bending", Flag::Computed),
+                    Cite::new(Source::Elementary, "bending", Flag::Computed),
                 );
             }
         }
@@ -147,7 +147,7 @@ impl Analysis<'_> {
                 },
                 substituted![("d_w", s.bolting.washer.outer), ("room", room)],
                 s.bolting.washer.outer * 0.5,
-                Cite::new("elementary", "geometry", Flag::Computed),
+                Cite::new(Source::Elementary, "geometry", Flag::Computed),
             );
         }
     }
@@ -192,7 +192,7 @@ impl Analysis<'_> {
             },
             substituted![("rows", Count(rows.len() as f64))],
             lever,
-            Cite::new("elementary", "statics", Flag::Computed),
+            Cite::new(Source::Elementary, "statics", Flag::Computed),
         );
         w.line(
             &Line {
@@ -202,7 +202,7 @@ impl Analysis<'_> {
             },
             substituted![("p", s.bolting.spacing_along), ("e", s.tube.end_distance)],
             width,
-            Cite::new("aisc-manual", "Part 9, tributary length", Flag::Memory),
+            Cite::new(Source::AiscManual, "Part 9, tributary length", Flag::Memory),
         );
         w.line(
             &Line {
@@ -212,7 +212,7 @@ impl Analysis<'_> {
             },
             substituted![("w", width), ("t", t), ("f_y", fy), ("c", lever)],
             newton(capacity),
-            Cite::new("own-derivation", "strip of a flange", Flag::Computed),
+            Cite::new(Source::OwnDerivation, "strip of a flange", Flag::Computed),
         );
         let words = [say::MemberFlangeBends, say::MemberFlangeHolds];
         Some(bending(CheckId::MemberFlange, &pulled, capacity, words, w))

@@ -1,7 +1,7 @@
 //! The axle case: the bolt bends between fitting and wall.
 
 use super::{Resistance, said};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
@@ -59,7 +59,7 @@ impl Analysis<'_> {
         let in_plane = demand.loads.largest_in_plane;
         let plane = self.per_plane(in_plane);
         let mut w = self.sheet();
-        let statics = Cite::new("elementary", "beam", Flag::Computed);
+        let statics = Cite::new(Source::Elementary, "beam", Flag::Computed);
         w.line(
             &Line {
                 symbol: "a",
@@ -102,7 +102,7 @@ impl Analysis<'_> {
             },
             substituted![("M_y", Moment(pin::first_yield(fy, d).si()))],
             Moment(capacity),
-            Cite::new("en-1993-1-8", "Table 3.10, pins", Flag::Memory),
+            Cite::new(Source::En1993_1_8, "Table 3.10, pins", Flag::Memory),
         );
         for (symbol, what, force, thickness) in [
             (

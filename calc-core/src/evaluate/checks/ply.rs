@@ -2,7 +2,7 @@
 
 use super::Resistance;
 use crate::catalog::Family;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::is_oversize;
 use crate::mechanics::bearing::{self, HolePlace};
@@ -134,7 +134,7 @@ impl Analysis<'_> {
         };
         let mut w = self.sheet();
         let place = if firm { "J3.11a" } else { "J3.11b, J7" };
-        let cite = Cite::new("aisc-360-22", place, Flag::Read);
+        let cite = Cite::new(Source::Aisc360_22, place, Flag::Read);
         if firm {
             w.line(
                 &Line {
@@ -172,7 +172,7 @@ impl Analysis<'_> {
                 ("t", ply.thickness)
             ],
             newton(eu),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
         );
         // No lasting set: mean pressure at the yield strength.
         let yields = fy.si() * d.si() * ply.thickness.si();
@@ -192,7 +192,7 @@ impl Analysis<'_> {
                 },
                 substituted![("d", d), ("t", ply.thickness), ("F_tu", fu)],
                 newton(soft),
-                Cite::new("adm-2020", "chapter J", Flag::Memory),
+                Cite::new(Source::Adm2020, "chapter J", Flag::Memory),
             );
         }
         let (resistance, demand) = self.governing_demand(&resistances, &|loads| {
@@ -239,7 +239,7 @@ impl Analysis<'_> {
             },
             substituted![("l_c", clear), ("t", thickness), ("F_u", fu)],
             newton(force),
-            Cite::new("aisc-360-22", "J3.11a, J3.11b", Flag::Read),
+            Cite::new(Source::Aisc360_22, "J3.11a, J3.11b", Flag::Read),
         );
         Some(Self::of_resistance(
             CheckId::TubeTearOut,
@@ -287,7 +287,7 @@ impl Analysis<'_> {
             },
             substituted![("l_c", clear), ("t", ply.thickness), ("F_u", fu)],
             newton(us),
-            Cite::new("aisc-360-22", "J3.11a", Flag::Read),
+            Cite::new(Source::Aisc360_22, "J3.11a", Flag::Read),
         );
         let place = self.hole_place(Some(ply.edge));
         let bolt_over_ply = s.bolting.strength.tensile.si() / fu.si();
@@ -304,7 +304,7 @@ impl Analysis<'_> {
                 ("γ_M2", Ratio(bearing::GAMMA_M2))
             ],
             newton(eu),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
         );
         if ply.aluminium {
             w.line(
@@ -315,7 +315,7 @@ impl Analysis<'_> {
                 },
                 substituted![("F_tu", fu)],
                 newton(soft),
-                Cite::new("adm-2020", "chapter J", Flag::Memory),
+                Cite::new(Source::Adm2020, "chapter J", Flag::Memory),
             );
         }
         Some(Self::of_resistance(id, (&resistance, &demand), words, w))

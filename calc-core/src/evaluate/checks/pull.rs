@@ -2,7 +2,7 @@
 
 use super::demand::Demand;
 use super::said;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::{opening, shear};
 use crate::quantity::{Force, InUnits, Ratio, newton};
@@ -39,7 +39,7 @@ impl Analysis<'_> {
                 ("N", newton(pull))
             ],
             newton(demand),
-            Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
+            Cite::new(Source::Shigley9e, "Eq. 8-24", Flag::Read),
         );
         let (proof, yields) = (preload.proof.si(), preload.yields.si());
         let code = if demand > yields {
@@ -86,7 +86,7 @@ impl Analysis<'_> {
             },
             substituted![("B", bolt), ("t", s.fitting.thickness)],
             pried.thick_enough,
-            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+            Cite::new(Source::AiscManual, "Part 9, prying action", Flag::Memory),
         );
         w.line(
             &Line {
@@ -96,7 +96,7 @@ impl Analysis<'_> {
             },
             substituted![("B", bolt)],
             newton(capacity),
-            Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+            Cite::new(Source::AiscManual, "Part 9, prying action", Flag::Memory),
         );
         let words = [say::FlangeBends, say::FlangeHolds];
         Some(bending(CheckId::FittingFlange, &pulled, capacity, words, w))
@@ -131,7 +131,7 @@ impl Analysis<'_> {
                 },
                 substituted![("T", newton(pull))],
                 newton(with),
-                Cite::new("aisc-manual", "Part 9, prying action", Flag::Memory),
+                Cite::new(Source::AiscManual, "Part 9, prying action", Flag::Memory),
             );
         }
     }

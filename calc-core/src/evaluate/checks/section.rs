@@ -3,7 +3,7 @@
 use super::demand::Demand;
 use super::{Resistance, Working, said};
 use crate::catalog::Family;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
 use crate::evaluate::member_section::{MemberSection, member_section};
@@ -105,7 +105,7 @@ impl Analysis<'_> {
     fn section_lines(&self, w: &mut Working, behind: &Behind) {
         let s = self.s;
         let (pull, up, side) = behind.forces;
-        let bending = Cite::new("elementary", "bending", Flag::Computed);
+        let bending = Cite::new(Source::Elementary, "bending", Flag::Computed);
         w.line(
             &Line {
                 symbol: "σ_g",
@@ -147,9 +147,9 @@ impl Analysis<'_> {
         );
         let (fy, fu) = self.tube_strengths();
         let cite = if s.tube.material.family() == Family::Aluminium {
-            Cite::new("adm-2020", "chapter D", Flag::Read)
+            Cite::new(Source::Adm2020, "chapter D", Flag::Read)
         } else {
-            Cite::new("aisc-360-22", "D2, B4.3b", Flag::Read)
+            Cite::new(Source::Aisc360_22, "D2, B4.3b", Flag::Read)
         };
         w.line(
             &Line {
@@ -256,7 +256,7 @@ impl Analysis<'_> {
                     ("rows", Count(b.rows as f64))
                 ],
                 newton(force),
-                Cite::new("aisc-360-22", "J4.3", Flag::Read),
+                Cite::new(Source::Aisc360_22, "J4.3", Flag::Read),
             );
             let resistance =
                 Resistance::allowable(force, shear::OMEGA, force * ply.fy.si() / ply.fu.si());
@@ -307,7 +307,7 @@ impl Analysis<'_> {
                 },
                 substituted![("d_m", width), ("t_p", thickness), ("f_u", fu)],
                 newton(eu),
-                Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+                Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
             );
             let us = eu * crate::mechanics::bearing::GAMMA_M2;
             w.line(
@@ -318,7 +318,7 @@ impl Analysis<'_> {
                 },
                 substituted![("B_p,Rd", newton(eu))],
                 newton(us),
-                Cite::new("aisc-360-22", "J4.2, J3.13", Flag::Read),
+                Cite::new(Source::Aisc360_22, "J4.2, J3.13", Flag::Read),
             );
             let yields = us * fy.si() / fu.si();
             let resistances = [

@@ -2,7 +2,7 @@
 
 use super::{Working, said};
 use crate::catalog::LoadKind;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, Service};
 use crate::mechanics::bolt_group::NotTaken;
@@ -69,7 +69,7 @@ impl Analysis<'_> {
             ],
             fresh,
             Cite::new(
-                "nasa-std-5020b",
+                Source::NasaStd5020b,
                 "form of the torque scatter",
                 Flag::ReadSecondHand,
             ),
@@ -82,7 +82,7 @@ impl Analysis<'_> {
             },
             substituted![("F_0", fresh)],
             newton(g.relaxation),
-            Cite::new("rcsc", "commentary, citing Munse 1967", Flag::Read),
+            Cite::new(Source::Rcsc, "commentary, citing Munse 1967", Flag::Read),
         );
         w.line(
             &Line {
@@ -92,7 +92,7 @@ impl Analysis<'_> {
             },
             substituted![("k_b", g.bolt), ("k_m", g.members)],
             newton(g.embedding),
-            Cite::new("vdi-2230", "Table 5", Flag::Memory),
+            Cite::new(Source::Vdi2230, "Table 5", Flag::Memory),
         );
         w.line(
             &Line {
@@ -105,7 +105,7 @@ impl Analysis<'_> {
                 ("l", g.length)
             ],
             newton(g.temperature),
-            Cite::new("elementary", "thermal strain", Flag::Computed),
+            Cite::new(Source::Elementary, "thermal strain", Flag::Computed),
         );
         w.line(
             &Line {
@@ -115,7 +115,7 @@ impl Analysis<'_> {
             },
             substituted![("F_0", fresh)],
             newton(g.left_min),
-            Cite::new("elementary", "sum", Flag::Computed),
+            Cite::new(Source::Elementary, "sum", Flag::Computed),
         );
     }
 
@@ -134,7 +134,7 @@ impl Analysis<'_> {
                 ("side", newton(service.ball.side))
             ],
             newton(share.in_plane()),
-            Cite::new("shigley-9e", "section 8-12", Flag::Read),
+            Cite::new(Source::Shigley9e, "section 8-12", Flag::Read),
         );
         w.line(
             &Line {
@@ -150,7 +150,7 @@ impl Analysis<'_> {
                 ("N", newton(share.pull.max(0.0)))
             ],
             newton(service.resistance),
-            Cite::new("aisc-360-22", "J3.9, J3.10", Flag::Read),
+            Cite::new(Source::Aisc360_22, "J3.9, J3.10", Flag::Read),
         );
     }
 
@@ -197,7 +197,7 @@ impl Analysis<'_> {
             },
             substituted![("k_b", g.bolt), ("k_m", g.members)],
             Ratio(g.load_factor),
-            Cite::new("shigley-9e", "Eq. 8-24", Flag::Read),
+            Cite::new(Source::Shigley9e, "Eq. 8-24", Flag::Read),
         );
         w.line(
             &Line {
@@ -207,7 +207,7 @@ impl Analysis<'_> {
             },
             substituted![("F_left", newton(g.left_min)), ("C", Ratio(g.load_factor))],
             newton(opens_at),
-            Cite::new("shigley-9e", "Eq. 8-30", Flag::Read),
+            Cite::new(Source::Shigley9e, "Eq. 8-30", Flag::Read),
         );
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.

@@ -3,7 +3,7 @@
 use super::demand::Demand;
 use super::{Resistance, Working};
 use crate::catalog::{LoadKind, ThreadShear};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
@@ -105,7 +105,7 @@ impl Analysis<'_> {
                 ("A_b", b.thread.shank_area())
             ],
             newton(us),
-            Cite::new("aisc-360-22", "Table J3.2", Flag::Read),
+            Cite::new(Source::Aisc360_22, "Table J3.2", Flag::Read),
         );
         w.line(
             &Line {
@@ -121,7 +121,7 @@ impl Analysis<'_> {
                 ("γ_M2", Ratio(GAMMA_M2))
             ],
             newton(eu),
-            Cite::new("en-1993-1-8", "Table 3.4", Flag::Read),
+            Cite::new(Source::En1993_1_8, "Table 3.4", Flag::Read),
         );
         match demand.loads.case.kind {
             LoadKind::Service => w.line(
@@ -136,7 +136,7 @@ impl Analysis<'_> {
                     ("γ_Q", Ratio(GAMMA_Q))
                 ],
                 newton(resistance.capacity / resistance.factor),
-                Cite::new("en-1990", "variable action", Flag::Memory),
+                Cite::new(Source::En1990, "variable action", Flag::Memory),
             ),
             LoadKind::Proof => w.line(
                 &Line {
@@ -150,7 +150,7 @@ impl Analysis<'_> {
                     ("f_y", b.yield_strength())
                 ],
                 newton(resistance.yields),
-                Cite::new("elementary", "distortion energy", Flag::Computed),
+                Cite::new(Source::Elementary, "distortion energy", Flag::Computed),
             ),
             LoadKind::Ultimate => self.centre_line(&mut w, &demand, resistance.capacity),
         }
@@ -184,7 +184,7 @@ impl Analysis<'_> {
             ],
             Ratio(multiple),
             Cite::new(
-                "aisc-manual",
+                Source::AiscManual,
                 "Part 7, eccentrically loaded groups",
                 Flag::Memory,
             ),
@@ -281,7 +281,7 @@ impl Analysis<'_> {
                 ("t", s.tube.design_wall)
             ],
             newton(capacity),
-            Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
+            Cite::new(Source::Aisc360_22, "J3.11b, J7", Flag::Read),
         );
         let (softened, _) = self.tube_strengths();
         if softened < s.tube.yield_least {
@@ -300,7 +300,7 @@ impl Analysis<'_> {
                     ("t", s.tube.design_wall)
                 ],
                 newton(at_weld),
-                Cite::new("aisc-360-22", "J3.11b, J7", Flag::Read),
+                Cite::new(Source::Aisc360_22, "J3.11b, J7", Flag::Read),
             );
             capacity = capacity.min(at_weld);
         }

@@ -1,13 +1,13 @@
 //! One load case: forces and moments at a point beside the bolt group.
 
 use crate::catalog::{CaseName, LoadKind};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::bolt_group::GroupLoad;
 use crate::scenario::Mount;
 
 /// Where the reader's own figures enter.
 pub(super) const ROAD: Cite = Cite::new(
-    "trade-practice",
+    Source::TradePractice,
     "static road loads with a bump factor",
     Flag::Practice,
 );

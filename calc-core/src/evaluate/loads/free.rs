@@ -2,7 +2,7 @@
 
 use super::case::LoadCase;
 use crate::catalog::CaseName;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::quantity::InUnits;
 use crate::scenario::Scenario;
 
@@ -14,7 +14,11 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         up: f.up.si(),
         side: f.side.si(),
         about: [f.about_along, f.about_side, f.about_up],
-        cite: Cite::new("own-assumption", "the reader's own load", Flag::Assumption),
+        cite: Cite::new(
+            Source::OwnAssumption,
+            "the reader's own load",
+            Flag::Assumption,
+        ),
         ..LoadCase::at(
             CaseName::FreeLoad,
             f.kind,

@@ -1,7 +1,7 @@
 //! Torque, order of the bolts, and when to look again.
 
 use super::said;
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::Analysis;
 use crate::mechanics::bolt_group::Place;
 use crate::order::sorted;
@@ -74,11 +74,15 @@ pub struct TighteningPlan {
 }
 
 const RCSC: Cite = Cite::new(
-    "rcsc",
+    Source::Rcsc,
     "8.2: snug first, from the most rigid part outward, in cycles",
     Flag::ReadSecondHand,
 );
-const ROUNDS_CITE: Cite = Cite::new("trade-practice", "rounds of the wrench", Flag::Practice);
+const ROUNDS_CITE: Cite = Cite::new(
+    Source::TradePractice,
+    "rounds of the wrench",
+    Flag::Practice,
+);
 
 pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
     let s = analysis.s;

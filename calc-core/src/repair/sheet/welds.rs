@@ -2,7 +2,7 @@
 
 use super::{length, said};
 use crate::catalog::{Family, Filler, filler};
-use crate::cite::{Cite, Flag};
+use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::loads::Cases;
 use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Stress};
@@ -216,7 +216,7 @@ fn steps(
         },
         substituted![("S", w.throat)],
         w.throat,
-        Cite::new("aisc-360-22", "Table J2.1", Flag::ReadSecondHand),
+        Cite::new(Source::Aisc360_22, "Table J2.1", Flag::ReadSecondHand),
     );
     sheet.line(
         &Line {
@@ -226,7 +226,7 @@ fn steps(
         },
         substituted![("D", s.sleeve.outer)],
         w.length,
-        Cite::new("elementary", "circumference", Flag::Computed),
+        Cite::new(Source::Elementary, "circumference", Flag::Computed),
     );
     sheet.line(
         &Line {
@@ -254,7 +254,7 @@ fn steps(
             ("L", w.length)
         ],
         newton(w.beside),
-        Cite::new("aisc-360-22", "J4.2", Flag::Read),
+        Cite::new(Source::Aisc360_22, "J4.2", Flag::Read),
     );
     if let Some(a) = demand {
         sheet.line(
@@ -266,7 +266,7 @@ fn steps(
             substituted![("V_p", newton(a.in_plane)), ("N", newton(a.pull))],
             newton(a.force()),
             Cite::new(
-                "own-assumption",
+                Source::OwnAssumption,
                 "the weld hands on all of it, the hole none",
                 Flag::Assumption,
             ),
@@ -284,7 +284,7 @@ fn steps(
                 ("R", newton(w.strength()))
             ],
             Ratio(used),
-            Cite::new("aisc-360-22", "Table J2.5; ADM 1.95", Flag::Read),
+            Cite::new(Source::Aisc360_22, "Table J2.5; ADM 1.95", Flag::Read),
         );
     }
     sheet.finish()
