@@ -91,7 +91,10 @@ impl Analysis<'_> {
         let governs: Limit = self.support.governs;
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
-        support::working(&mut w, self.s, &self.support.least, &governs);
+        // Its lines take another look at the curve: only where somebody reads them.
+        if self.working {
+            support::working(&mut w, self.s, &self.support.least, &governs);
+        }
         let (factor, factor_is) = match governs.omega {
             Some(omega) => (omega, Factor::Strength),
             None => {
