@@ -46,22 +46,22 @@ fn bolt_in_service() {
         });
         let check = report.check(CheckId::BoltService).unwrap();
         let step = check.steps.iter().find(|s| s.symbol == "F_b").unwrap();
-        let put_in = |symbol: &str| {
+        let substituted = |symbol: &str| {
             let term = step.inputs.iter().find(|t| t.symbol == symbol).unwrap();
             term.amount.si
         };
         assert_eq!(check.reason.code, code, "{}", check.demand.si);
-        assert_eq!(put_in("F_max"), report.tightening.clamp_max_n);
-        assert!(put_in("C") > 0.0 && put_in("C") < 1.0);
-        let sum = put_in("F_max") + put_in("C") * put_in("N");
-        assert!((check.demand.si - sum.max(put_in("N"))).abs() < 1e-6);
+        assert_eq!(substituted("F_max"), report.tightening.clamp_max_n);
+        assert!(substituted("C") > 0.0 && substituted("C") < 1.0);
+        let sum = substituted("F_max") + substituted("C") * substituted("N");
+        assert!((check.demand.si - sum.max(substituted("N"))).abs() < 1e-6);
         let most = report
             .loads
             .bolts
             .iter()
             .map(|b| b.pull_n)
             .fold(0.0, f64::max);
-        assert_eq!(put_in("N"), most);
+        assert_eq!(substituted("N"), most);
     }
 }
 

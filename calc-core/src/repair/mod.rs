@@ -13,7 +13,7 @@ use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
-use crate::support::put_in;
+use crate::support::added_part;
 use serde::{Deserialize, Serialize};
 
 /// The reader's own rates. The defaults are assumptions, to be changed.
@@ -173,7 +173,7 @@ impl Search<'_> {
             Verdict::DoesNotHold => return,
         }
         let candidate = analysis.s;
-        let part = put_in(self.joint, candidate);
+        let part = added_part(self.joint, candidate);
         let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
         let welded = kind == RepairKind::WeldedSleeve;
         // A weld that is used up is none to build on.

@@ -60,7 +60,7 @@ pub(super) struct Jobs {
 pub(super) fn jobs(
     before: &Scenario,
     after: &Scenario,
-    put_in: Option<&'static dyn AddedPart>,
+    added_part: Option<&'static dyn AddedPart>,
 ) -> Jobs {
     let bolts = count(after.bolting.count());
     let old = count(before.bolting.count()).min(bolts);
@@ -72,7 +72,7 @@ pub(super) fn jobs(
     };
     // Where nothing else changes, a bolt more gets what the others stand on.
     let there = support::of(after);
-    let (part, on) = match put_in {
+    let (part, on) = match added_part {
         None => (there.part().filter(|part| part.one_a_bolt()), added),
         part => (part, bolts),
     };
@@ -87,7 +87,7 @@ pub(super) fn jobs(
         0
     };
     let walls = if after.member.is_open() { 1 } else { 2 };
-    let fastened_anew = put_in.is_some_and(AddedPart::lengthens_grip)
+    let fastened_anew = added_part.is_some_and(AddedPart::lengthens_grip)
         || after.bolting.thread != before.bolting.thread
         || after.bolting.grade != before.bolting.grade;
     Jobs {
@@ -151,7 +151,7 @@ mod tests {
     use super::*;
     use crate::repair::RepairKind;
     use crate::scenario::Input;
-    use crate::support::put_in;
+    use crate::support::added_part;
 
     fn done(change: impl FnOnce(&mut Input), kind: RepairKind) -> Work {
         let before = Input::default();
@@ -159,7 +159,7 @@ mod tests {
         change(&mut after);
         let [before, after] = [before, after].map(|input| Scenario::new(&input).unwrap());
         assert_eq!(RepairKind::between(&before, &after), kind);
-        jobs(&before, &after, put_in(&before, &after)).work(&Rates::default())
+        jobs(&before, &after, added_part(&before, &after)).work(&Rates::default())
     }
 
     #[test]

@@ -23,7 +23,7 @@ mod washer;
 pub(crate) use build::washer_end_factor;
 pub(crate) use model::{Limit, Side, SupportModel, VISIBLE};
 pub use repair_kind::RepairKind;
-pub(crate) use repair_kind::put_in;
+pub(crate) use repair_kind::added_part;
 
 use crate::catalog::Material;
 use crate::quantity::{InUnits, Length, mm};

@@ -28,13 +28,13 @@ impl RepairKind {
     /// What kind of change leads from one joint to another.
     #[must_use]
     pub fn between(before: &Scenario, after: &Scenario) -> Self {
-        put_in(before, after).map_or(Self::Tightening, |part| part.kind(after))
+        added_part(before, after).map_or(Self::Tightening, |part| part.kind(after))
     }
 }
 
 /// The part that is put in on the way from one joint to another; none where only bolts, torque or faying
 /// faces change.
-pub(crate) fn put_in(before: &Scenario, after: &Scenario) -> Option<&'static dyn AddedPart> {
+pub(crate) fn added_part(before: &Scenario, after: &Scenario) -> Option<&'static dyn AddedPart> {
     let washer: &dyn AddedPart = &washer::ThickWasher;
     of(after)
         .part()

@@ -26,7 +26,7 @@ fn every_part_is_known_again_by_its_candidates() {
         let candidates = built(part, &joint);
         assert!(!candidates.is_empty());
         for after in candidates {
-            let found = put_in(&joint, &after).map(|found| found.kind(&after));
+            let found = added_part(&joint, &after).map(|found| found.kind(&after));
             assert_eq!(found, Some(part.kind(&after)));
         }
     }

@@ -70,13 +70,13 @@ pub(super) fn repairs_table(desk: Desk) -> El {
                         .on("click", move |_| desk.undo()),
                 ),
         )
-        .child(el("div").live_children(move || put_in(desk)))
+        .child(el("div").live_children(move || added_part(desk)))
         .child(el("div").live_children(body))
         .child(rates(desk))
 }
 
 /// The work sheet of the repair that was put into the form, as long as it stands there.
-fn put_in(desk: Desk) -> Vec<El> {
+fn added_part(desk: Desk) -> Vec<El> {
     let form = desk.form.read();
     let before = form.repaired().and_then(|input| Scenario::new(input).ok());
     before.map_or_else(Vec::new, |before| {

@@ -17,8 +17,8 @@ use crate::evaluate::{Analysis, checks_in_order};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Label, Said};
 use crate::scenario::{Input, Scenario};
+use crate::support::added_part;
 use crate::support::parts::said;
-use crate::support::put_in;
 use serde::Serialize;
 
 /// Material to buy.
@@ -92,7 +92,7 @@ pub struct WorkSheet {
 /// ```
 #[must_use]
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
-    let part = put_in(before, after);
+    let part = added_part(before, after);
     let jobs = work::jobs(before, after, part);
     let analysis = Analysis::without_working(after);
     let checks = checks_in_order(&analysis);
