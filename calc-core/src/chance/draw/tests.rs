@@ -5,6 +5,7 @@ use crate::chance::surface::{exact, support_of};
 use crate::evaluate;
 use crate::report::{CheckId, Message};
 use crate::scenario::Input;
+use crate::support;
 
 fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
     let mut input = Input::default();
@@ -122,7 +123,10 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             drawn[7] = sampler.distributions[7].middle.si;
             let fast = sampler.one(&drawn);
             let mut input = s.input.clone();
-            input.tube_wall_mm = drawn[3] * 1e3;
+            // A solid bar has no wall to type in.
+            if support::of(&s).is_hollow() {
+                input.tube_wall_mm = drawn[3] * 1e3;
+            }
             input.wall_basis = "measured".into();
             input.tube_corner_radius_mm = Some(s.tube.corner_radius.si() * 1e3);
             input.tube_yield_mpa = Some(drawn[4] * 1e-6);
