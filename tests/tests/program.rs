@@ -23,6 +23,8 @@ fn program() -> Command {
                     env!("CARGO_MANIFEST_DIR"),
                     "/../calc-core/Cargo.toml"
                 ))
+                // With the features of the whole workspace: what its tests have built serves again.
+                .arg("--workspace")
                 .example("evaluate")
                 .run()
                 .expect("the example builds")

@@ -373,7 +373,7 @@ fn left_and_right_are_alike() {
                 let used = |c: &calc_core::report::Check| c.utilisation.unwrap_or(0.0);
                 let (a, b) = (used(then), now.map_or(0.0, used));
                 prop_assert!(
-                    (a - b).abs() <= NOISE * a.abs().max(1e-3),
+                    (a - b).abs() <= 1e-9 * a.abs().max(1e-3),
                     "{:?} {a} {b}",
                     then.id
                 );

@@ -29,7 +29,8 @@ impl BoltLoads {
     /// Two cheeks on a tube do not tip about the tube: they take that moment as opposite forces in their
     /// two planes, which are added to the force across as if both planes had the larger one. A moment
     /// that lifts one cheek in front lifts the other behind, and a bolt goes through both: it has the pull
-    /// of the cheek that lifts there.
+    /// of the cheek that lifts there. Of one fitting on a web nobody has said on which side of it it lies:
+    /// every bolt has the pull of the worse side.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
         let mut group = case.on_group(s.bolting.mount);
         let count = places.len().max(1) as f64;
@@ -40,38 +41,21 @@ impl BoltLoads {
         }
         let (mut shares, mut not_taken) = elastic(places, &group);
         let edges = Edges::new(s, places);
-        let along = places.iter().map(|p| p.x);
-        let mut pitched = opened(
-            along.clone(),
-            group.pitch,
-            edges.along,
-            &mut not_taken.pitch,
-        );
-        if s.bolting.mount == Mount::ThroughSides && group.pitch != 0.0 {
-            for share in &mut shares {
-                share.pull = share.pull.max(2.0 * group.pull / count - share.pull);
-            }
-            let other = opened(along, -group.pitch, edges.along, &mut not_taken.pitch);
-            for (pull, other) in pitched.iter_mut().flatten().zip(other.iter().flatten()) {
-                *pull = pull.max(*other);
-            }
-        }
-        let rolled = opened(
-            places.iter().map(|p| p.y),
-            group.roll,
-            edges.across,
-            &mut not_taken.roll,
-        );
-        let of = |pulls: &Option<Vec<f64>>, i: usize| {
-            pulls
-                .as_ref()
-                .and_then(|p| p.get(i))
-                .copied()
-                .unwrap_or(0.0)
-        };
+        let pulls = edges.pulls(places, &group, &mut not_taken);
+        // Through the sides nobody has said on which side the fitting lies, and of two cheeks one is on each.
+        let mirrored = (s.bolting.mount == Mount::ThroughSides)
+            .then(|| edges.pulls(places, &mirrored(&group), &mut not_taken));
+        let mean = group.pull / count;
         for (i, share) in shares.iter_mut().enumerate() {
-            let about_edges = group.pull / count + of(&pitched, i) + of(&rolled, i);
-            share.pull = share.pull.max(about_edges);
+            let about_edges = mean + of(&pulls, i);
+            share.pull = match &mirrored {
+                Some(other) => share
+                    .pull
+                    .max(2.0 * mean - share.pull)
+                    .max(about_edges)
+                    .max(mean + of(other, i)),
+                None => share.pull.max(about_edges),
+            };
             share.across += couple.copysign(share.across);
         }
         let largest = |f: fn(&Share) -> f64| shares.iter().map(f).fold(0.0, f64::max);
@@ -96,20 +80,17 @@ impl BoltLoads {
     }
 }
 
-/// Pulls about the compression edge; where they are found, nothing of the moment is left untaken.
-fn opened(
-    places: impl Iterator<Item = f64>,
-    moment: f64,
-    edge: f64,
-    not_taken: &mut f64,
-) -> Option<Vec<f64>> {
-    if moment == 0.0 {
-        return None;
+/// The same load on a fitting that lies on the other side: its moments pull at the opposite bolts.
+fn mirrored(group: &GroupLoad) -> GroupLoad {
+    GroupLoad {
+        pitch: -group.pitch,
+        roll: -group.roll,
+        ..*group
     }
-    let places: Vec<f64> = places.collect();
-    let pulls = about_edge(&places, moment, edge)?;
-    *not_taken = 0.0;
-    Some(pulls)
+}
+
+fn of(pulls: &[f64], index: usize) -> f64 {
+    pulls.get(index).copied().unwrap_or(0.0)
 }
 
 /// From the middle of the group to the edges of the contact, m.
@@ -129,4 +110,30 @@ impl Edges {
             across: (across + edge).min(s.reach_across().si()).max(across),
         }
     }
+
+    /// Pull on each bolt from both moments about the compression edges, N. Where they are found, nothing of
+    /// the moment is left untaken.
+    fn pulls(&self, places: &[Place], group: &GroupLoad, not_taken: &mut NotTaken) -> Vec<f64> {
+        let pitched = opened(places, |p| p.x, group.pitch, self.along);
+        let rolled = opened(places, |p| p.y, group.roll, self.across);
+        if pitched.is_some() {
+            not_taken.pitch = 0.0;
+        }
+        if rolled.is_some() {
+            not_taken.roll = 0.0;
+        }
+        let part = |pulls: &Option<Vec<f64>>, i| pulls.as_ref().map_or(0.0, |p| of(p, i));
+        (0..places.len())
+            .map(|i| part(&pitched, i) + part(&rolled, i))
+            .collect()
+    }
+}
+
+/// Pulls about one compression edge; `None` where nothing turns or nothing has a lever.
+fn opened(places: &[Place], lever: fn(&Place) -> f64, moment: f64, edge: f64) -> Option<Vec<f64>> {
+    if moment == 0.0 {
+        return None;
+    }
+    let places: Vec<f64> = places.iter().map(lever).collect();
+    about_edge(&places, moment, edge)
 }
