@@ -15,7 +15,8 @@ use crate::mechanics::fatigue::{
 use crate::mechanics::section::{HoledTube, hole_stress};
 use crate::quantity::{InUnits, Stress, ksi, mpa, newton, newton_metre};
 use crate::report::{
-    Amount, BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum, Said, Sentence, say,
+    Amount, BoltEnduranceView, EnduranceView, FatigueReport, HoleView, Life, RoadSpectrum, Said,
+    Sentence, say,
 };
 use crate::scenario::{JointKind, MemberKind, Mount, Scenario};
 use crate::support::{self, seat};
@@ -31,7 +32,7 @@ const LIFE_BAND: f64 = 5.0;
 const VDI_SIZES: std::ops::RangeInclusive<f64> = 8.0..=39.0;
 
 /// Category of bolts in the steel code.
-const CODE_CATEGORY: &str = "aisc-g";
+const CODE_CATEGORY: EnduranceView = EnduranceView::SteelCode;
 
 /// The road of a scenario; unless the reader changed it: the full load once in a hundred miles, seven
 /// tenths of it every third mile, four tenths ten times and two tenths a hundred times on each mile.
@@ -80,7 +81,7 @@ impl BoltViews {
             .all(|family| *family == Family::Steel)
             && s.bolting.grade.may_be_pretensioned();
         let relief = if all_steel { residual.load_factor } else { 1.0 };
-        let code = fatigue_category(CODE_CATEGORY).map(|row| {
+        let code = fatigue_category(CODE_CATEGORY.key()).map(|row| {
             let curve = curve(row);
             view(
                 CODE_CATEGORY,
@@ -94,7 +95,7 @@ impl BoltViews {
         let vdi = VDI_SIZES.contains(&d).then(|| {
             let endured = vdi_amplitude(thread.major());
             view(
-                "vdi",
+                EnduranceView::Guideline,
                 residual.load_factor,
                 endured,
                 endured,
@@ -105,7 +106,7 @@ impl BoltViews {
         let table = bolt_endurance(s.bolting.grade, thread).map(|row| {
             let endured = goodman(row.stress(), s.bolting.strength.tensile, preload);
             view(
-                "goodman",
+                EnduranceView::Handbook,
                 residual.load_factor,
                 endured,
                 endured,
@@ -307,7 +308,7 @@ impl Rim {
         let bolt_miles = bolt
             .iter()
             .find(|view| view.view == CODE_CATEGORY)
-            .zip(fatigue_category(CODE_CATEGORY))
+            .zip(fatigue_category(CODE_CATEGORY.key()))
             .map_or(f64::INFINITY, |(view, row)| {
                 miles(&curve(row), Stress::of_si(2.0 * view.amplitude.si), road)
             });
@@ -486,7 +487,11 @@ mod tests {
     fn aluminium_gets_no_relief_in_the_code_view() {
         let view = |s: &Scenario| {
             let fatigue = evaluate(s).fatigue;
-            *fatigue.bolt.iter().find(|v| v.view == "aisc-g").unwrap()
+            *fatigue
+                .bolt
+                .iter()
+                .find(|v| v.view == CODE_CATEGORY)
+                .unwrap()
         };
         assert_eq!(
             view(&gripping(|i| i.tube_material = "6061-t6".into())).load_factor,

@@ -3,7 +3,7 @@
 use super::analysis::Analysis;
 use super::preload::Preload;
 use crate::mechanics::face::{self, CHECKED_TO, FaceCurve, LOWER_BOUND};
-use crate::mechanics::range::OutOfRange;
+use crate::mechanics::range::{CheckedRatio, OutOfRange};
 use crate::mechanics::seat::round_slope;
 use crate::mechanics::yield_line::{Patch, chord_face};
 use crate::quantity::{InUnits, Length};
@@ -38,7 +38,7 @@ impl Support {
         if seat::round_wall_carries(s) {
             // The curve of a face is for flat ones.
             let curved = round_slope(s.bolting.washer.outer, s.tube.width);
-            return OutOfRange::note("d_w/D", curved, 0.0, 0.0)
+            return OutOfRange::note(CheckedRatio::RiseToDiameter, curved, 0.0, 0.0)
                 .into_iter()
                 .collect();
         }

@@ -3,7 +3,7 @@
 //! Fitted to finite-element runs (`tests/reference/fe`), because published yield-line loads say
 //! neither how far the face goes in nor what happens on slender faces.
 
-use super::range::OutOfRange;
+use super::range::{CheckedRatio, OutOfRange};
 use super::solve::find_root;
 use crate::quantity::{Force, InUnits, Length, Stiffness, Stress, newton};
 use std::f64::consts::PI;
@@ -203,12 +203,12 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
     let (b, h, t) = (tube.width.si(), tube.depth.si(), tube.wall.si());
     let flat = b - 2.0 * tube.corner_radius.si();
     [
-        OutOfRange::note("b/t", b / t, 8.0, 48.0),
-        OutOfRange::note("h/b", h / b, 0.33, 3.0),
-        OutOfRange::note("d_w/b", washer.si() / b, 0.157, 0.75),
-        OutOfRange::note("d_w/flat", washer.si() / flat, 0.0, 0.92),
+        OutOfRange::note(CheckedRatio::WidthToWall, b / t, 8.0, 48.0),
+        OutOfRange::note(CheckedRatio::HeightToWidth, h / b, 0.33, 3.0),
+        OutOfRange::note(CheckedRatio::WasherToWidth, washer.si() / b, 0.157, 0.75),
+        OutOfRange::note(CheckedRatio::WasherToFlat, washer.si() / flat, 0.0, 0.92),
         OutOfRange::note(
-            "f_y/E",
+            CheckedRatio::YieldToModulus,
             tube.yield_strength.si() / tube.modulus.si(),
             0.0009,
             0.0041,

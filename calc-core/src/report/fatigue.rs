@@ -4,14 +4,15 @@ use super::Message;
 use super::{Amount, Said};
 use crate::catalog::Detail;
 use crate::cite::Cite;
+use crate::keys::keys;
 use crate::mechanics::fatigue::Block;
 use serde::Serialize;
 
 /// What a published view says the bolt endures, and what this bolt sees in that view.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct BoltEnduranceView {
-    /// Which view, by key.
-    pub view: &'static str,
+    /// Which view.
+    pub view: EnduranceView,
     /// Share of the outside pull that this view lets the bolt feel.
     #[serde(rename = "bolt_share")]
     pub load_factor: f64,
@@ -30,6 +31,18 @@ pub struct BoltEnduranceView {
     /// Source.
     #[serde(flatten)]
     pub cite: Cite,
+}
+
+keys! {
+    /// A published view of what a bolt endures.
+    pub enum EnduranceView {
+        /// The category of the steel code, on the stress area.
+        SteelCode = "aisc-g",
+        /// The guideline for highly stressed bolts.
+        Guideline = "vdi",
+        /// The handbook's table with the line of a mean stress.
+        Handbook = "goodman",
+    }
 }
 
 /// What a published category says about the hole in the tube.

@@ -10,7 +10,7 @@ pub(crate) mod working;
 
 pub use crate::scenario::Strength;
 pub use factor::Factor;
-pub use fatigue::{BoltEnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
+pub use fatigue::{BoltEnduranceView, EnduranceView, FatigueReport, HoleView, Life, RoadSpectrum};
 pub use label::Label;
 pub use message::{Message, Said};
 pub(crate) use message::{Sentence, say};

@@ -30,7 +30,7 @@ export type LoadKind = "service" | "proof" | "ultimate";
 export interface GoverningCase { case: string; kind: LoadKind }
 export type Part = "face" | "washer" | "plate" | "corner" | "side-wall" | "sleeve" | "insert" | "stack" | "bolt";
 /** A ratio outside the range where a formula was checked. */
-export interface OutOfRange { ratio: string; value: number; min: number; max: number }
+export interface OutOfRange { ratio: "b/t" | "h/b" | "d_w/b" | "d_w/flat" | "f_y/E" | "d_w/D"; value: number; min: number; max: number }
 export interface Tightening {
   torque_nm: number; nut_factor: number; scatter_share: number;
   clamp_min_n: number; clamp_nominal_n: number; clamp_max_n: number;
@@ -79,7 +79,7 @@ export type FatigueDetail =
 export interface Fatigue {
   road: Sourced & { blocks: Array<{ share: number; per_mile: number }>; miles: number };
   bolt: Array<Sourced & {
-    view: string; bolt_share: number; amplitude: Amount; endured: Amount; endured_two_million: Amount;
+    view: "aisc-g" | "vdi" | "goodman"; bolt_share: number; amplitude: Amount; endured: Amount; endured_two_million: Amount;
     used_at_full_share: number; used_on_the_road_share: number;
   }>;
   hole_range: Amount;

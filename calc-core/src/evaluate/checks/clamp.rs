@@ -3,6 +3,7 @@
 use super::said;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::mechanics::range::CheckedRatio;
 use crate::quantity::{Ratio, Share, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Factor, say, substituted};
@@ -116,11 +117,11 @@ impl Analysis<'_> {
             return check;
         };
         let code = match outside.ratio {
-            "b/t" => say::RangeBT,
-            "h/b" => say::RangeHB,
-            "d_w/b" => say::RangeDwB,
-            "d_w/flat" => say::RangeDwFlat,
-            _ => say::RangeFyE,
+            CheckedRatio::WidthToWall => say::RangeBT,
+            CheckedRatio::HeightToWidth => say::RangeHB,
+            CheckedRatio::WasherToWidth => say::RangeDwB,
+            CheckedRatio::WasherToFlat => say::RangeDwFlat,
+            CheckedRatio::YieldToModulus | CheckedRatio::RiseToDiameter => say::RangeFyE,
         };
         check.undecided(said(code, (Ratio(outside.value), Ratio(outside.nearest()))))
     }
