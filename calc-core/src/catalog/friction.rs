@@ -1,5 +1,6 @@
 //! Nut factors, and slip coefficients of the surfaces that are clamped together.
 
+use super::Family;
 use crate::cite::{Cite, Flag, Source};
 
 /// Nut factor `K` of `T = K d F` for one condition of thread and bearing face.
@@ -185,6 +186,75 @@ pub fn nut_factor(id: &str) -> Option<&'static NutFactor> {
     NUT_FACTORS.iter().find(|row| row.id == id)
 }
 
+const STAINLESS_CLASSES: Cite = Cite::new(
+    Source::Vdi2230,
+    "friction classes of austenitic steel, K = 0.023 + 1.18 μ",
+    Flag::ReadSecondHand,
+);
+const STAINLESS_MIDDLE: Cite = Cite::new(
+    Source::Vdi2230,
+    "middle of the friction classes of austenitic steel",
+    Flag::Computed,
+);
+
+const fn stainless(
+    id: &'static str,
+    label: &'static str,
+    low_typical_high: [f64; 3],
+    note: &'static str,
+) -> NutFactor {
+    NutFactor {
+        id,
+        label,
+        low_typical_high,
+        cite: STAINLESS_MIDDLE,
+        cite_range: STAINLESS_CLASSES,
+        note,
+    }
+}
+
+/// The conditions of the list on stainless threads, where they give another nut factor than on steel.
+static ON_STAINLESS: [NutFactor; 5] = [
+    stainless(
+        "oiled",
+        "Stainless, oiled",
+        [0.26, 0.35, 0.44],
+        "Oil does little for stainless threads: they may still seize.",
+    ),
+    stainless("waxed-zinc", "Stainless, waxed", [0.12, 0.20, 0.31], ""),
+    stainless(
+        "moly",
+        "Stainless, molybdenum disulphide paste",
+        [0.12, 0.20, 0.31],
+        "",
+    ),
+    stainless(
+        "anti-seize",
+        "Stainless, anti-seize paste",
+        [0.12, 0.20, 0.31],
+        "",
+    ),
+    stainless("unknown", "Stainless, not known", [0.12, 0.30, 0.50], ""),
+];
+
+/// The nut factor of a condition on threads of this metal: what is dry on stainless is
+/// [`stainless-dry`](nut_factor), whatever its plating would be on steel, and a stainless condition on a steel bolt
+/// is plain dry steel.
+///
+/// # Sources
+/// Friction classes of VDI 2230-1 for austenitic steel, read second hand: paste or wax 0.08 to 0.24, oil 0.20 to
+/// 0.35, nothing 0.30 and more.
+#[must_use]
+pub fn nut_factor_on(id: &str, stainless_bolt: bool) -> Option<&'static NutFactor> {
+    if !stainless_bolt {
+        return nut_factor(if id == "stainless-dry" { "dry" } else { id });
+    }
+    ON_STAINLESS
+        .iter()
+        .find(|row| row.id == id)
+        .or_else(|| nut_factor(id).and_then(|_| nut_factor("stainless-dry")))
+}
+
 /// What was done to a pair of clamped surfaces, as far as it counts beyond their slip coefficient.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Treatment {
@@ -262,12 +332,7 @@ const EN_1090: Cite = Cite::new(Source::En1090_2, "Table 18", Flag::Read);
 const EN_1999: Cite = Cite::new(Source::En1999_1_1, "Table 8.6", Flag::Memory);
 
 static SLIP_SURFACES: [SlipSurface; 12] = [
-    surface(
-        "bare-clean",
-        "Bare metal, clean and dry, either metal",
-        0.20,
-        NASA,
-    ),
+    surface("bare-clean", "Bare metal, clean and dry", 0.20, NASA),
     surface(
         "painted",
         "Paint, anodising, grease, anything else",
@@ -349,6 +414,36 @@ pub fn slip_surfaces() -> &'static [SlipSurface] {
 #[must_use]
 pub fn slip_surface(id: &str) -> Option<&'static SlipSurface> {
     SLIP_SURFACES.iter().find(|row| row.id == id)
+}
+
+/// Bare aluminium on anything.
+static ALUMINIUM_BARE: SlipSurface = surface(
+    "bare-clean",
+    "Bare aluminium, clean and dry",
+    0.10,
+    Cite::new(
+        Source::NasaStd5020b,
+        "TFSR 14, as surfaces that were not tested; a clamping table gives degreased aluminium 0.08 to 0.15",
+        Flag::ReadSecondHand,
+    ),
+);
+
+/// The row of a surface between these two metals: what was found for steel does not carry over to aluminium, nor
+/// the classes of carbon steel to stainless.
+#[must_use]
+pub fn slip_surface_between(id: &str, metals: [Family; 2]) -> Option<&'static SlipSurface> {
+    let row = slip_surface(id)?;
+    let of_steel = id.starts_with("steel-") || id.starts_with("en-");
+    let any = |family| metals.contains(&family);
+    Some(
+        if any(Family::Aluminium) && (of_steel || id == "bare-clean") {
+            &ALUMINIUM_BARE
+        } else if any(Family::Stainless) && (of_steel || id.starts_with("al-")) {
+            slip_surface("bare-clean").unwrap_or(row)
+        } else {
+            row
+        },
+    )
 }
 
 /// The surface to assume when nothing was tested: `bare-clean`, or `painted` with any coating.

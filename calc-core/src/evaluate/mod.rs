@@ -69,6 +69,8 @@ pub(crate) fn weakest(checks: &[Check]) -> (CheckId, Verdict) {
 pub(crate) fn checks_in_order(analysis: &Analysis<'_>) -> Vec<Check> {
     let mut checks = checks::all(analysis);
     if analysis.working {
+        let follows = most_that_follows(&checks);
+        let weight = |check: &Check| weight(check, follows);
         return sorted(checks, &|a, b| weight(b).total_cmp(&weight(a)));
     }
     weakest_first(&mut checks);
@@ -77,9 +79,10 @@ pub(crate) fn checks_in_order(analysis: &Analysis<'_>) -> Vec<Check> {
 
 /// Brings the weakest check to the front; where thousands of joints are compared, nobody reads the rest.
 fn weakest_first(checks: &mut [Check]) {
+    let follows = most_that_follows(checks);
     let mut weakest = (0, f64::NEG_INFINITY);
     for (index, check) in checks.iter().enumerate() {
-        let weight = weight(check);
+        let weight = weight(check, follows);
         if weight > weakest.1 {
             weakest = (index, weight);
         }
@@ -89,15 +92,35 @@ fn weakest_first(checks: &mut [Check]) {
     }
 }
 
-/// Order of checks: by verdict, then by what is used.
-fn weight(check: &Check) -> f64 {
+/// Most that is used of what the clamp alone holds: grip, faces shut, nut in place.
+fn most_that_follows(checks: &[Check]) -> f64 {
+    checks
+        .iter()
+        .filter(|check| {
+            matches!(
+                check.id,
+                CheckId::Slip | CheckId::Opening | CheckId::Loosening
+            )
+        })
+        .filter_map(|check| check.utilisation)
+        .fold(0.0, f64::max)
+}
+
+/// Order of checks: by verdict, then by what is used. A clamp that is not reached comes before what follows from it.
+fn weight(check: &Check, follows: f64) -> f64 {
     let rank = match check.verdict {
         Verdict::DoesNotHold => 3.0,
         Verdict::NotChecked => 2.0,
         Verdict::Close => 1.0,
         Verdict::Holds => 0.0,
     };
-    rank * 1e6 + check.utilisation.unwrap_or(0.0).min(9e5)
+    let own = check.utilisation.unwrap_or(0.0);
+    let used = if check.id == CheckId::Clamp && check.verdict == Verdict::DoesNotHold {
+        own.max(follows + 1e-3)
+    } else {
+        own
+    };
+    rank * 1e6 + used.min(9e5)
 }
 
 fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
@@ -122,6 +145,6 @@ fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
             notes.push(said(say::NoteEndDistanceAssumed, distance));
         }
     }
-    notes.extend(remarks::remarks(s));
+    notes.extend(remarks::remarks(s, &analysis.preload));
     notes
 }

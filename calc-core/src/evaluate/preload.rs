@@ -14,6 +14,8 @@ pub(crate) struct Preload {
     pub(crate) torque: Torque,
     pub(crate) min: Force,
     pub(crate) nominal: Force,
+    /// Clamp at the lowest nut factor that counts: the nominal one where the threads are known.
+    pub(crate) slick: Force,
     pub(crate) max: Force,
     pub(crate) proof: Force,
     pub(crate) yields: Force,
@@ -32,13 +34,16 @@ impl Preload {
             .torque
             .unwrap_or_else(|| torque_for(k, d, proof * t.preload_share));
         let nominal = clamp_from(k, d, torque);
-        let (min, max) = scattered(nominal, t.scatter);
+        let [slick, rough] = t.nut_factor_band.map(|k| clamp_from(k, d, torque));
+        let (min, _) = scattered(rough, t.scatter);
+        let (_, max) = scattered(slick, t.scatter);
         let face = mean_face(s);
         let friction = implied_friction(k, d, thread.pitch(), thread.pitch_diameter(), face);
         Self {
             torque,
             min,
             nominal,
+            slick,
             max,
             proof,
             yields: load_at(s.bolting.yield_strength(), area),

@@ -1,21 +1,74 @@
 //! Things to say about a joint that are no verdict: how far it slips, how it corrodes.
 
-use crate::catalog::{Family, Material, Metal, Surroundings, galvanic_limits};
+use super::preload::Preload;
+use crate::catalog::{
+    Family, Material, Metal, Surroundings, galvanic_limits, nut_factor, slip_surface,
+};
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
+use crate::quantity::{InUnits, Ratio};
 use crate::report::{Said, Sentence, say};
-use crate::scenario::{BoltFinish, Exposure, Scenario};
+use crate::scenario::{BoltFinish, Exposure, Field, Scenario};
 use crate::support;
 
 /// All of them.
-pub(super) fn remarks(s: &Scenario) -> Vec<Said> {
-    let mut said = vec![travel(s), protrusion(s)];
+pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
+    let mut said: Vec<Said> = [softened(s), threads(s, preload), friction(s)]
+        .into_iter()
+        .flatten()
+        .collect();
+    said.extend([travel(s), protrusion(s)]);
     said.extend(corrosion(s));
     said
 }
 
 fn plain(sentence: Sentence<0>) -> Said {
     Said::new(sentence, ())
+}
+
+/// A yield strength of the reader's own that a weld has taken away.
+fn softened(s: &Scenario) -> Option<Said> {
+    let own = s.input.number(Field::TubeYield)? * 1e6;
+    let counts = s.tube.yield_least;
+    (s.tube.weld_near && counts.si() < own * (1.0 - 1e-9))
+        .then(|| Said::new(say::NoteOwnYieldSoftened, (counts,)))
+}
+
+/// Threads whose nut factor is not what the condition would be on steel, or that nobody knows.
+fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
+    let [low, high] = s.tightening.nut_factor_band;
+    if low < high {
+        return Some(Said::new(
+            say::NoteThreadsUnknown,
+            (preload.min, preload.max),
+        ));
+    }
+    let counts = s.tightening.lubrication;
+    let on_steel = nut_factor(s.input.choice(Field::Lubrication)?)?;
+    let differs = (counts.typical() - on_steel.typical()).abs() > 1e-9;
+    (s.bolting.grade.stainless() && differs && s.input.number(Field::NutFactor).is_none()).then(
+        || {
+            let factors = (Ratio(counts.typical()), Ratio(on_steel.typical()));
+            Said::new(say::NoteStainlessThreads, factors)
+        },
+    )
+}
+
+/// Friction that goes by the metals and not by what was found for steel.
+fn friction(s: &Scenario) -> Option<Said> {
+    let counts = s.tightening.surface.mu();
+    let found_for_steel = slip_surface(s.input.choice(Field::Surface)?)?.mu();
+    let own = s.input.number(Field::FayingFriction).is_some();
+    if own || (counts - found_for_steel).abs() < 1e-9 {
+        return None;
+    }
+    let metals = [s.tube.material.family(), s.fitting.material.family()];
+    let code = if metals.contains(&Family::Aluminium) {
+        say::NoteFrictionOfAluminum
+    } else {
+        say::NoteFrictionOfStainless
+    };
+    Some(Said::new(code, (Ratio(counts),)))
 }
 
 /// How far the joint moves when it slips from one end of its play to the other.

@@ -20,6 +20,17 @@ pub const CALIPER_OFF: f64 = 0.05e-3;
 /// Band of the face curve about the finite-element runs it was fitted to, as a share of the force.
 pub const CURVE_BAND: f64 = 0.10;
 
+/// How far a new tube may be hollow or bulged, in metres: the greater of half a millimetre and 0.8 % of the width. No
+/// dent smaller than that can be told from the tube.
+///
+/// # Sources
+/// EN 10219-2 (concavity and convexity of cold-formed hollow sections), read second hand; ASTM A500 allows
+/// 0.64 mm (0.025 in) on 64 to 89 mm, with it; extruded shapes 0.4 to 0.6 % of the width.
+#[must_use]
+pub fn flatness(width: f64) -> f64 {
+    (0.008 * width).max(0.5e-3)
+}
+
 /// A value that was worked back, with its band.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Band {

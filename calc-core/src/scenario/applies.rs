@@ -93,12 +93,26 @@ impl Field {
             Self::InsertMaterial => s.support == SupportKind::SolidInsert,
             Self::PreloadShare => input.torque_nm.is_none(),
             Self::BoltFinish => !s.grade.is_some_and(BoltGrade::stainless),
+            Self::GapFilling => input
+                .fitting_gap_mm
+                .is_some_and(|gap| gap > plate_in_gap(input)),
             Self::TubeWall | Self::WallBasis => !s.is_solid(),
             Self::CornerRadius | Self::FittingSpreads => {
                 !s.is_solid() && !s.is_open() && !s.is_round()
             }
             _ => s.has_load(self),
         }
+    }
+}
+
+/// What a spreader plate that is entered fills of the gap between fitting and member, mm. On a flange it lies
+/// under the nut, on the other side.
+fn plate_in_gap(input: &Input) -> f64 {
+    let s = Situation::of(input);
+    if s.support == SupportKind::Spreader && !s.is_open() {
+        input.spreader_thickness_mm
+    } else {
+        0.0
     }
 }
 

@@ -5,8 +5,8 @@ use super::checked::{
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
-    WallBasis, YesNo, options,
+    BoltFinish, Exposure, FreeKind, GapFilling, JointKind, MemberKind, Mount, SupportKind,
+    TowSprings, TubeEnd, WallBasis, YesNo, options,
 };
 use super::error::InputError;
 use super::fields::{Field, Input, Kind};
@@ -160,7 +160,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let (sleeve, sleeve_stock) = sleeve(r, support, &tube, &bolting)?;
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
-    let tightening = tightening(r)?;
+    let tightening = tightening(r, &tube, &bolting, &fitting)?;
     let loads = loads(r)?;
     Some(Scenario {
         input: r.input.clone(),
@@ -242,6 +242,9 @@ fn loads(r: &mut Reader<'_>) -> Option<Loads> {
     })
 }
 
+/// Gap that is no gap: less than is seen or typed, mm.
+const FIT_UP: f64 = 0.01;
+
 fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
     let strength = match material.welded() {
@@ -254,6 +257,9 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         Field::FittingHole,
         "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
     );
+    // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
+    let gap = Length::of_si(r.or_derived(Field::FittingGap, between.si()));
+    let packed = r.row(Field::GapFilling, GapFilling::by_name)? == GapFilling::Packing;
     Some(Fitting {
         thickness: r.length(Field::FittingThickness),
         material,
@@ -263,8 +269,8 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         edge: r.length(Field::FittingEdge),
         flange_arm: r.given(Field::FlangeArm).map(Length::of_si),
         hole,
-        // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
-        gap: Length::of_si(r.or_derived(Field::FittingGap, between.si())),
+        gap,
+        touches: packed || gap <= between + mm(FIT_UP),
     })
 }
 
@@ -313,20 +319,32 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         row(|w| &w.likely, material.likely()),
     );
     let own_yield = r.given(Field::TubeYield);
-    let own = |from_row: Stress| own_yield.map_or(from_row, Stress::of_si);
-    let row_ultimate = match material.welded() {
-        Some(welded) if weld_near => welded.least.ultimate_strength(),
-        _ => material.least().ultimate_strength(),
+    let softened = material.welded().filter(|_| weld_near);
+    // What the reader knows of the tube is known of the tube before it was welded.
+    let own = |from_row: Stress| match own_yield.map(Stress::of_si) {
+        Some(own) if softened.is_some() => own.min(from_row),
+        Some(own) => own,
+        None => from_row,
     };
+    let row_ultimate = softened.map_or(material.least().ultimate_strength(), |welded| {
+        welded.least.ultimate_strength()
+    });
     // A tube that the reader knows to yield earlier than its row is not credited with the row's tensile
     // strength.
     let weaker = own_yield.map_or(1.0, |pa| (pa / least.si()).min(1.0));
+    let own_ultimate = r.input.tube_ultimate_mpa.is_some();
     let ultimate = r.or_derived(Field::TubeUltimate, row_ultimate.si() * weaker);
     r.refuse_if(
-        own_yield.is_some_and(|pa| r.input.tube_ultimate_mpa.is_some() && ultimate < pa),
+        own_ultimate && own_yield.is_some_and(|pa| ultimate < pa),
         Field::TubeUltimate,
         "lower than the yield strength: give the tensile strength",
     );
+    r.refuse_if(
+        !own_ultimate && own_yield.is_some_and(|pa| material.least().ultimate_strength().si() < pa),
+        Field::TubeYield,
+        "higher than the tensile strength of this metal: give the yield strength, or the tensile strength too",
+    );
+    let ultimate = softened.map_or(ultimate, |_| ultimate.min(row_ultimate.si()));
     let modulus = r.or_derived(Field::TubeModulus, material.modulus().si());
     let poisson = r.or_derived(Field::TubePoisson, material.poisson());
     if own_yield.is_none() {
@@ -479,15 +497,34 @@ fn sleeve(
     Some((sleeve, row))
 }
 
-fn tightening(r: &mut Reader<'_>) -> Option<Tightening> {
-    let lubrication = r.row(Field::Lubrication, catalog::nut_factor)?;
+fn tightening(
+    r: &mut Reader<'_>,
+    tube: &Tube,
+    bolting: &Bolting,
+    fitting: &Fitting,
+) -> Option<Tightening> {
+    let stainless = bolting.grade.stainless();
+    let lubrication = r.row(Field::Lubrication, |id| {
+        catalog::nut_factor_on(id, stainless)
+    })?;
     let method = r.row(Field::Method, catalog::tightening_method)?;
-    let surface = r.row(Field::Surface, catalog::slip_surface)?;
+    let metals = [tube.material.family(), fitting.material.family()];
+    let surface = r.row(Field::Surface, |id| {
+        catalog::slip_surface_between(id, metals)
+    })?;
+    let threads_unknown = lubrication.id() == "unknown"
+        && r.input.number(Field::NutFactor).is_none()
+        && method.by_torque();
     let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
     let scatter = r.or_derived(Field::Scatter, method.plus_minus());
     let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
     Some(Tightening {
         nut_factor,
+        nut_factor_band: if threads_unknown {
+            [lubrication.low(), lubrication.high()]
+        } else {
+            [nut_factor; 2]
+        },
         scatter,
         torque: r.given(Field::Torque).map(newton_metre),
         preload_share: r.number(Field::PreloadShare),

@@ -220,6 +220,8 @@ pub struct Fitting {
     pub hole: Length,
     /// Gap between it and the wall of the tube.
     pub gap: Length,
+    /// Whether it presses on the member, or on what fills the gap; across air there is no faying face.
+    pub touches: bool,
 }
 
 /// Spreader plate.
@@ -253,6 +255,9 @@ pub struct Sleeve {
 pub struct Tightening {
     /// Nut factor.
     pub nut_factor: f64,
+    /// Lowest and highest nut factor that verdicts count with: both the nut factor itself, unless nobody knows
+    /// what is on the threads. Then the lowest is taken for the bolt and the highest for the clamp.
+    pub nut_factor_band: [f64; 2],
     /// Scatter of the clamp.
     pub scatter: f64,
     /// Torque, if the reader gave one.

@@ -2,8 +2,8 @@
 //! does not compile.
 
 use super::choices::{
-    BoltFinish, Exposure, FreeKind, JointKind, MemberKind, Mount, SupportKind, TowSprings, TubeEnd,
-    WallBasis, YesNo,
+    BoltFinish, Exposure, FreeKind, GapFilling, JointKind, MemberKind, Mount, SupportKind,
+    TowSprings, TubeEnd, WallBasis, YesNo,
 };
 use super::fields::{Field, Input};
 use crate::catalog::{
@@ -71,6 +71,7 @@ fills! {
     BoltFinish, name => BoltFinish;
     FreeKind, name => FreeKind;
     Exposure, name => Exposure;
+    GapFilling, name => GapFilling;
     TowSprings, name => TowSprings;
     WasherSeries, id => Washer;
     &'static Thread, id => Bolt;
@@ -138,6 +139,7 @@ mod tests {
             BoltFinish::Plain.into(),
             FreeKind::Proof.into(),
             Exposure::Wet.into(),
+            GapFilling::Packing.into(),
             TowSprings::Air.into(),
             WasherSeries::Wide.into(),
             catalog::thread("m12").unwrap().into(),

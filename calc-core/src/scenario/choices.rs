@@ -143,6 +143,16 @@ named! {
 }
 
 named! {
+    /// What fills a gap between fitting and member.
+    GapFilling {
+        /// Air, or not known: fitting and member do not touch.
+        Air = "air",
+        /// Plates or packing as hard as the members, their faces in the state that is said of the faying faces.
+        Packing = "packing",
+    }
+}
+
+named! {
     /// How wet and how salty a joint lives.
     Exposure {
         /// Dry: kept and used under a roof.
@@ -180,6 +190,7 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::TubeEnd => TubeEnd::NAMES.to_vec(),
         Field::Support => SupportKind::NAMES.to_vec(),
         Field::BoltFinish => BoltFinish::NAMES.to_vec(),
+        Field::GapFilling => GapFilling::NAMES.to_vec(),
         Field::Exposure => Exposure::NAMES.to_vec(),
         Field::TubeMaterial
         | Field::FittingMaterial

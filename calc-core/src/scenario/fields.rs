@@ -295,6 +295,8 @@ fields! {
         FittingMaterial fitting_material "fm" = "a36";
         /// Whether the fitting lies between washer and tube and reaches over both side walls.
         FittingSpreads fitting_spreads "fs" = "no";
+        /// What fills the gap between fitting and member, beyond a spreader plate that is entered.
+        GapFilling gap_filling "gf" = "air";
         /// Bolt size.
         Bolt bolt "d" = "unc-1.2";
         /// Bolt strength grade or class.

@@ -11,7 +11,7 @@ use crate::mechanics::stiffness;
 use crate::quantity::{InUnits, Length, Share, mm, mpa, newton};
 use crate::report::working::Working;
 use crate::report::{Part, Said, Strength, say};
-use crate::scenario::{Field, Input, Mount, Scenario, SupportKind, YesNo};
+use crate::scenario::{Input, Mount, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
 const PROUD: f64 = 0.254e-3;
@@ -47,9 +47,9 @@ impl ClampSupport for ThroughSleeve {
         // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
         // verdicts.
         let mut tube = s.tube.face(b.strength);
-        if welded && !s.is_given(Field::TubeYield) && s.tube.material.family() == Family::Aluminium
-        {
-            tube.yield_strength = b.yield_of(s.tube.material, true);
+        if welded && s.tube.material.family() == Family::Aluminium {
+            let softened = b.yield_of(s.tube.material, true);
+            tube.yield_strength = tube.yield_strength.min(softened);
         }
         let ring = if welded { outer } else { w.outer };
         // No curve was made for the wall of a round tube: it is not counted on.

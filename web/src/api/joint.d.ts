@@ -165,6 +165,9 @@ export interface JointChoices {
   /** "no" when left out. */
   fitting_spreads:
     | "no" | "yes";
+  /** "air" when left out. */
+  gap_filling:
+    | "air" | "packing";
   /** "unc-1.2" when left out. */
   bolt:
     | "unc-1.4" | "unc-5.16" | "unc-3.8" | "unc-7.16" | "unc-1.2" | "unc-9.16" | "unc-5.8" | "unc-3.4" | "unc-7.8"

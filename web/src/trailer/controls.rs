@@ -64,6 +64,7 @@ const GROUPS: [(&str, &[Field]); 7] = [
             Field::FittingSpreads,
             Field::FittingHole,
             Field::FittingGap,
+            Field::GapFilling,
             Field::BoltFinish,
         ],
     ),

@@ -130,6 +130,9 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             input.wall_basis = "measured".into();
             input.tube_corner_radius_mm = Some(s.tube.corner_radius.si() * 1e3);
             input.tube_yield_mpa = Some(drawn[4] * 1e-6);
+            // Drawn about the likely strength, it may pass the least tensile strength.
+            let ultimate = s.tube.ultimate_least.si().max(drawn[4]);
+            input.tube_ultimate_mpa = Some(ultimate * 1e-6);
             input.torque_nm = Some(sampler.fixed.torque);
             input.nut_factor = Some(drawn[0] / drawn[1]);
             let typed = Scenario::new(&input).unwrap();

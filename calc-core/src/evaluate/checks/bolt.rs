@@ -71,7 +71,7 @@ impl Analysis<'_> {
         );
         let judged = Check::of(
             CheckId::BoltTightening,
-            self.preload.nominal,
+            self.preload.slick,
             self.preload.yields,
         )
         .factor(1.0 + s.tightening.scatter, Factor::Scatter);

@@ -66,6 +66,19 @@ impl Analysis<'_> {
             self.preload.nominal,
             Cite::new(Source::Shigley9e, "Eq. 8-27", Flag::Read),
         );
+        let [low, high] = s.tightening.nut_factor_band;
+        if low < high {
+            w.line(
+                &Line {
+                    symbol: "F",
+                    what: "clamp if the threads are as slick as they may be",
+                    formula: "T/(K_low·d)",
+                },
+                substituted![("T", self.preload.torque), ("K_low", Ratio(low)), ("d", d)],
+                self.preload.slick,
+                s.tightening.lubrication.cite_range(),
+            );
+        }
     }
 
     pub(super) fn scatter_line(&self, w: &mut Working) {
@@ -76,7 +89,7 @@ impl Analysis<'_> {
                 formula: "F·(1 + Γ)",
             },
             substituted![
-                ("F", self.preload.nominal),
+                ("F", self.preload.slick),
                 ("Γ", Share(self.s.tightening.scatter))
             ],
             self.preload.max,
@@ -103,11 +116,11 @@ impl Analysis<'_> {
                 (1.0 + self.s.tightening.scatter, Factor::Scatter)
             }
         };
-        let check = Check::of(CheckId::Clamp, self.preload.nominal, newton(governs.load))
+        let check = Check::of(CheckId::Clamp, self.preload.slick, newton(governs.load))
             .factor(factor, factor_is)
             .reason(said(
                 governs.code,
-                (newton(governs.load), self.preload.nominal),
+                (newton(governs.load), self.preload.slick),
             ))
             .working(w);
         if let Some(unknown) = self.clamp_unknown() {

@@ -41,6 +41,13 @@ impl Analysis<'_> {
         })?;
         let (_, share) = worst(loads)?;
         let (demand, capacity) = (plane(&share), limit(&share));
+        if !s.fitting.touches {
+            let judged = Check::of(CheckId::Loosening, newton(demand), newton(0.0))
+                .in_case(loads.case.case, loads.case.kind)
+                .stands(Verdict::DoesNotHold)
+                .without_share();
+            return Some(judged.reason(said(say::LooseningAirGap, ())));
+        }
         let mut w = self.sheet();
         w.line(
             &Line {

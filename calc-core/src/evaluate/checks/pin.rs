@@ -17,7 +17,7 @@ impl Analysis<'_> {
             // Two plies that lie on each other do not let it bend; apart they do.
             return s.fitting.gap.si() > 0.0;
         }
-        support::of(s).leaves_gap()
+        support::of(s).leaves_gap() || !s.fitting.touches
     }
 
     /// Diameter that bends: through the threads where they reach that far.
@@ -69,7 +69,7 @@ impl Analysis<'_> {
             substituted![
                 ("t_c", s.fitting.thickness),
                 ("g", s.fitting.gap),
-                ("t_w", s.tube.design_wall)
+                ("t_w", self.pressed_depth())
             ],
             self.lever(),
             statics,
@@ -109,7 +109,7 @@ impl Analysis<'_> {
                 "p_w",
                 "pressure on the rim of the wall",
                 self.on_wall(in_plane),
-                s.tube.design_wall,
+                self.pressed_depth(),
             ),
             (
                 "p_c",

@@ -13,14 +13,14 @@ use crate::report::{Check, CheckId, Sentence, say, substituted};
 use crate::support::{self, seat};
 
 /// A ply that a bolt presses on.
-struct Ply {
+pub(super) struct Ply {
     /// What its bearing and its tear-out are called in the working.
     bears: &'static str,
     tears: &'static str,
     /// Yield and tensile strength, least.
     strength: (Stress, Stress),
     aluminium: bool,
-    thickness: Length,
+    pub(super) thickness: Length,
     hole: Length,
     /// Middle of the bolt to the nearest edge.
     edge: Length,
@@ -33,7 +33,7 @@ impl Analysis<'_> {
         if s.member.is_open() {
             return s.fitting.gap.si() <= 0.0;
         }
-        support::of(s).is_firm() && !seat::round_wall_carries(s)
+        s.fitting.touches && support::of(s).is_firm() && !seat::round_wall_carries(s)
     }
 
     /// Holes of the group as the European rule sees them, the closer spacing in both directions: the
@@ -70,10 +70,25 @@ impl Analysis<'_> {
         })
     }
 
-    /// The ply of a channel or an angle that the bolts go through.
-    fn member_ply(&self) -> Ply {
-        let t = &self.s.tube;
-        let edge = self.s.free_edge();
+    /// What the bolts go through beside one slip plane: the ply of a channel or an angle, or so much of a solid
+    /// bar as is counted on. A bolt in a deep hole bends and presses at its mouth: no more than one diameter
+    /// counts, and of a bar between two cheeks no more than its half. An assumption.
+    pub(super) fn member_ply(&self) -> Ply {
+        let s = self.s;
+        let t = &s.tube;
+        if !s.member.is_open() {
+            let half = t.depth / s.bolting.slip_planes();
+            return Ply {
+                bears: "bearing of the bar beside one slip plane, one diameter deep at most",
+                tears: "tear-out of the bar to its end or the next hole",
+                strength: (t.yield_least, t.ultimate_least),
+                aluminium: t.material.family() == Family::Aluminium,
+                thickness: half.min(s.bolting.thread.major()),
+                hole: s.bolting.hole,
+                edge: t.end_distance,
+            };
+        }
+        let edge = s.free_edge();
         Ply {
             bears: "bearing of the flange, leg or web",
             tears: "tear-out of the flange, leg or web to its end, its edge or the next hole",
@@ -114,7 +129,7 @@ impl Analysis<'_> {
         )
     }
 
-    /// Bearing of the one ply of a channel or an angle.
+    /// Bearing of the one ply of a channel or an angle, or of a solid bar.
     pub(super) fn member_bearing(&self) -> Option<Check> {
         self.ply_bearing(
             &self.member_ply(),

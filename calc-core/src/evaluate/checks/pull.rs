@@ -18,23 +18,32 @@ const THREADED: f64 = 0.75;
 impl Analysis<'_> {
     /// The scatter of tightening is in the demand, so this check holds up to the proof load and is close
     /// up to the yield load, as the one for tightening.
+    ///
+    /// Where bolt and members do not grow alike, what the clamp loses at one end of the temperatures the bolt gains
+    /// at the other: it counts here whichever way the metals pair, and also where nothing pulls.
     pub(super) fn bolt_service(&self) -> Option<Check> {
         let (g, preload) = (self.residual, self.preload);
-        let pulled = self.clamped(&|loads| loads.largest_pull)?;
-        let pull = self.pull_on_bolt(pulled.force, preload.proof);
-        let clamp = preload.max.si();
+        let pulled = self.clamped(&|loads| loads.largest_pull);
+        if pulled.is_none() && g.temperature <= 0.0 {
+            return None;
+        }
+        let pull = pulled.map_or(0.0, |pulled| self.pull_on_bolt(pulled.force, preload.proof));
+        let clamp = preload.max.si() + g.temperature;
         let demand = opening::bolt_pull(newton(clamp), g.load_factor, newton(pull)).si();
         let mut w = self.sheet();
-        self.case_line(&mut w, &pulled);
-        self.pried_line(&mut w, pulled.force, pull);
+        if let Some(pulled) = &pulled {
+            self.case_line(&mut w, pulled);
+            self.pried_line(&mut w, pulled.force, pull);
+        }
         w.line(
             &Line {
                 symbol: "F_b",
-                what: "largest bolt force in service",
-                formula: "max(F_max + C·N, N)",
+                what: "largest bolt force in service, with the heat or cold that pulls at it",
+                formula: "max(F_max + F_T + C·N, N)",
             },
             substituted![
-                ("F_max", newton(clamp)),
+                ("F_max", preload.max),
+                ("F_T", newton(g.temperature)),
                 ("C", Ratio(g.load_factor)),
                 ("N", newton(pull))
             ],
@@ -49,8 +58,10 @@ impl Analysis<'_> {
         } else {
             say::BoltServiceBelowProof
         };
-        let judged = Check::of(CheckId::BoltService, newton(demand), newton(yields))
-            .in_case(pulled.loads.case.case, pulled.loads.case.kind);
+        let mut judged = Check::of(CheckId::BoltService, newton(demand), newton(yields));
+        if let Some(pulled) = pulled {
+            judged = judged.in_case(pulled.loads.case.case, pulled.loads.case.kind);
+        }
         let verdict = if demand <= proof {
             Verdict::Holds
         } else {

@@ -20,6 +20,13 @@ impl Analysis<'_> {
         let service = self.service()?;
         let (demand, resistance) = (service.worst_share().in_plane(), service.resistance);
         let (case, kind) = (service.ball.case, service.ball.kind);
+        if !self.s.fitting.touches {
+            let judged = Check::of(CheckId::Slip, newton(demand), newton(0.0))
+                .in_case(case, kind)
+                .stands(Verdict::DoesNotHold)
+                .without_share();
+            return Some(judged.reason(said(say::SlipAirGap, (self.s.fitting.gap,))));
+        }
         let factor_is = if kind == LoadKind::Service {
             Factor::Slip
         } else {

@@ -229,7 +229,16 @@ impl Analysis<'_> {
     /// Lever between fitting and wall.
     pub(super) fn lever(&self) -> Length {
         let s = self.s;
-        pin::lever(s.fitting.thickness, s.fitting.gap, s.tube.design_wall)
+        pin::lever(s.fitting.thickness, s.fitting.gap, self.pressed_depth())
+    }
+
+    /// How deep the bolt is pressed beside a slip plane: the wall, or what counts of a solid bar.
+    pub(super) fn pressed_depth(&self) -> Length {
+        if support::of(self.s).is_hollow() {
+            self.s.tube.design_wall
+        } else {
+            self.member_ply().thickness
+        }
     }
 
     /// Of a force on one bolt, what falls on one plane.
@@ -256,10 +265,7 @@ impl Analysis<'_> {
 
     pub(super) fn wall_bearing(&self) -> Option<Check> {
         let s = self.s;
-        if !support::of(s).is_hollow() {
-            return None;
-        }
-        if s.member.is_open() {
+        if s.member.is_open() || !support::of(s).is_hollow() {
             return self.member_bearing();
         }
         let d = s.bolting.thread.major();

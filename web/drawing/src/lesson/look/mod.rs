@@ -292,8 +292,9 @@ mod tests {
             ("wall=5", Verdict::Close, "no-dent-stiff"),
             ("dent=1.2", Verdict::DoesNotHold, "dented-weak"),
             ("dent=1 wall=4", Verdict::DoesNotHold, "dented-over"),
-            ("dent=0.3 wall=6", Verdict::Holds, "dented-stiff"),
-            ("dent=4 wall=6", Verdict::NotChecked, "does-not-fit"),
+            ("dent=0.7 wall=6", Verdict::Holds, "dented-stiff"),
+            ("dent=0.3 wall=6", Verdict::Holds, "no-dent-stiff"),
+            ("dent=5 wall=6", Verdict::NotChecked, "does-not-fit"),
             ("dent=5 wall=2", Verdict::NotChecked, "beyond"),
         ] {
             let n = at(text);
