@@ -22,18 +22,21 @@ const ENOUGH: usize = 2250;
 /// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
 /// bolt leaves less room for sleeves.
 pub(super) fn all(s: &Scenario) -> Vec<Input> {
-    if !support::of(s).is_hollow() {
-        return Vec::new();
-    }
+    // Nothing is put into what is not hollow: other bolts, another torque and better faces remain.
+    let parts: &[_] = if support::of(s).is_hollow() {
+        &PARTS
+    } else {
+        &[]
+    };
     let mut all = Vec::with_capacity(2 * ENOUGH);
     for (index, thread) in sizes(s).into_iter().enumerate() {
-        if index >= SIZES && all.len() >= ENOUGH {
+        if index >= SIZES && (all.len() >= ENOUGH || parts.is_empty()) {
             break;
         }
         for base in bolts(s, thread) {
             if let Ok(base) = Scenario::new(&base) {
                 all.push(base.input.clone());
-                for part in PARTS {
+                for part in parts {
                     part.candidates(&base, &mut all);
                 }
             }
@@ -233,6 +236,6 @@ fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipS
     let there = s.tightening.faying_friction;
     reachable
         .iter()
-        .filter_map(|id| catalog::slip_surface(id))
+        .filter_map(move |id| catalog::slip_surface_between(id, families))
         .filter(move |row| row.mu() > there + 1e-9)
 }

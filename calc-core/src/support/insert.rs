@@ -3,8 +3,8 @@
 use super::build::Builder;
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use super::parts::{
-    Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, inside_and_short, length_error,
-    row_length, said, through_the_end,
+    Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, can_be_brought_in, inside_and_short,
+    length_error, row_length, said, through_the_end,
 };
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, with_support};
 use crate::catalog::Material;
@@ -146,6 +146,9 @@ impl AddedPart for SolidInsert {
     }
 
     fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        if !can_be_brought_in(s) {
+            return;
+        }
         for material in PLATE_MATERIALS {
             let mut input = with_support(s, SupportKind::SolidInsert);
             input.insert_material = String::from(material);

@@ -2,7 +2,9 @@
 
 use super::build::Builder;
 use super::model::{Limit, SupportModel};
-use super::parts::{Cutting, Pieces, inside_and_short, length_error, said, through_the_end};
+use super::parts::{
+    Cutting, Pieces, can_be_brought_in, inside_and_short, length_error, said, through_the_end,
+};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
 use crate::catalog::Material;
 use crate::mechanics::sleeve::{self, SleeveCurve};
@@ -123,6 +125,9 @@ impl AddedPart for LooseSleeve {
     }
 
     fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        if !can_be_brought_in(s) {
+            return;
+        }
         let there = of(s);
         let hole = there.hole_in_wall(s).si();
         for stock in sleeves::stock(s) {

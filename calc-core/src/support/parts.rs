@@ -189,6 +189,15 @@ pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
     }
 }
 
+/// How far in from the open end a part is still brought to its hole and held in line there, m. An assumption: an
+/// arm's length.
+const REACH: f64 = 0.6;
+
+/// Whether what is wider than its hole can be brought to the bolt at all.
+pub(super) fn can_be_brought_in(s: &Scenario) -> bool {
+    s.tube.open_end && s.tube.end_distance.si() <= REACH
+}
+
 /// What is wider than its hole goes in from the end of the tube, if that is open.
 pub(super) fn through_the_end(s: &Scenario) -> Said {
     said(
