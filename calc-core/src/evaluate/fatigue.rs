@@ -166,6 +166,7 @@ fn curve(row: &FatigueCategory) -> Curve {
 /// tube from pulling to braking and back.
 fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     let b = &s.bolting;
+    let hole = support::of(s).hole_in_wall(s);
     // The bolt farthest from the ball sees the longest arm.
     let behind_last = 0.5 * (b.along as f64 - 1.0) * b.spacing_along.si();
     let arm = case.ahead.abs() + behind_last;
@@ -174,7 +175,7 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     if s.member.kind != MemberKind::RectangularTube {
         // The largest stress anywhere on what the holes leave: at the rim it is no more. Holes that
         // leave nothing are told of by their own check.
-        let (_, net) = member_section(s, b.hole);
+        let (_, net) = member_section(s, hole);
         return net
             .stress(2.0 * case.along, moment, 0.0)
             .unwrap_or_default();
@@ -192,7 +193,7 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
         height,
         breadth,
         wall,
-        hole: b.hole,
+        hole,
         holes: b.rows,
         spacing: b.spacing_across,
         through_flanges: b.mount == Mount::FromTop,

@@ -10,6 +10,7 @@ pub(crate) mod preload;
 mod pried;
 mod remarks;
 pub(crate) mod residual_clamp;
+pub(crate) mod sleeve_weld;
 pub(crate) mod support;
 mod turn;
 

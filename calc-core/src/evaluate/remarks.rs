@@ -74,7 +74,9 @@ fn friction(s: &Scenario) -> Option<Said> {
 /// How far the joint moves when it slips from one end of its play to the other.
 fn travel(s: &Scenario) -> Said {
     let in_tube = support::of(s).bore(s);
-    let play = slip_travel(s.bolting.thread.major(), in_tube, s.fitting.hole);
+    let support = support::of(s);
+    let play =
+        slip_travel(s.bolting.thread.major(), in_tube, s.fitting.hole) + support.play_in_wall(s);
     Said::new(say::NoteSlipTravel, (play,))
 }
 

@@ -143,7 +143,10 @@ pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
         return reading;
     };
     let low = clamp_for(&model, total - uneven).unwrap_or(likely) * (1.0 - CURVE_BAND);
-    let high = clamp_for(&hard, total + uneven).unwrap_or_else(|| hard.force(hard.approach_end()))
+    // What stands beside the faces may carry less of it on a harder tube.
+    let high = clamp_for(&hard, total + uneven)
+        .unwrap_or_else(|| hard.force(hard.approach_end()))
+        .max(likely)
         * (1.0 + CURVE_BAND);
     let force = |si| Amount::new(si, Force);
     reading.tells = Tells::About;

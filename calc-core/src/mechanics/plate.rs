@@ -69,6 +69,23 @@ pub struct PlateCurve {
     limits: PlateLimits,
 }
 
+impl PlateLimits {
+    /// The loads with the factor that guards each under a service load.
+    ///
+    /// # Sources
+    /// AISC 360-22 J10: yielding 1.50, crippling 2.00, buckling 1.67; for plate and corner own choice, 1.50.
+    #[must_use]
+    pub const fn guarded(&self) -> [(Force, f64); 5] {
+        [
+            (self.plate, 1.50),
+            (self.corner, 1.50),
+            (self.wall_yielding, 1.50),
+            (self.wall_crippling, 2.00),
+            (self.wall_buckling, 1.67),
+        ]
+    }
+}
+
 impl PlateCurve {
     /// The curve for a tube, a plate and a washer, with a factor on the force.
     #[must_use]

@@ -3,7 +3,6 @@
 
 mod candidates;
 pub mod sheet;
-mod weld;
 mod work;
 
 pub use crate::support::RepairKind;
@@ -11,7 +10,7 @@ pub use crate::support::RepairKind;
 use crate::evaluate::{Analysis, checks_in_order, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
-use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
 use crate::support::added_part;
 use serde::{Deserialize, Serialize};
@@ -175,9 +174,9 @@ impl Search<'_> {
         let candidate = analysis.s;
         let part = added_part(self.joint, candidate);
         let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
-        let welded = kind == RepairKind::WeldedSleeve;
-        // A weld that is used up is none to build on.
-        if welded && weld::used(candidate, analysis.cases()) > CLOSE_FROM {
+        // A weld that is nearly used up is none to build on.
+        let mut welds = checks.iter().filter(|c| c.id == CheckId::SleeveWeld);
+        if welds.any(|weld| weld.verdict != Verdict::Holds) {
             return;
         }
         self.found.push(Repair {

@@ -125,6 +125,8 @@ messages! {
     SlipNoLever = "slip-no-lever" (1),
     SlipClampUnknown = "slip-clamp-unknown" (0),
     SlipNoLoad = "slip-no-load" (0),
+    SlipSleeveNotWelded = "slip-sleeve-not-welded" (0),
+    SlipSleeveTooLong = "slip-sleeve-too-long" (0),
     // Faces and nut.
     OpeningShut = "opening-shut" (2),
     OpeningParts = "opening-parts" (2),
@@ -141,6 +143,16 @@ messages! {
     BendingStaysStraight = "bending-stays-straight" (3),
     CombinedTooMuch = "combined-too-much" (2),
     CombinedFine = "combined-fine" (2),
+    // The weld of a through sleeve.
+    SleeveWeldTears = "sleeve-weld-tears" (2),
+    SleeveWeldHolds = "sleeve-weld-holds" (2),
+    SleeveWeldUnknown = "sleeve-weld-unknown" (0),
+    // Pull at one face.
+    FacePullGives = "face-pull-gives" (2),
+    FacePullHolds = "face-pull-holds" (2),
+    FacePullNothingHolds = "face-pull-nothing-holds" (0),
+    FacePullRoundWall = "face-pull-round-wall" (0),
+    FacePullOutside = "face-pull-outside" (0),
     // Plies.
     FlangeHolds = "flange-holds" (2),
     FlangeBends = "flange-bends" (2),
@@ -179,6 +191,8 @@ messages! {
     SleeveFitTight = "sleeve-fit-tight" (3),
     SleeveFitGood = "sleeve-fit-good" (3),
     SleeveFitLoose = "sleeve-fit-loose" (3),
+    SleeveLengthTooLong = "sleeve-length-too-long" (2),
+    SleeveLengthFits = "sleeve-length-fits" (2),
     SeatSlopes = "seat-slopes" (2),
     SeatRound = "seat-round" (2),
     SeatLine = "seat-line" (2),

@@ -176,6 +176,12 @@ keys! {
         MemberEdge = "member-edge",
         /// Does the flange, leg or web of an open section hold the outside pull?
         MemberFlange = "member-flange",
+        /// Does the weld carry what the sleeve hands on to the tube?
+        SleeveWeld = "sleeve-weld",
+        /// Does the one face that is pulled at stay in place?
+        FacePull = "face-pull",
+        /// Is the sleeve or block as long as the space inside?
+        SleeveLength = "sleeve-length",
     }
 }
 

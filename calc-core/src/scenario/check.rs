@@ -460,7 +460,8 @@ fn sleeve(
 ) -> Option<(Sleeve, &'static catalog::Sleeve)> {
     let row = r.row(Field::Sleeve, catalog::sleeve)?;
     let material = r.row(Field::SleeveMaterial, catalog::material)?;
-    let welded = r.yes(Field::SleeveWelded)?;
+    // A sleeve between the walls cannot be welded to them; what an old link says of it does not count.
+    let welded = r.yes(Field::SleeveWelded)? && support == SupportKind::ThroughSleeve;
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;

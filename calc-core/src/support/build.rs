@@ -137,18 +137,14 @@ impl Builder<'_> {
                         code: say::LimitPlate1pct,
                     });
                     let l = plate.limits();
-                    for (part, load, omega, code) in [
-                        (Part::Plate, l.plate, 1.50, say::LimitPlateBends),
-                        (Part::Corner, l.corner, 1.50, say::LimitCornerFolds),
-                        (Part::SideWall, l.wall_yielding, 1.50, say::LimitWallYields),
-                        (
-                            Part::SideWall,
-                            l.wall_crippling,
-                            2.00,
-                            say::LimitWallCripples,
-                        ),
-                        (Part::SideWall, l.wall_buckling, 1.67, say::LimitWallBuckles),
-                    ] {
+                    let what = [
+                        (Part::Plate, say::LimitPlateBends),
+                        (Part::Corner, say::LimitCornerFolds),
+                        (Part::SideWall, say::LimitWallYields),
+                        (Part::SideWall, say::LimitWallCripples),
+                        (Part::SideWall, say::LimitWallBuckles),
+                    ];
+                    for ((part, code), (load, omega)) in what.into_iter().zip(l.guarded()) {
                         limits.push(Limit {
                             part,
                             load: load.si(),

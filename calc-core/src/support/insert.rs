@@ -3,16 +3,17 @@
 use super::build::Builder;
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use super::parts::{
-    Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, can_be_brought_in, inside_and_short,
-    length_error, row_length, said, through_the_end,
+    self, Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, can_be_brought_in,
+    inside_and_short, length_error, row_length, said, through_the_end,
 };
+use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, with_support};
 use crate::catalog::Material;
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::stiffness;
-use crate::quantity::{InUnits, newton};
+use crate::quantity::{InUnits, Length, newton};
 use crate::report::working::Working;
-use crate::report::{Part, Said, say};
+use crate::report::{Part, Said, Sentence, say};
 use crate::scenario::{Input, Scenario, SupportKind};
 
 /// Length past the outermost bolts, both ends together, in widths of the tube: so that it fills the tube under
@@ -64,6 +65,21 @@ impl ClampSupport for SolidInsert {
 
     fn leaves_gap(&self) -> bool {
         false
+    }
+
+    fn passes_by(&self, s: &Scenario) -> Option<Sentence<0>> {
+        parts::too_long(s, self.longest_over(s))
+    }
+
+    /// A pull on the washer below reaches the face above through the block, which is taken to be no wider
+    /// there than the washer.
+    fn pulled(&self, b: &Builder<'_>, least: &SupportModel) -> Pulled {
+        let other = (b.s.bolting.washer.outer, b.s.sleeve_short);
+        pulled::with_the_other_face(b, least, Some(other))
+    }
+
+    fn longest_over(&self, s: &Scenario) -> Option<Length> {
+        Some(parts::longest_over(s, s.bolting.washer.outer))
     }
 
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {

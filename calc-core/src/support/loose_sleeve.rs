@@ -3,15 +3,16 @@
 use super::build::Builder;
 use super::model::{Limit, SupportModel};
 use super::parts::{
-    Cutting, Pieces, can_be_brought_in, inside_and_short, length_error, said, through_the_end,
+    self, Cutting, Pieces, can_be_brought_in, inside_and_short, length_error, said, through_the_end,
 };
+use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
 use crate::catalog::Material;
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
-use crate::quantity::InUnits;
+use crate::quantity::{InUnits, Length};
 use crate::report::working::Working;
-use crate::report::{Part, Said, say};
+use crate::report::{Part, Said, Sentence, say};
 use crate::scenario::{Input, Scenario, SupportKind, YesNo};
 
 /// It has to be wider than the hole, or it stands in the hole and not on the wall: by 1 mm all round. An
@@ -63,6 +64,20 @@ impl ClampSupport for LooseSleeve {
 
     fn is_firm(&self) -> bool {
         false
+    }
+
+    fn passes_by(&self, s: &Scenario) -> Option<Sentence<0>> {
+        parts::too_long(s, self.longest_over(s))
+    }
+
+    /// A pull on the washer below reaches the face above through the sleeve.
+    fn pulled(&self, b: &Builder<'_>, least: &SupportModel) -> Pulled {
+        let other = (b.s.sleeve.outer, b.s.sleeve_short);
+        pulled::with_the_other_face(b, least, Some(other))
+    }
+
+    fn longest_over(&self, s: &Scenario) -> Option<Length> {
+        Some(parts::longest_over(s, s.sleeve.outer))
     }
 
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {

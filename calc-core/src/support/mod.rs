@@ -11,6 +11,7 @@ mod loose_sleeve;
 mod model;
 mod one_ply;
 pub(crate) mod parts;
+mod pulled;
 mod repair_kind;
 mod round_wall;
 pub(crate) mod seat;
@@ -22,13 +23,14 @@ mod washer;
 
 pub(crate) use build::washer_end_factor;
 pub(crate) use model::{Limit, Side, SupportModel, VISIBLE};
+pub(crate) use pulled::{Pulled, PulledFaces, pulled};
 pub use repair_kind::RepairKind;
 pub(crate) use repair_kind::added_part;
 
 use crate::catalog::Material;
-use crate::quantity::{InUnits, Length, mm};
-use crate::report::Said;
+use crate::quantity::{InUnits, Length, Stress, mm};
 use crate::report::working::Working;
+use crate::report::{Said, Sentence};
 use crate::scenario::{Input, Scenario, SupportKind};
 use build::Builder;
 use parts::{Cutting, Pieces};
@@ -103,6 +105,32 @@ pub(crate) trait ClampSupport {
     /// Whether it goes through the walls: its ends are flat, and the hole in the wall is not the bolt's.
     fn passes_wall(&self) -> bool {
         false
+    }
+
+    /// Why the clamp goes past the wall, or the fitting does not lie on it: no friction holds the tube.
+    fn passes_by(&self, _s: &Scenario) -> Option<Sentence<0>> {
+        None
+    }
+
+    /// What holds a pull along the bolt where the fitting sits on one face of a tube.
+    fn pulled(&self, b: &Builder<'_>, least: &SupportModel) -> Pulled {
+        pulled::under_the_nut(b, least)
+    }
+
+    /// What presses on the rim of the hole in the wall once the joint has slipped: how wide it counts, and
+    /// the yield strength of the wall or, if lower, of what presses.
+    fn pin_in_wall(&self, s: &Scenario) -> (Length, Stress) {
+        (s.bolting.thread.major(), s.tube.yield_least)
+    }
+
+    /// Play of it in the walls.
+    fn play_in_wall(&self, _s: &Scenario) -> Length {
+        mm(0.0)
+    }
+
+    /// How much longer than the space between the walls it may be; `None` where it is not cut to that.
+    fn longest_over(&self, _s: &Scenario) -> Option<Length> {
+        None
     }
 
     /// Hole in the walls of the member.
@@ -228,6 +256,12 @@ pub(crate) fn working(w: &mut Working, s: &Scenario, model: &SupportModel, gover
     } else {
         of(s).working(w, s, model, governs);
     }
+}
+
+/// Why no friction holds the tube, by key; `None` where the clamp presses fitting and wall together. One ply
+/// and what is solid are always in the way of the clamp.
+pub(crate) fn passes_by(s: &Scenario) -> Option<Sentence<0>> {
+    of(s).passes_by(s)
 }
 
 /// Whether it is welded to the member.

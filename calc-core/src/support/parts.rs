@@ -1,9 +1,10 @@
 //! Shapes of the parts that repairs put in, the stock they are cut from, and how they are cut.
 
 use crate::catalog::Material;
-use crate::quantity::{Dimension, InUnits};
+use crate::mechanics::face::FaceCurve;
+use crate::quantity::{Dimension, InUnits, Length};
 use crate::report::{Amount, Label, Said, Sentence, say};
-use crate::scenario::Scenario;
+use crate::scenario::{Scenario, Strength};
 use std::f64::consts::FRAC_PI_4;
 
 /// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
@@ -175,6 +176,46 @@ pub(super) fn row_length(s: &Scenario) -> f64 {
 pub(super) fn inside_and_short(s: &Scenario) -> [f64; 2] {
     let inside = s.tube.depth.si() - 2.0 * s.tube.wall.si();
     [inside, s.sleeve_short.si().max(0.0)]
+}
+
+/// How much longer than the space between the walls a sleeve or block may be, m: what rough faces and a
+/// file's stroke make of it. An assumption.
+const OVER: f64 = 0.1e-3;
+
+/// Push of a person at a part between the faces, N. An assumption.
+pub(crate) const PUSH: f64 = 500.0;
+
+/// Friction of a part that is pushed in between the faces. An assumption: common for dry metals.
+pub(crate) const PUSHED_FRICTION: f64 = 0.2;
+
+/// How much longer than the space between the walls a part may be: little enough to be pushed in by hand,
+/// and never more than a tenth of a millimetre.
+///
+/// ```text
+/// e = P/(μ·k)        P = 2·μ·(k·e/2)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `P`, `μ` | push, friction on either face | N, 1 |
+/// | `k` | stiffness of a face under the part, `patch` wide | N/m |
+///
+/// # Sources
+/// Elementary; the limits are assumptions.
+pub(super) fn longest_over(s: &Scenario, patch: Length) -> Length {
+    if s.member.is_round() {
+        return Length::of_si(OVER);
+    }
+    let face = FaceCurve::new(&s.tube.face(Strength::Likely), patch, 1.0);
+    Length::of_si(OVER.min(PUSH / (PUSHED_FRICTION * face.stiffness().si())))
+}
+
+/// What to say where a part is longer than it may be: it holds the fitting off the faces.
+pub(super) fn too_long(s: &Scenario, longest: Option<Length>) -> Option<Sentence<0>> {
+    let over = -s.sleeve_short.si();
+    longest
+        .filter(|longest| over > longest.si() * (1.0 + 1e-9))
+        .map(|_| say::SlipSleeveTooLong)
 }
 
 /// What is to be said where a part that is cut to length between the faces is too long or too short.

@@ -38,7 +38,7 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
 fn yield_strength(s: &Scenario) -> Stress {
     let material = s.sleeve.material;
     match material.welded() {
-        Some(both) if s.sleeve.welded => both.least.compressive_yield_strength(),
+        Some(both) if super::is_welded(s) => both.least.compressive_yield_strength(),
         _ => material.least().compressive_yield_strength(),
     }
 }

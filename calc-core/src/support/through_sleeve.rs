@@ -3,14 +3,15 @@
 use super::build::{Builder, WASHER_YIELD_MPA};
 use super::model::{Limit, Side, SupportModel};
 use super::parts::{Cutting, Pieces, said};
+use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
 use crate::catalog::{Family, Material};
-use crate::mechanics::face;
+use crate::mechanics::face::{self, FaceTube};
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
-use crate::quantity::{InUnits, Length, Share, mm, mpa, newton};
+use crate::quantity::{InUnits, Length, Share, Stress, mm, mpa, newton};
 use crate::report::working::Working;
-use crate::report::{Part, Said, Strength, say};
+use crate::report::{Part, Said, Sentence, Strength, say};
 use crate::scenario::{Input, Mount, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
@@ -19,7 +20,22 @@ const PROUD: f64 = 0.254e-3;
 /// Play that it may have in its hole unwelded, m (1/64 in). Common practice, no source.
 const PLAY: f64 = 0.397e-3;
 
+/// Rim that a washer has to reach past the sleeve's hole before the wall counts as held, in bolt diameters:
+/// as past any hole. An assumption.
+const RIM: f64 = 0.2;
+
 pub(super) struct ThroughSleeve;
+
+/// The tube as its faces are next to the weld of the sleeve: of what the reader gave and what is left
+/// beside a weld, the lower.
+fn welded_tube(b: &Builder<'_>) -> FaceTube {
+    let mut tube = b.s.tube.face(b.strength);
+    if b.s.tube.material.family() == Family::Aluminium {
+        let softened = b.yield_of(b.s.tube.material, true);
+        tube.yield_strength = tube.yield_strength.min(softened);
+    }
+    tube
+}
 
 impl ClampSupport for ThroughSleeve {
     fn model(&self, b: &Builder<'_>) -> SupportModel {
@@ -46,11 +62,11 @@ impl ClampSupport for ThroughSleeve {
         // Welded, the faces hang on the sleeve and give way with it, at the strength next to a weld.
         // Unwelded they are pressed only where the washer reaches past the sleeve; not counted for
         // verdicts.
-        let mut tube = s.tube.face(b.strength);
-        if welded && s.tube.material.family() == Family::Aluminium {
-            let softened = b.yield_of(s.tube.material, true);
-            tube.yield_strength = tube.yield_strength.min(softened);
-        }
+        let tube = if welded {
+            welded_tube(b)
+        } else {
+            s.tube.face(b.strength)
+        };
         let ring = if welded { outer } else { w.outer };
         // No curve was made for the wall of a round tube: it is not counted on.
         let counts = !s.member.is_round()
@@ -94,6 +110,39 @@ impl ClampSupport for ThroughSleeve {
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
         lines::faces(w, s, model);
         sleeves::working(w, s, governs);
+    }
+
+    fn passes_by(&self, s: &Scenario) -> Option<Sentence<0>> {
+        (!s.sleeve.welded).then_some(say::SlipSleeveNotWelded)
+    }
+
+    /// Welded it pulls both faces with it. Not welded nothing holds it in the tube but the washer below,
+    /// as far as it reaches over the wall.
+    fn pulled(&self, b: &Builder<'_>, _least: &SupportModel) -> Pulled {
+        let s = b.s;
+        if s.sleeve.welded {
+            return pulled::by_welds(b, &welded_tube(b), s.sleeve.outer);
+        }
+        let hole = s.sleeve.outer + self.play_in_wall(s);
+        pulled::by_a_rim(b, hole, s.bolting.thread.major() * RIM)
+    }
+
+    /// The bolt presses on the wall of the sleeve, which spreads it at 45°.
+    fn pin_in_wall(&self, s: &Scenario) -> (Length, Stress) {
+        let d = s.bolting.thread.major();
+        if s.sleeve.welded {
+            return (d, s.tube.yield_least);
+        }
+        let spread = d + (s.sleeve.outer - s.sleeve.inner);
+        let yields = s.sleeve.material.least().yield_strength();
+        (spread.min(s.sleeve.outer), yields.min(s.tube.yield_least))
+    }
+
+    fn play_in_wall(&self, s: &Scenario) -> Length {
+        if s.sleeve.welded {
+            return mm(0.0);
+        }
+        (s.bolting.hole - s.sleeve.outer).max(Length::of_si(PLAY))
     }
 
     /// The faces help only within their range; the sleeve carries without them.
@@ -202,10 +251,14 @@ impl AddedPart for ThroughSleeve {
             if outer.si() < hole - 1e-6 || outer > flat {
                 continue;
             }
-            let with = |welded| sleeves::with(s, SupportKind::ThroughSleeve, stock, welded);
-            all.push(with(YesNo::No));
+            // Not welded it is no repair: the clamp goes past the wall.
             if is_aluminium(stock.1) == is_aluminium(s.tube.material) {
-                all.push(with(YesNo::Yes));
+                all.push(sleeves::with(
+                    s,
+                    SupportKind::ThroughSleeve,
+                    stock,
+                    YesNo::Yes,
+                ));
             }
         }
     }

@@ -56,7 +56,12 @@ pub const TOPICS: &[Topic] = &[
     Topic {
         id: "tube-face",
         title: "Face of a tube under a washer",
-        checks: &[tube_face::yield_line, tube_face::face, tube_face::unloading],
+        checks: &[
+            tube_face::yield_line,
+            tube_face::face,
+            tube_face::unloading,
+            tube_face::pulled_out,
+        ],
     },
     Topic {
         id: "spreaders",

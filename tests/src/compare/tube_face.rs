@@ -31,7 +31,11 @@ const AFTERWARDS: [&str; 2] = ["cases_blind.csv", "blind.csv"];
 type CsvRow = BTreeMap<String, String>;
 
 fn table(name: &str) -> Vec<CsvRow> {
-    let mut reader = csv::Reader::from_path(folder().join("fe").join(name)).unwrap();
+    in_folder("fe", name)
+}
+
+fn in_folder(inside: &str, name: &str) -> Vec<CsvRow> {
+    let mut reader = csv::Reader::from_path(folder().join(inside).join(name)).unwrap();
     reader.deserialize().map(Result::unwrap).collect()
 }
 
@@ -116,6 +120,29 @@ pub(super) fn face() -> Check {
                 let allowed = allowed.map(|share| share * theirs);
                 check.push(record(&run, &format!("{name}_n"), theirs, ours, allowed));
             }
+        }
+    }
+    check
+}
+
+/// The face that is pulled out: the curve of the inward face with the factor of verdicts, on the safe side of
+/// every run and not below three quarters of it.
+pub(super) fn pulled_out() -> Check {
+    let mut check = Check::new();
+    let cases = in_folder("fe_pull", "cases.csv");
+    for result in in_folder("fe_pull", "results.csv") {
+        let case = cases.iter().find(|case| case["id"] == result["base"]);
+        let run = Run {
+            name: format!("{}-pull", result["name"]),
+            case: case.unwrap().clone(),
+            result,
+        };
+        let curve = FaceCurve::new(&tube(&run.case), washer(&run.case), LOWER_BOUND);
+        for (share, name) in [(0.01, "F_1pct"), (0.03, "F_3pct")] {
+            let theirs = number(&run.result, name);
+            let ours = curve.force_at_share(share).si();
+            let allowed = [0.25 * theirs, 0.0];
+            check.push(record(&run, &format!("{name}_n"), theirs, ours, allowed));
         }
     }
     check

@@ -32,7 +32,7 @@ pub enum Stand {
     Bare,
     /// Plates that reach over the side walls.
     Spreader,
-    /// A sleeve round the bolt through both faces.
+    /// A sleeve round the bolt between the walls, cut to fit.
     Sleeve,
 }
 
@@ -83,8 +83,9 @@ impl Stand {
                 SupportKind::Spreader
             }
             Self::Sleeve => {
-                input.sleeve = String::from("rt-0.875x0.120");
-                SupportKind::ThroughSleeve
+                input.sleeve = String::from("rt-1.000x0.188");
+                input.sleeve_short_mm = 0.0;
+                SupportKind::LooseSleeve
             }
         };
         input.support = String::from(support.name());

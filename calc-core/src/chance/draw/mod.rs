@@ -13,7 +13,7 @@ use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Share};
 use crate::report::{Message, Said, Sentence, say};
 use crate::scenario::Scenario;
-use crate::support::VISIBLE;
+use crate::support::{self, VISIBLE};
 use rand_distr::{Distribution as _, StandardUniform, Triangular};
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::SeedableRng;
@@ -152,7 +152,11 @@ impl Fixed {
             relaxation: residual.relaxation / residual.fresh_min.max(1e-9),
             travel: (residual.embedding + residual.temperature)
                 * (1.0 / residual.bolt.si() + 1.0 / residual.members.si()),
-            planes: s.bolting.slip_planes(),
+            planes: if support::passes_by(s).is_some() {
+                0.0
+            } else {
+                s.bolting.slip_planes()
+            },
             rubs: worst.is_some(),
             in_plane: worst.map_or(0.0, |share| share.in_plane()),
             pull: worst.map_or(0.0, |share| share.pull.max(0.0)),

@@ -255,7 +255,8 @@ fn better_inputs_make_better_shares() {
     assert!(looser.dents <= chance.dents && looser.reaches >= chance.reaches);
     let sleeved = run(
         &joint(|i| {
-            i.support = "through-sleeve".into();
+            i.support = "loose-sleeve".into();
+            i.sleeve_short_mm = 0.0;
             i.sleeve_wall_mm = Some(4.0);
             i.sleeve_outer_mm = Some(25.0);
         }),

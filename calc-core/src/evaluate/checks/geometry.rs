@@ -5,11 +5,12 @@ use crate::catalog::{HoleFit, clearance_hole};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
-use crate::quantity::{InUnits, Length, inch};
+use crate::quantity::{InUnits, Length, Ratio, inch, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::scenario::SupportKind;
 use crate::support;
+use crate::support::parts::{PUSH, PUSHED_FRICTION};
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
 const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
@@ -225,6 +226,38 @@ impl Analysis<'_> {
             [say::WasherCoversTooLittle, say::WasherCovers],
             w,
         )
+    }
+
+    /// Only of a part that is longer than the space between the walls; a short one shows in the clamp, as the
+    /// faces have to come in to it.
+    pub(super) fn sleeve_length(&self) -> Option<Check> {
+        let s = self.s;
+        let longest = support::of(s).longest_over(s)?;
+        let over = -s.sleeve_short;
+        if over.si() <= 0.0 {
+            return None;
+        }
+        let mut w = self.sheet();
+        w.line(
+            &Line {
+                symbol: "e",
+                what: "how much longer it may be than the space inside",
+                formula: "min(0.1 mm, P/(μ·k))",
+            },
+            substituted![("P", newton(PUSH)), ("μ", Ratio(PUSHED_FRICTION))],
+            longest,
+            Cite::new(
+                Source::OwnAssumption,
+                "what a person can push in by hand",
+                Flag::Assumption,
+            ),
+        );
+        Some(self.distance(
+            CheckId::SleeveLength,
+            (over, longest),
+            [say::SleeveLengthTooLong, say::SleeveLengthFits],
+            w,
+        ))
     }
 
     /// Play of the bolt in its sleeve. A tight one is reported but holds; a loose one is close.

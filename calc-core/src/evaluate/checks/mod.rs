@@ -4,6 +4,7 @@ mod bolt;
 mod clamp;
 mod combined;
 mod demand;
+mod face_pull;
 mod fatigue;
 mod geometry;
 mod judged;
@@ -14,6 +15,7 @@ mod ply;
 mod pull;
 mod resistance;
 mod section;
+mod sleeve_weld;
 mod slip;
 mod slipped;
 
@@ -29,12 +31,13 @@ const OMEGA_OPENING: f64 = 1.50;
 
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
-    let mut checks = Vec::with_capacity(28);
+    let mut checks = Vec::with_capacity(31);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
     checks.extend(joint.slip());
     checks.extend(joint.opening());
+    checks.extend(joint.sleeve_weld());
     let gripping = holds_so_far(&checks);
     checks.extend(joint.bolt_service());
     checks.extend(joint.bolt_fatigue(gripping));
@@ -48,6 +51,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.extend(joint.block_shear());
     checks.extend(joint.net_section());
     checks.extend(joint.pull_through());
+    checks.extend(joint.face_pull());
     checks.extend(joint.fitting_flange());
     checks.extend(joint.member_flange());
     checks.extend(joint.loosening());
@@ -59,6 +63,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.push(joint.washer_cover());
     checks.extend(joint.washer_seat());
     checks.extend(joint.sleeve_fit());
+    checks.extend(joint.sleeve_length());
     checks
 }
 

@@ -73,7 +73,7 @@ impl Analysis<'_> {
 
     /// Strength of one bolt against pull, N. A coarse thread in a small bolt has less area than the
     /// published share of the shank, and an ultimate case has no factor to cover that.
-    pub(super) fn pull_strength(&self) -> f64 {
+    pub(in crate::evaluate) fn pull_strength(&self) -> f64 {
         let b = &self.s.bolting;
         let area = THREADED * b.thread.shank_area().si();
         b.strength.tensile.si() * area.min(b.thread.stress_area().si())

@@ -9,24 +9,28 @@ use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
 use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
 use crate::report::working::Line;
-use crate::report::{Check, CheckId, Factor, Sentence, Verdict, say, substituted};
-use crate::support::seat;
+use crate::report::{Check, CheckId, Factor, Said, Sentence, Verdict, say, substituted};
+use crate::support::{self, seat};
 
 impl Analysis<'_> {
+    /// Where the clamp goes past the wall there is no grip at all, whatever it is asked for: not by a load
+    /// that counts on none either, as nothing but play holds the fitting between one load and the next.
     pub(super) fn slip(&self) -> Option<Check> {
         if self.unloaded() {
             return Some(self.no_load());
         }
+        let fitting = &self.s.fitting;
+        let no_grip = if fitting.touches {
+            support::passes_by(self.s).map(|why| said(why, ()))
+        } else {
+            Some(said(say::SlipAirGap, (fitting.gap,)))
+        };
+        if let Some(why) = no_grip {
+            return Some(self.no_grip(why));
+        }
         let service = self.service()?;
         let (demand, resistance) = (service.worst_share().in_plane(), service.resistance);
         let (case, kind) = (service.ball.case, service.ball.kind);
-        if !self.s.fitting.touches {
-            let judged = Check::of(CheckId::Slip, newton(demand), newton(0.0))
-                .in_case(case, kind)
-                .stands(Verdict::DoesNotHold)
-                .without_share();
-            return Some(judged.reason(said(say::SlipAirGap, (self.s.fitting.gap,))));
-        }
         let factor_is = if kind == LoadKind::Service {
             Factor::Slip
         } else {
@@ -58,6 +62,21 @@ impl Analysis<'_> {
         } else {
             check
         })
+    }
+
+    /// What is asked of a grip that there is none of.
+    fn no_grip(&self, why: Said) -> Check {
+        let demand = self
+            .service()
+            .map_or(0.0, |service| service.worst_share().in_plane());
+        let judged = Check::of(CheckId::Slip, newton(demand), newton(0.0))
+            .stands(Verdict::DoesNotHold)
+            .without_share();
+        let judged = match self.service() {
+            Some(service) => judged.in_case(service.ball.case, service.ball.kind),
+            None => judged,
+        };
+        judged.reason(why)
     }
 
     /// Lines from the clamp right after tightening to what is left of it.
@@ -219,6 +238,15 @@ impl Analysis<'_> {
         // A soft support hands nearly all of the pull to the bolt: the faces part late, but the bolt
         // works. The faces are only counted on up to the clamp itself.
         let counted = opens_at.min(g.left_min);
+        if let Some(why) = support::passes_by(self.s) {
+            return Some(
+                Check::of(CheckId::Opening, newton(pull), newton(0.0))
+                    .stands(Verdict::DoesNotHold)
+                    .without_share()
+                    .in_case(pulled.loads.case.case, pulled.loads.case.kind)
+                    .reason(said(why, ())),
+            );
+        }
         let check = Check::of(CheckId::Opening, newton(pull), newton(counted))
             .factor(pulled.factor, pulled.factor_is)
             .in_case(pulled.loads.case.case, pulled.loads.case.kind)

@@ -248,7 +248,7 @@ impl Analysis<'_> {
 
     /// Of a force on one bolt, what it presses on one wall. With one fitting the near wall takes all of
     /// it and, as the bolt tips, a little more.
-    pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
+    pub(in crate::evaluate) fn on_wall(&self, in_plane: f64) -> f64 {
         let s = self.s;
         let b = &s.bolting;
         let plane = self.per_plane(in_plane);
@@ -268,21 +268,20 @@ impl Analysis<'_> {
         if s.member.is_open() || !support::of(s).is_hollow() {
             return self.member_bearing();
         }
-        let d = s.bolting.thread.major();
+        let (d, fy) = support::of(s).pin_in_wall(s);
         // Bolts from the top are pushed where the fitting sits: the far wall hardly helps.
         let walls = s.bolting.slip_planes();
-        let mut capacity =
-            shear::wall_bearing(s.tube.yield_least, d, s.tube.design_wall, walls).si();
+        let mut capacity = shear::wall_bearing(fy, d, s.tube.design_wall, walls).si();
         let mut w = self.sheet();
         w.line(
             &Line {
                 symbol: "R",
-                what: "bearing of the bolt on the walls that it pushes",
+                what: "bearing on the walls of the bolt, or of a sleeve that it pushes",
                 formula: "n·1.8·f_y·d·t",
             },
             substituted![
                 ("n", Count(walls)),
-                ("f_y", s.tube.yield_least),
+                ("f_y", fy),
                 ("d", d),
                 ("t", s.tube.design_wall)
             ],

@@ -29,6 +29,7 @@ use crate::mechanics::slip;
 use crate::quantity::{InUnits, newton};
 use crate::report::{Sentence, say};
 use crate::scenario::{JointKind, Scenario};
+use crate::support;
 
 /// All cases with the shares of the bolts.
 #[derive(Clone, Debug)]
@@ -91,8 +92,11 @@ const fn friction_factor(kind: LoadKind, service: f64) -> Option<f64> {
     }
 }
 
-/// Slip resistance of a bolt under its share, N.
+/// Slip resistance of a bolt under its share, N; none where the clamp goes past the wall or across air.
 fn resistance(s: &Scenario, residual: &ResidualClamp, share: &Share) -> f64 {
+    if support::passes_by(s).is_some() || !s.fitting.touches {
+        return 0.0;
+    }
     slip::resistance(
         s.bolting.slip_planes(),
         s.tightening.faying_friction,

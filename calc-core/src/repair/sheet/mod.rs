@@ -97,7 +97,7 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
     let analysis = Analysis::without_working(after);
     let checks = checks_in_order(&analysis);
     let weld = (jobs.welds > 0)
-        .then(|| welds::plan(after, analysis.cases(), jobs.welds))
+        .then(|| welds::plan(&analysis, jobs.welds))
         .flatten();
     WorkSheet {
         kind: part.map_or(RepairKind::Tightening, |part| part.kind(after)),

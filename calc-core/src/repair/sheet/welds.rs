@@ -1,15 +1,15 @@
 //! The welds of a sleeve: preparation, throat, filler, strength.
 
 use super::{length, said};
-use crate::catalog::{Family, Filler, filler};
-use crate::cite::{Cite, Flag, Source};
-use crate::evaluate::loads::Cases;
+use crate::catalog::{Family, Filler};
+use crate::cite::Cite;
+use crate::evaluate::Analysis;
+use crate::evaluate::sleeve_weld::{GROOVE_DEG, SleeveWeld, other_filler};
 use crate::mechanics::weld;
 use crate::quantity::Dimension::{Angle, Force, Stress};
-use crate::quantity::{InUnits, Ratio, newton};
-use crate::repair::weld::{GROOVE_DEG, SleeveWeld};
-use crate::report::working::{Line, Working};
-use crate::report::{Amount, Governing, Label, Said, Step, Verdict, say, substituted};
+use crate::quantity::InUnits;
+use crate::report::working::Working;
+use crate::report::{Amount, Governing, Label, Said, Step, Verdict, say};
 use crate::scenario::{Mount, Scenario};
 use serde::Serialize;
 
@@ -102,12 +102,15 @@ pub struct WeldPlan {
 }
 
 /// `None` where tube and sleeve cannot be welded to each other; no scenario has such a weld.
-pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> {
+pub(super) fn plan(joint: &Analysis<'_>, count: u32) -> Option<WeldPlan> {
+    let s = joint.s;
     let w = SleeveWeld::new(s)?;
-    let demand = w.demand(s, cases);
+    let demand = w.demand(joint);
     let (force, factor) = demand.map_or((0.0, w.omega), |a| (a.force(), a.factor));
     let needed = demand.map_or(0.0, |a| w.throat_needed(&a));
-    let utilisation = factor * force / w.strength().max(1e-9);
+    let utilisation = demand.map_or(0.0, |a| w.used(&a));
+    let mut steps = Working::new(true);
+    w.lines(&mut steps, s, demand.as_ref());
     let thinner = s.tube.wall.min((s.sleeve.outer - s.sleeve.inner) / 2.0);
     let least = weld::least_groove_throat(thinner);
     let aluminium = s.tube.material.family() == Family::Aluminium;
@@ -123,7 +126,7 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
         least_throat: length(least.min(s.tube.wall).si()),
         throat_needed: length(needed),
         filler: FillerLine::of(w.filler),
-        other_filler: other(s).map(FillerLine::of),
+        other_filler: other_filler(s).map(FillerLine::of),
         demand: Amount::new(force, Force),
         capacity: Amount::new(w.strength(), Force),
         factor,
@@ -134,15 +137,9 @@ pub(super) fn plan(s: &Scenario, cases: &Cases, count: u32) -> Option<WeldPlan> 
             kind: a.loads.case.kind,
         }),
         fillet: (s.bolting.mount == Mount::FromTop).then(|| fillet(s)),
-        steps: steps(s, &w, demand.as_ref()),
+        steps: steps.finish(),
         notes: notes(s, &w, (least, thinner), aluminium),
     })
-}
-
-/// Easier to lay and less apt to crack in 6xxx alloys, and weaker in shear.
-fn other(s: &Scenario) -> Option<&'static Filler> {
-    let both = [s.tube.material, s.sleeve.material];
-    filler("4043").filter(|_| both.iter().all(|m| m.aluminium_series() == Some(6)))
 }
 
 fn fillet(s: &Scenario) -> FilletEnd {
@@ -200,92 +197,4 @@ fn notes(
         [(s.sleeve.inner - s.bolting.thread.major()).si()],
     ));
     notes
-}
-
-fn steps(
-    s: &Scenario,
-    w: &SleeveWeld,
-    demand: Option<&crate::repair::weld::WeldDemand<'_>>,
-) -> Vec<Step> {
-    let mut sheet = Working::new(true);
-    sheet.line(
-        &Line {
-            symbol: "E",
-            what: "throat of the groove, bevelled by 60°",
-            formula: "S",
-        },
-        substituted![("S", w.throat)],
-        w.throat,
-        Cite::new(Source::Aisc360_22, "Table J2.1", Flag::ReadSecondHand),
-    );
-    sheet.line(
-        &Line {
-            symbol: "L",
-            what: "length of one weld",
-            formula: "π·D",
-        },
-        substituted![("D", s.sleeve.outer)],
-        w.length,
-        Cite::new(Source::Elementary, "circumference", Flag::Computed),
-    );
-    sheet.line(
-        &Line {
-            symbol: "R_w",
-            what: "strength of the weld metal in shear",
-            formula: "f_w·E·L",
-        },
-        substituted![
-            ("f_w", w.filler.shear_strength()),
-            ("E", w.throat),
-            ("L", w.length)
-        ],
-        newton(w.metal),
-        w.filler.cite(),
-    );
-    sheet.line(
-        &Line {
-            symbol: "R_b",
-            what: "strength in shear of the metal beside it",
-            formula: "0.60·f_u·t·L",
-        },
-        substituted![
-            ("f_u", w.beside_ultimate),
-            ("t", w.beside_thickness),
-            ("L", w.length)
-        ],
-        newton(w.beside),
-        Cite::new(Source::Aisc360_22, "J4.2", Flag::Read),
-    );
-    if let Some(a) = demand {
-        sheet.line(
-            &Line {
-                symbol: "V",
-                what: "force of one slip plane and pull along the bolt, together",
-                formula: "√(V_p² + N²)",
-            },
-            substituted![("V_p", newton(a.in_plane)), ("N", newton(a.pull))],
-            newton(a.force()),
-            Cite::new(
-                Source::OwnAssumption,
-                "the weld hands on all of it, the hole none",
-                Flag::Assumption,
-            ),
-        );
-        let used = a.factor * a.force() / w.strength().max(1e-9);
-        sheet.line(
-            &Line {
-                symbol: "u",
-                what: "share used",
-                formula: "Ω·V/min(R_w, R_b)",
-            },
-            substituted![
-                ("Ω", Ratio(a.factor)),
-                ("V", newton(a.force())),
-                ("R", newton(w.strength()))
-            ],
-            Ratio(used),
-            Cite::new(Source::Aisc360_22, "Table J2.5; ADM 1.95", Flag::Read),
-        );
-    }
-    sheet.finish()
 }

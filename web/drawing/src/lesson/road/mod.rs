@@ -219,6 +219,7 @@ fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
             (Field::Bolt, "m10"),
             (Field::Grade, "iso-8.8"),
             (Field::Support, "through-sleeve"),
+            (Field::SleeveWelded, "yes"),
             (Field::Sleeve, "rt-0.750x0.156"),
             (
                 Field::Joint,

@@ -1,0 +1,148 @@
+//! Does the one hollow face that a pull hangs on stay in place?
+
+use super::{Resistance, Working, said};
+use crate::cite::{Cite, Flag, Source};
+use crate::evaluate::analysis::Analysis;
+use crate::mechanics::yield_line::{Patch, chord_face};
+use crate::quantity::{Count, newton};
+use crate::report::working::Line;
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
+use crate::support::{Pulled, PulledFaces, pulled};
+
+impl Analysis<'_> {
+    /// Where the fitting sits on one face of a tube: under a service load the face moves by no more than
+    /// 1 % of its width, under one that must do no harm no dent stays either, under one that must break
+    /// nothing it moves by no more than 3 %. Punching is asked apart.
+    pub(super) fn face_pull(&self) -> Option<Check> {
+        let faces = match pulled(self.s, &self.support.least) {
+            Pulled::Elsewhere => return None,
+            // Whatever pulls: the weight of the fitting is enough.
+            Pulled::Nothing => return Some(self.nothing_holds()),
+            Pulled::Unknown(why) => return self.unknown_pull(why),
+            Pulled::Faces(faces) => faces,
+        };
+        let bolt = newton(self.pull_strength());
+        let yields = faces.service.min(faces.lasting);
+        let omega = faces.ultimate / faces.allowed.max(1e-9);
+        let resistance = Resistance::allowable(faces.ultimate, omega, yields);
+        let (resistance, demand) = self.governing_demand(&[resistance], &|loads| {
+            if loads.largest_pull > 0.0 {
+                self.pull_on_bolt(loads.largest_pull, bolt)
+            } else {
+                0.0
+            }
+        })?;
+        let w = self.explained(|w| {
+            self.case_line(w, &demand);
+            self.pried_line(w, demand.loads.largest_pull, demand.force);
+            self.face_pull_lines(w, &faces, yields);
+        });
+        Some(Self::of_resistance(
+            CheckId::FacePull,
+            (&resistance, &demand),
+            [say::FacePullGives, say::FacePullHolds],
+            w,
+        ))
+    }
+
+    fn nothing_holds(&self) -> Check {
+        let pull = self.largest_pull();
+        Check::of(CheckId::FacePull, newton(pull), newton(0.0))
+            .stands(Verdict::DoesNotHold)
+            .without_share()
+            .reason(said(say::FacePullNothingHolds, ()))
+    }
+
+    fn unknown_pull(&self, why: Sentence<0>) -> Option<Check> {
+        let pull = self.largest_pull();
+        let check = || {
+            Check::of(CheckId::FacePull, newton(pull), newton(0.0))
+                .reason(said(why, ()))
+                .undecided(said(why, ()))
+        };
+        (pull > 0.0).then(check)
+    }
+
+    fn largest_pull(&self) -> f64 {
+        let all = self.cases().all.iter();
+        all.map(|loads| loads.largest_pull).fold(0.0, f64::max)
+    }
+
+    fn face_pull_lines(&self, w: &mut Working, faces: &PulledFaces, yields: f64) {
+        let t = &self.s.tube;
+        let curve = Cite::new(
+            Source::FeTubeFace,
+            "fitted face curve; faces pulled out: 0.95 to 1.19 of it",
+            Flag::Computed,
+        );
+        w.line(
+            &Line {
+                symbol: "F_1%",
+                what: "pull at which the face moves by 1 % of its width",
+                formula: "0.90·F(δ = 0.01·b), summed over the faces that hold",
+            },
+            substituted![
+                ("b", t.width),
+                ("t", t.design_wall),
+                ("d", faces.patch),
+                ("n", Count(faces.faces))
+            ],
+            newton(faces.service),
+            curve,
+        );
+        w.line(
+            &Line {
+                symbol: "F_3%",
+                what: "pull at which the face moves by 3 % of its width: its strength",
+                formula: "0.90·F(δ = 0.03·b), summed over the faces that hold",
+            },
+            substituted![
+                ("b", t.width),
+                ("t", t.design_wall),
+                ("d", faces.patch),
+                ("n", Count(faces.faces))
+            ],
+            newton(faces.ultimate),
+            curve,
+        );
+        w.line(
+            &Line {
+                symbol: "F_y",
+                what: "pull after which a dent stays, and never more than at 1 %",
+                formula: "min(F_1%, 0.90·F(dent 0.1 mm))",
+            },
+            substituted![("F_1%", newton(faces.service))],
+            newton(yields),
+            curve,
+        );
+        w.line(
+            &Line {
+                symbol: "F_a",
+                what: "what a service load may use",
+                formula: "min(F_1%, F_3%/1.50, parts under a plate with their factors)",
+            },
+            substituted![
+                ("F_1%", newton(faces.service)),
+                ("F_3%", newton(faces.ultimate))
+            ],
+            newton(faces.allowed),
+            Cite::new(Source::Aisc360_22, "chapter K, Ω 1.50", Flag::Memory),
+        );
+        w.line(
+            &Line {
+                symbol: "N_yl",
+                what: "published yield line of one face, for comparison: too high, not used",
+                formula: "(π/4)·f_y·t²/(1 − β)·(2η + 4·√(1 − β))",
+            },
+            substituted![("f_y", t.yield_least), ("t", t.design_wall), ("b", t.width)],
+            chord_face(
+                t.yield_least,
+                t.design_wall,
+                t.width,
+                faces.patch,
+                Patch::Circular,
+            ),
+            Cite::new(Source::En1993_1_8, "Table 7.10, 7.11", Flag::Read),
+        );
+    }
+}

@@ -1,0 +1,358 @@
+//! How the load gets from the fitting into the tube: through friction, a weld, the rim of a hole, a face.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
+mod drawn;
+
+use calc_core::mechanics::face::{FaceCurve, LOWER_BOUND};
+use calc_core::quantity::InUnits;
+use calc_core::report::{Check, CheckId, Message, Report, Strength, Verdict};
+use calc_core::scenario::{Mount, SupportKind};
+use calc_core::{Input, Scenario, evaluate};
+use drawn::{inputs, scenario};
+use outside_checks::reference::folder;
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+
+fn every_joint(
+    make: impl Fn(&mut Input),
+    holds: impl Fn(&Scenario, &Report) -> Result<(), TestCaseError>,
+) {
+    let cases = std::env::var("PROPTEST_CASES")
+        .ok()
+        .and_then(|n| n.parse().ok())
+        .unwrap_or(10_000);
+    let mut runner = TestRunner::new(Config {
+        cases,
+        max_global_rejects: cases.saturating_mul(50).max(10_000),
+        failure_persistence: None,
+        ..Config::default()
+    });
+    let outcome = runner.run(&inputs(), |mut input| {
+        make(&mut input);
+        let s = scenario(&input)?;
+        holds(&s, &evaluate(&s))
+    });
+    if let Err(error) = outcome {
+        panic!("{error}");
+    }
+}
+
+/// A joint with a hollow, from what was drawn.
+fn on(input: &mut Input, support: &str) {
+    if !matches!(input.member.as_str(), "rectangular-tube" | "round-tube") {
+        input.member = String::from("rectangular-tube");
+    }
+    input.support = String::from(support);
+}
+
+fn through(input: &mut Input, welded: &str) {
+    on(input, "through-sleeve");
+    input.sleeve_welded = String::from(welded);
+}
+
+fn report(input: &Input) -> Report {
+    evaluate(&Scenario::new(input).unwrap())
+}
+
+fn find(r: &Report, id: CheckId) -> &Check {
+    r.check(id).unwrap()
+}
+
+/// A tongue that holds on a sleeve between the walls.
+fn tongue() -> Input {
+    Input {
+        tube_material: "a500-b".into(),
+        tube_width_mm: 76.2,
+        tube_depth_mm: 76.2,
+        tube_wall_mm: 4.76,
+        support: "loose-sleeve".into(),
+        sleeve: "rt-1.000x0.250".into(),
+        sleeve_short_mm: 0.1,
+        faying_surface: "en-c".into(),
+        bolt_grade: "sae-5".into(),
+        ..Input::default()
+    }
+}
+
+const JOINTS: [&str; 3] = ["coupler", "spring-hanger", "chain-bracket"];
+
+/// Whatever it is made of, whatever pulls at it: the clamp goes from cheek to cheek and presses no wall.
+#[test]
+fn an_unwelded_through_sleeve_never_grips() {
+    every_joint(
+        |input| {
+            through(input, "no");
+            input.fitting_gap_mm = None;
+        },
+        |_, r| {
+            let slip = find(r, CheckId::Slip);
+            if slip.reason.code != Message::SlipNoLoad {
+                prop_assert_eq!(slip.verdict, Verdict::DoesNotHold);
+                prop_assert_eq!(slip.reason.code, Message::SlipSleeveNotWelded);
+            }
+            prop_assert!(!matches!(r.verdict, Verdict::Holds | Verdict::Close));
+            prop_assert!(r.fatigue.life.is_none());
+            Ok(())
+        },
+    );
+}
+
+/// Whatever carries nothing else, what the weld hands on is asked in every joint under any load.
+#[test]
+fn what_is_welded_never_loses_its_weld_check() {
+    every_joint(
+        |input| through(input, "yes"),
+        |_, r| {
+            let loaded = r.loads.cases.iter().any(|case| {
+                let bolts = &case.bolts;
+                bolts
+                    .iter()
+                    .any(|b| b.force_along_n.hypot(b.force_across_n) > 0.0 || b.pull_n > 0.0)
+            });
+            prop_assert_eq!(r.check(CheckId::SleeveWeld).is_some(), loaded);
+            if let Some(weld) = r.check(CheckId::SleeveWeld) {
+                prop_assert!(weld.verdict <= r.verdict);
+                prop_assert!(weld.utilisation.is_some_and(|u| u.is_finite() && u > 0.0));
+            }
+            Ok(())
+        },
+    );
+}
+
+/// A sleeve or a block that forces the walls apart holds nothing, whatever else is in order.
+#[test]
+fn a_part_that_cannot_be_pushed_in_never_holds() {
+    for support in ["loose-sleeve", "solid-insert"] {
+        every_joint(
+            |input| {
+                on(input, support);
+                input.sleeve_short_mm = -input.sleeve_short_mm.abs().max(0.101);
+                input.sleeve_short_mm = input.sleeve_short_mm.max(-3.0);
+            },
+            |_, r| {
+                let length = find(r, CheckId::SleeveLength);
+                prop_assert_eq!(length.verdict, Verdict::DoesNotHold);
+                prop_assert_eq!(r.verdict, Verdict::DoesNotHold);
+                Ok(())
+            },
+        );
+    }
+}
+
+/// One hollow face that is pulled at is judged in every joint, or the joint is not said to hold.
+#[test]
+fn a_pull_on_one_hollow_face_is_always_asked() {
+    every_joint(
+        |input| {
+            if !matches!(input.member.as_str(), "rectangular-tube" | "round-tube") {
+                input.member = String::from("rectangular-tube");
+            }
+            input.mount = String::from("from-top");
+        },
+        |s, r| {
+            let pulled = r.loads.cases.iter().any(|case| {
+                let bolts = &case.bolts;
+                bolts.iter().any(|b| b.pull_n > 0.0)
+            });
+            let hollow = s.support != SupportKind::Solid;
+            let nothing = s.support == SupportKind::ThroughSleeve && !s.sleeve.welded;
+            let asked = r.check(CheckId::FacePull).is_some();
+            prop_assert_eq!(s.bolting.mount, Mount::FromTop);
+            prop_assert!(asked || !hollow || !pulled);
+            prop_assert!(!asked || hollow && (pulled || nothing));
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn the_tongue_holds_on_its_loose_sleeve_and_on_a_welded_one_and_not_on_a_free_one() {
+    for mount in ["through-sides", "from-top"] {
+        for joint in JOINTS {
+            let of = |support: &str, welded: &str| {
+                report(&Input {
+                    mount: mount.into(),
+                    joint: joint.into(),
+                    support: support.into(),
+                    sleeve_welded: welded.into(),
+                    ..tongue()
+                })
+            };
+            let what = format!("{mount} {joint}");
+            assert_eq!(of("loose-sleeve", "no").verdict, Verdict::Holds, "{what}");
+            let welded = of("through-sleeve", "yes");
+            assert_eq!(welded.verdict, Verdict::Holds, "{what}");
+            let free = of("through-sleeve", "no");
+            assert_eq!(free.verdict, Verdict::DoesNotHold, "{what}");
+            // From the top nothing reaches past the sleeve: all of it lifts out.
+            let lifts = free.check(CheckId::FacePull).map(|c| c.reason.code);
+            let from_top = mount == "from-top";
+            assert_eq!(
+                lifts,
+                from_top.then_some(Message::FacePullNothingHolds),
+                "{what}"
+            );
+        }
+    }
+}
+
+/// A 32 mm aluminium sleeve under a 27 mm washer lifts out with fitting and bolt.
+#[test]
+fn a_wide_aluminium_sleeve_does_not_hold_from_the_top() {
+    for joint in JOINTS {
+        let r = report(&Input {
+            mount: "from-top".into(),
+            joint: joint.into(),
+            support: "through-sleeve".into(),
+            sleeve_outer_mm: Some(32.0),
+            sleeve_wall_mm: Some(8.0),
+            sleeve_material: "6061-t6".into(),
+            ..tongue()
+        });
+        assert_eq!(r.verdict, Verdict::DoesNotHold, "{joint}");
+    }
+}
+
+/// A washer that reaches well past the sleeve holds the face below, but the clamp still presses no wall.
+#[test]
+fn a_wide_washer_over_a_free_sleeve_is_judged_by_the_face() {
+    let r = report(&Input {
+        mount: "from-top".into(),
+        support: "through-sleeve".into(),
+        sleeve: "rt-0.750x0.120".into(),
+        washer_outer_mm: Some(45.0),
+        washer_thickness_mm: Some(12.0),
+        tube_width_mm: 101.6,
+        tube_depth_mm: 101.6,
+        ..tongue()
+    });
+    let pull = find(&r, CheckId::FacePull);
+    assert!(pull.utilisation.is_some(), "{pull:?}");
+    assert_eq!(find(&r, CheckId::Slip).verdict, Verdict::DoesNotHold);
+}
+
+/// By hand, from the page of the curve: the load at 1 % and 3 % of one bare face under the nut, with 0.90.
+#[test]
+fn a_pull_on_a_bare_face_is_held_against_its_curve() {
+    for (kind, share) in [("service", 0.01), ("ultimate", 0.03)] {
+        let s = Scenario::new(&Input {
+            joint: "free".into(),
+            free_kind: kind.into(),
+            free_up_n: 6000.0,
+            ball_ahead_mm: 0.0,
+            ball_below_mm: 0.0,
+            mount: "from-top".into(),
+            support: "bare".into(),
+            // Thick enough not to dish.
+            washer_thickness_mm: Some(15.0),
+            end_distance_mm: 500.0,
+            ..tongue()
+        })
+        .unwrap();
+        let washer = s.bolting.washer.outer;
+        let curve = FaceCurve::new(&s.tube.face(Strength::Least), washer, LOWER_BOUND);
+        let r = evaluate(&s);
+        let pull = find(&r, CheckId::FacePull);
+        assert!((pull.demand.si - 3000.0).abs() < 1.0);
+        let strength = curve.force_at_share(0.03).si();
+        assert!((pull.capacity.si / strength - 1.0).abs() < 1e-6);
+        let allowed = curve.force_at_share(share).si();
+        let allowed = if kind == "service" {
+            allowed.min(strength / 1.5)
+        } else {
+            allowed
+        };
+        let used = pull.utilisation.unwrap();
+        assert!((used / (3000.0 / allowed) - 1.0).abs() < 1e-6, "{kind}");
+    }
+}
+
+/// Where the curve was not checked the pull is not judged, and where the wall is round nothing is known.
+#[test]
+fn a_face_outside_the_range_is_not_judged() {
+    let verdict = |input: Input| find(&report(&input), CheckId::FacePull).verdict;
+    let from_top = || Input {
+        mount: "from-top".into(),
+        support: "bare".into(),
+        ..tongue()
+    };
+    let thin = Input {
+        tube_wall_mm: 1.2,
+        ..from_top()
+    };
+    assert_eq!(verdict(thin), Verdict::NotChecked);
+    let round = Input {
+        member: "round-tube".into(),
+        bolt_rows: 1.0,
+        support: "through-sleeve".into(),
+        sleeve_welded: "yes".into(),
+        ..from_top()
+    };
+    assert_eq!(verdict(round), Verdict::NotChecked);
+}
+
+/// A sleeve between the walls cannot be welded in: what an old link says of it does not count.
+#[test]
+fn a_loose_sleeve_is_never_welded() {
+    let of = |welded: &str| {
+        report(&Input {
+            sleeve_welded: welded.into(),
+            sleeve_material: "6061-t6".into(),
+            ..tongue()
+        })
+    };
+    let (no, yes) = (of("no"), of("yes"));
+    assert_eq!(no.checks, yes.checks);
+    assert_eq!(no.support, yes.support);
+    assert_eq!(no.fatigue, yes.fatigue);
+}
+
+/// The hole in the wall is the sleeve's, also for fatigue.
+#[test]
+fn a_wider_sleeve_raises_the_stress_at_its_hole() {
+    for member in ["rectangular-tube", "round-tube"] {
+        let range = |sleeve: &str| {
+            let r = report(&Input {
+                member: member.into(),
+                support: "through-sleeve".into(),
+                sleeve_welded: "yes".into(),
+                sleeve: sleeve.into(),
+                ..tongue()
+            });
+            r.fatigue.hole_range.si
+        };
+        assert!(range("rt-1.000x0.188") > 1.01 * range("rt-0.750x0.120"));
+    }
+}
+
+#[test]
+fn a_slightly_long_sleeve_is_pushed_in_by_hand() {
+    let of = |short: f64| {
+        report(&Input {
+            sleeve_short_mm: short,
+            ..tongue()
+        })
+    };
+    assert_eq!(of(0.0).check(CheckId::SleeveLength), None);
+    let longest = find(&of(-0.01), CheckId::SleeveLength).capacity.si * 1e3;
+    assert!(longest > 0.03 && longest <= 0.1, "{longest}");
+    assert_eq!(of(-0.99 * longest).verdict, Verdict::Holds);
+    let long = of(-1.01 * longest);
+    assert_eq!(long.verdict, Verdict::DoesNotHold);
+    let slip = find(&long, CheckId::Slip);
+    assert_eq!(slip.reason.code, Message::SlipSleeveTooLong);
+}
+
+#[test]
+fn runs_of_faces_that_are_pulled_out_can_be_made_again() {
+    for name in ["run_pull.py", "README.md"] {
+        assert!(folder().join("fe_pull").join(name).exists(), "{name}");
+    }
+}
