@@ -124,6 +124,8 @@ fn joint(name: &str, mount: &str, rule: &str) -> Input {
         load_rule: rule.into(),
         bolt_rows: 2.0,
         support: "through-sleeve".into(),
+        sleeve_welded: "yes".into(),
+        sleeve_material: "6061-t6".into(),
         free_up_n: 2000.0,
         ..Input::default()
     }
