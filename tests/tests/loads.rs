@@ -32,16 +32,18 @@ fn in_plane(load: &GroupLoad) -> InPlane {
     }
 }
 
-/// The bolt's force in service is its largest clamp and its share of the pull, which is below the proof
-/// load or the check says so.
+/// The bolt's force in service is its largest clamp, what heat or cold adds, and its share of the pull, which is
+/// below the proof load or the check says so.
 #[test]
 fn bolt_in_service() {
-    for (up, code) in [
-        (2e3, Message::BoltServiceBelowProof),
-        (60e3, Message::BoltServiceOverYield),
+    for (up, swing, code) in [
+        (2e3, 0.0, Message::BoltServiceBelowProof),
+        (2e3, 35.0, Message::BoltServiceOverProof),
+        (60e3, 0.0, Message::BoltServiceOverYield),
     ] {
         let report = report(&Input {
             free_up_n: up,
+            temperature_swing_k: swing,
             ..joint("free", "from-top", "road-service")
         });
         let check = report.check(CheckId::BoltService).unwrap();
@@ -53,7 +55,8 @@ fn bolt_in_service() {
         assert_eq!(check.reason.code, code, "{}", check.demand.si);
         assert_eq!(substituted("F_max"), report.tightening.clamp_max_n);
         assert!(substituted("C") > 0.0 && substituted("C") < 1.0);
-        let sum = substituted("F_max") + substituted("C") * substituted("N");
+        assert_eq!(substituted("F_T"), report.losses.temperature_n);
+        let sum = substituted("F_max") + substituted("F_T") + substituted("C") * substituted("N");
         assert!((check.demand.si - sum.max(substituted("N"))).abs() < 1e-6);
         let most = report
             .loads
