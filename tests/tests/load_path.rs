@@ -172,6 +172,70 @@ fn a_pull_on_one_hollow_face_is_always_asked() {
     );
 }
 
+/// Of two joints the worse one uses at least as much, where both are judged.
+fn never_eases(make: impl Fn(&mut Input), worsen: impl Fn(&mut Input), ids: &[CheckId]) {
+    every_joint(
+        |input| make(input),
+        |s, before| {
+            let mut input = s.input.clone();
+            input.tube_corner_radius_mm = Some(s.tube.corner_radius.si() * 1e3);
+            worsen(&mut input);
+            let Ok(worse) = Scenario::new(&input) else {
+                return Err(TestCaseError::reject("refused"));
+            };
+            let mut input = s.input.clone();
+            input.tube_corner_radius_mm = Some(s.tube.corner_radius.si() * 1e3);
+            let Ok(same) = Scenario::new(&input) else {
+                return Err(TestCaseError::reject("refused"));
+            };
+            let (before, after) = (
+                if same == *s {
+                    before.clone()
+                } else {
+                    evaluate(&same)
+                },
+                evaluate(&worse),
+            );
+            for id in ids {
+                let used = |r: &Report| r.check(*id).and_then(|check| check.utilisation);
+                if let Some((a, b)) = used(&before).zip(used(&after)) {
+                    prop_assert!(b >= a * (1.0 - 1e-3), "{id:?}: {a} to {b}");
+                }
+            }
+            Ok(())
+        },
+    );
+}
+
+/// A thinner wall never eases the weld of a sleeve or the face that a pull hangs on.
+#[test]
+fn a_thinner_wall_is_never_better() {
+    let ids = [CheckId::SleeveWeld, CheckId::FacePull];
+    let thinner = |input: &mut Input| input.tube_wall_mm *= 0.9;
+    let make = |support: &'static str| {
+        move |input: &mut Input| {
+            on(input, support);
+            input.mount = String::from("from-top");
+            input.sleeve_welded = String::from("yes");
+            input.sleeve_short_mm = 0.2;
+        }
+    };
+    for support in ["bare", "loose-sleeve", "through-sleeve"] {
+        never_eases(make(support), thinner, &ids);
+    }
+}
+
+/// More mass never eases them either.
+#[test]
+fn more_mass_is_never_better() {
+    let ids = [CheckId::SleeveWeld, CheckId::FacePull, CheckId::WallBearing];
+    let heavier =
+        |input: &mut Input| input.trailer_mass_kg = (input.trailer_mass_kg * 1.3).min(4500.0);
+    for welded in ["no", "yes"] {
+        never_eases(|input| through(input, welded), heavier, &ids);
+    }
+}
+
 #[test]
 fn the_tongue_holds_on_its_loose_sleeve_and_on_a_welded_one_and_not_on_a_free_one() {
     for mount in ["through-sides", "from-top"] {

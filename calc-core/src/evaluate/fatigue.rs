@@ -174,11 +174,11 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
     let moment = case.up.abs() * arm + case.along.abs() * case.below.abs() + about_side.abs();
     if s.member.kind != MemberKind::RectangularTube {
         // The largest stress anywhere on what the holes leave: at the rim it is no more. Holes that
-        // leave nothing are told of by their own check.
+        // leave nothing have a check of their own; here the strength stands in, which ends soon.
         let (_, net) = member_section(s, hole);
         return net
             .stress(2.0 * case.along, moment, 0.0)
-            .unwrap_or_default();
+            .unwrap_or(s.tube.ultimate_least);
     }
     let (height, breadth) = match b.mount {
         Mount::ThroughSides => (s.tube.width, s.tube.depth),

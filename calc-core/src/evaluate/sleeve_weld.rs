@@ -9,11 +9,11 @@ use super::loads::BoltLoads;
 use super::pried::pull_on_bolt;
 use crate::catalog::{Family, Filler, LoadKind, Material, filler, filler_between};
 use crate::cite::{Cite, Flag, Source};
-use crate::mechanics::weld;
+use crate::mechanics::{pin, weld};
 use crate::quantity::{InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Factor, substituted};
-use crate::scenario::Scenario;
+use crate::scenario::{Mount, Scenario};
 use std::f64::consts::PI;
 
 /// Angle between the bevel and the sleeve, degrees: the smallest at which the whole depth counts with
@@ -147,6 +147,19 @@ impl SleeveWeld {
         self.metal.min(self.beside)
     }
 
+    /// Of a force on one bolt, what falls on one end, N. With one fitting the near end takes all of it and, as the
+    /// sleeve tips, a little more.
+    fn on_one_end(&self, s: &Scenario, in_plane: f64) -> f64 {
+        let plane = in_plane / s.bolting.slip_planes();
+        match s.bolting.mount {
+            Mount::ThroughSides => plane,
+            Mount::FromTop => {
+                let lever = pin::lever(s.fitting.thickness, s.fitting.gap, self.throat);
+                pin::near_wall(newton(plane), lever, s.tube.depth - self.throat).si()
+            }
+        }
+    }
+
     /// What the hardest case asks of the hardest used end: the whole force of one slip plane, as if the
     /// sleeve did not bear in its hole, and the whole pull along the bolt with what a flange adds, as if
     /// the other end did not help. `None` where no case asks for anything.
@@ -164,7 +177,7 @@ impl SleeveWeld {
                 let pull = share.pull.max(0.0);
                 let demand = WeldDemand {
                     loads,
-                    in_plane: joint.on_wall(share.in_plane()),
+                    in_plane: self.on_one_end(joint.s, share.in_plane()),
                     pull: if pull > 0.0 {
                         pull_on_bolt(joint.s, pull, bolt)
                     } else {

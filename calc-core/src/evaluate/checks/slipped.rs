@@ -248,7 +248,7 @@ impl Analysis<'_> {
 
     /// Of a force on one bolt, what it presses on one wall. With one fitting the near wall takes all of
     /// it and, as the bolt tips, a little more.
-    pub(in crate::evaluate) fn on_wall(&self, in_plane: f64) -> f64 {
+    pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
         let s = self.s;
         let b = &s.bolting;
         let plane = self.per_plane(in_plane);
