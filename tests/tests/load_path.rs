@@ -314,6 +314,8 @@ fn a_pull_on_a_bare_face_is_held_against_its_curve() {
             ball_below_mm: 0.0,
             mount: "from-top".into(),
             support: "bare".into(),
+            // Hardly any clamp, so that the pull alone decides.
+            torque_nm: Some(0.5),
             // Thick enough not to dish.
             washer_thickness_mm: Some(15.0),
             end_distance_mm: 500.0,
@@ -336,6 +338,33 @@ fn a_pull_on_a_bare_face_is_held_against_its_curve() {
         let used = pull.utilisation.unwrap();
         assert!((used / (3000.0 / allowed) - 1.0).abs() < 1e-6, "{kind}");
     }
+}
+
+/// The clamp presses on the face under the nut already: what the bolt has of the pull comes on top.
+#[test]
+fn clamp_and_pull_press_on_the_face_together() {
+    let of = |up: f64, torque: f64| {
+        report(&Input {
+            joint: "free".into(),
+            free_up_n: up,
+            ball_ahead_mm: 0.0,
+            ball_below_mm: 0.0,
+            mount: "from-top".into(),
+            support: "bare".into(),
+            torque_nm: Some(torque),
+            end_distance_mm: 500.0,
+            ..tongue()
+        })
+    };
+    let r = of(4000.0, 14.0);
+    let pull = find(&r, CheckId::FacePull);
+    assert_eq!(pull.reason.code, Message::FacePressedGives);
+    let clamp = r.tightening.clamp_nominal_n;
+    // Of 2000 N at a bolt some part, and not more than all.
+    assert!(pull.demand.si > clamp + 500.0 && pull.demand.si <= clamp + 2000.0);
+    assert!((pull.capacity.si / r.support.least.limit_n - 1.0).abs() < 1e-9);
+    let used = |r: &Report| find(r, CheckId::FacePull).utilisation.unwrap();
+    assert!(used(&of(2000.0, 14.0)) < used(&r) && used(&of(4000.0, 10.0)) < used(&r));
 }
 
 /// Where the curve was not checked the pull is not judged, and where the wall is round nothing is known.

@@ -177,6 +177,7 @@ pub(super) fn eased(candidate: &Candidate) -> Option<Input> {
                     | CheckId::BoltTightening
                     | CheckId::BoltService
                     | CheckId::BoltCombined
+                    | CheckId::FacePull
             )
     };
     if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {

@@ -150,6 +150,8 @@ messages! {
     // Pull at one face.
     FacePullGives = "face-pull-gives" (2),
     FacePullHolds = "face-pull-holds" (2),
+    FacePressedGives = "face-pressed-gives" (2),
+    FacePressedHolds = "face-pressed-holds" (2),
     FacePullNothingHolds = "face-pull-nothing-holds" (0),
     FacePullRoundWall = "face-pull-round-wall" (0),
     FacePullOutside = "face-pull-outside" (0),

@@ -241,6 +241,12 @@ impl SupportModel {
             })
     }
 
+    /// The least of the limits of use: how far faces may come in; `None` where none is set.
+    pub(crate) fn limit_of_use(&self) -> Option<f64> {
+        let limits = self.limits.iter().filter(|l| l.omega.is_none());
+        limits.map(|l| l.load).reduce(f64::min)
+    }
+
     /// The least of the limits, without factors.
     pub(crate) fn limit(&self) -> f64 {
         self.limits

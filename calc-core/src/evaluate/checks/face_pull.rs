@@ -1,10 +1,12 @@
 //! Does the one hollow face that a pull hangs on stay in place?
 
 use super::{Resistance, Working, said};
+use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::mechanics::opening;
 use crate::mechanics::yield_line::{Patch, chord_face};
-use crate::quantity::{Count, newton};
+use crate::quantity::{Count, Ratio, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::support::{Pulled, PulledFaces, pulled};
@@ -37,12 +39,55 @@ impl Analysis<'_> {
             self.pried_line(w, demand.loads.largest_pull, demand.force);
             self.face_pull_lines(w, &faces, yields);
         });
-        Some(Self::of_resistance(
+        let alone = Self::of_resistance(
             CheckId::FacePull,
             (&resistance, &demand),
             [say::FacePullGives, say::FacePullHolds],
             w,
-        ))
+        );
+        Some(match self.pressed_and_pulled() {
+            Some(both) if both.utilisation > alone.utilisation => both,
+            _ => alone,
+        })
+    }
+
+    /// The face under the nut bears the clamp already when the pull comes: what the bolt has of both presses
+    /// on it. Over the cases that count on the clamp; a face that comes in farther then has lost its clamp
+    /// afterwards.
+    fn pressed_and_pulled(&self) -> Option<Check> {
+        let limit = self.support.least.limit_of_use()?;
+        let (loads, pull) = self.cases().governing(&|loads| {
+            let counts = loads.case.kind != LoadKind::Ultimate && loads.largest_pull > 0.0;
+            counts.then_some(loads.largest_pull)
+        })?;
+        let pull = newton(self.pull_on_bolt(pull, self.preload.proof));
+        let (clamp, share) = (self.preload.nominal, self.residual.load_factor);
+        let pressed = opening::bolt_pull(clamp, share, pull);
+        let check = Check::of(CheckId::FacePull, pressed, newton(limit))
+            .in_case(loads.case.case, loads.case.kind)
+            .says([say::FacePressedGives, say::FacePressedHolds]);
+        Some(check.working(self.explained(|w| {
+            w.line(
+                &Line {
+                    symbol: "F_b",
+                    what: "clamp and share of the pull, which press on the face under the nut",
+                    formula: "max(F + C·N, N)",
+                },
+                substituted![("F", clamp), ("C", Ratio(share)), ("N", pull)],
+                pressed,
+                Cite::new(Source::Shigley9e, "Eq. 8-24", Flag::Read),
+            );
+            w.line(
+                &Line {
+                    symbol: "F_1%",
+                    what: "force at which the faces come in by 1 % of their width",
+                    formula: "as in the check of the clamp",
+                },
+                substituted![("b", self.s.tube.width)],
+                newton(limit),
+                Cite::new(Source::FeTubeFace, "fitted face curve", Flag::Computed),
+            );
+        })))
     }
 
     fn nothing_holds(&self) -> Check {
