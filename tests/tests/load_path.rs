@@ -356,15 +356,15 @@ fn clamp_and_pull_press_on_the_face_together() {
             ..tongue()
         })
     };
-    let r = of(4000.0, 14.0);
+    let r = of(6000.0, 34.0);
     let pull = find(&r, CheckId::FacePull);
     assert_eq!(pull.reason.code, Message::FacePressedGives);
     let clamp = r.tightening.clamp_nominal_n;
-    // Of 2000 N at a bolt some part, and not more than all.
-    assert!(pull.demand.si > clamp + 500.0 && pull.demand.si <= clamp + 2000.0);
+    // Of 3000 N at a bolt some part, and not more than all.
+    assert!(pull.demand.si > clamp + 500.0 && pull.demand.si <= clamp + 3000.0);
     assert!((pull.capacity.si / r.support.least.limit_n - 1.0).abs() < 1e-9);
     let used = |r: &Report| find(r, CheckId::FacePull).utilisation.unwrap();
-    assert!(used(&of(2000.0, 14.0)) < used(&r) && used(&of(4000.0, 10.0)) < used(&r));
+    assert!(used(&of(3000.0, 34.0)) < used(&r) && used(&of(6000.0, 10.0)) < used(&r));
 }
 
 /// Where the curve was not checked the pull is not judged, and where the wall is round nothing is known.
