@@ -9,6 +9,7 @@ mod geometry;
 mod judged;
 mod loosening;
 mod member;
+mod offset;
 mod pin;
 mod ply;
 mod pull;
@@ -16,6 +17,7 @@ mod resistance;
 mod section;
 mod slip;
 mod slipped;
+mod turning;
 
 use crate::report::{Check, CheckId, Said, Sentence, Verdict};
 use resistance::Resistance;
@@ -29,12 +31,14 @@ const OMEGA_OPENING: f64 = 1.50;
 
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
-    let mut checks = Vec::with_capacity(28);
+    let mut checks = Vec::with_capacity(32);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
     checks.extend(joint.slip());
     checks.extend(joint.opening());
+    checks.extend(joint.turning());
+    checks.extend(joint.load_offset());
     let gripping = holds_so_far(&checks);
     checks.extend(joint.bolt_service());
     checks.extend(joint.bolt_fatigue(gripping));
@@ -50,6 +54,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.extend(joint.pull_through());
     checks.extend(joint.fitting_flange());
     checks.extend(joint.member_flange());
+    checks.push(joint.least_clamp());
     checks.extend(joint.loosening());
     checks.push(joint.end_distance());
     checks.extend(joint.fitting_edge());
