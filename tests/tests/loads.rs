@@ -86,8 +86,10 @@ fn a_thin_flange_pries() {
     };
     let (stiff, bending) = (with(None), with(Some(45.0)));
     assert!(demand(&bending) > 1.05 * demand(&stiff));
-    let flange = |report: &Report| report.check(CheckId::FittingFlange).is_some();
-    assert!(flange(&bending) && !flange(&stiff));
+    let flange = |report: &Report| report.check(CheckId::FittingFlange).unwrap().verdict;
+    assert_eq!(flange(&bending), Verdict::DoesNotHold);
+    // Nobody said how far its upright part is: it is asked for.
+    assert_eq!(flange(&stiff), Verdict::NotChecked);
 }
 
 /// The joint that the page opens with must not change under the reader.
@@ -170,9 +172,10 @@ fn checks_name_their_case_and_kinds_are_not_mixed() {
                         assert_eq!(check.factor, 1.0);
                     }
                 }
+                // Only the Australian rule asks a chain's attachment to take its load without harm.
                 assert_eq!(
                     report.check(CheckId::Slip).is_some(),
-                    name != "chain-bracket"
+                    name != "chain-bracket" || rule.id() == "adr-62"
                 );
             }
         }

@@ -45,7 +45,8 @@ pub use galvanic::{
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};
 pub use load_rules::{
-    Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule, load_rules,
+    Chain, ChainShares, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule,
+    load_rules,
 };
 pub use material::{Family, Material, ProductForm, Strength, Welded, material, materials};
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};

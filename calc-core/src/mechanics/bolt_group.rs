@@ -117,6 +117,19 @@ pub struct NotTaken {
     pub roll: f64,
 }
 
+impl NotTaken {
+    /// Of each the larger.
+    #[must_use]
+    pub fn worse(self, other: Self) -> Self {
+        let larger = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
+        Self {
+            twist: larger(self.twist, other.twist),
+            pitch: larger(self.pitch, other.pitch),
+            roll: larger(self.roll, other.roll),
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -174,6 +174,12 @@ keys! {
         WasherSeat = "washer-seat",
         /// Is the hole far enough from the free edge of a flange or a leg?
         MemberEdge = "member-edge",
+        /// Is enough clamp left to call the joint tight?
+        LeastClamp = "least-clamp",
+        /// Can the fitting turn about its one bolt?
+        Turning = "turning",
+        /// Is it known how far beside the faces the load acts?
+        LoadOffset = "load-offset",
         /// Does the flange, leg or web of an open section hold the outside pull?
         MemberFlange = "member-flange",
         /// Does the weld carry what the sleeve hands on to the tube?

@@ -76,6 +76,8 @@ impl Field {
             }
             Self::BoltRows => !s.is_round() || input.bolt_rows > 1.0,
             Self::SpacingAcross => input.bolt_rows > 1.0,
+            // Two cheeks stand on both sides of the load.
+            Self::LoadOffset => s.is_open() || s.mount == Mount::FromTop,
             Self::SpacingAlong => input.bolts_along > 1.0,
             Self::SpreaderThickness
             | Self::SpreaderLength
@@ -139,7 +141,13 @@ impl Situation {
             | Field::HangerOffset
             | Field::HangerShare
             | Field::SpringLength => self.joint == SpringHanger,
-            Field::ChainAngle | Field::ChainShare => self.joint == ChainBracket,
+            Field::ChainAngle => {
+                self.joint == ChainBracket
+                    && self.rule.is_none_or(LoadRule::chain_pulls_at_an_angle)
+            }
+            Field::ChainShare => {
+                self.joint == ChainBracket && self.rule.is_none_or(LoadRule::chains_share)
+            }
             Field::FreeAlong
             | Field::FreeUp
             | Field::FreeSide

@@ -210,6 +210,7 @@ fn loads(r: &mut Reader<'_>) -> Option<Loads> {
         side: acceleration(r.number(Field::Side)),
         ball_ahead: r.length(Field::BallAhead),
         ball_below: r.length(Field::BallBelow),
+        offset: r.given(Field::LoadOffset).map(Length::of_si),
         temperature_swing: r.number(Field::TemperatureSwing),
         joint: r.row(Field::Joint, JointKind::by_name)?,
         rule: r.row(Field::LoadRule, catalog::load_rule)?,

@@ -208,7 +208,7 @@ pub struct Fitting {
     pub material: &'static Material,
     /// Whether it lies between washer and tube and reaches over both side walls.
     pub spreads: bool,
-    /// Bolt centre to the upright part of a flange that can bend; `None`: stiff.
+    /// Bolt centre to the upright part of a flange that can bend; `None`: not given.
     pub flange_arm: Option<Length>,
     /// Yield strength, least; next to a weld where one lies near the bolt.
     pub yield_least: Stress,
@@ -299,6 +299,9 @@ pub struct Loads {
     pub ball_ahead: Length,
     /// Ball below the group's middle.
     pub ball_below: Length,
+    /// Line of the load beside the faying plane, or from the top beside the bolts' middle; `None`: not
+    /// known, or none.
+    pub offset: Option<Length>,
     /// Temperature swing, K.
     pub temperature_swing: f64,
     /// What is bolted on.
@@ -488,6 +491,25 @@ impl Scenario {
         };
         let rows = (0..b.rows).map(|row| first + b.spacing_across * row as f64);
         Some((rows.collect(), held))
+    }
+
+    /// Whether a load beside the faying plane may be there that nobody has measured: one fitting on one side
+    /// of a web or a leg.
+    #[must_use]
+    pub fn offset_unknown(&self) -> bool {
+        let one_sided = self.bolting.single_ply && self.bolting.mount == Mount::ThroughSides;
+        one_sided && self.loads.offset.is_none()
+    }
+
+    /// Line of the load beside the faying plane, or from the top beside the bolts' middle, m; none where two
+    /// cheeks stand on both sides of it.
+    #[must_use]
+    pub fn aside(&self) -> f64 {
+        let cheeks = self.bolting.mount == Mount::ThroughSides && !self.bolting.single_ply;
+        self.loads
+            .offset
+            .filter(|_| !cheeks)
+            .map_or(0.0, |offset| offset.value)
     }
 
     /// Length of flange or web that is counted with one bolt; zero for a tube or a bar.

@@ -259,9 +259,13 @@ fields! {
         SleeveOuter sleeve_outer_mm "so" Length * Millimetre in 6.0 .. 120.0;
         /// Wall of a sleeve that is not in the list; left out: the sleeve's row.
         SleeveWall sleeve_wall_mm "sw" Length * Millimetre in 0.5 .. 40.0;
-        /// Bolt centre to the upright part of a flange that can bend; left out: the fitting is taken as
-        /// stiff, no prying.
+        /// Bolt centre to the upright part of a flange that can bend; left out: the fitting is judged only
+        /// where it is stiff with the longest arm that there is room for.
         FlangeArm flange_arm_mm "fa" Length * Millimetre in 3.0 .. 200.0;
+        /// Sideways from the plane where fitting and member meet to the line of the load, for a fitting on one
+        /// side; where the bolts stand upright, from their middle. Left out: from the top none; through one
+        /// ply it is not known, and the joint is not judged.
+        LoadOffset load_offset_mm "lo" Length * Millimetre in 0.0 .. 500.0;
         /// Hole in the fitting; left out: as large as the hole in the tube.
         FittingHole fitting_hole_mm "fh" Length * Millimetre in 5.0 .. 80.0;
         /// Gap or packing between the fitting and the wall of the tube; left out: none, or the spreader plate.

@@ -58,8 +58,10 @@ pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
     if s.loads.joint != JointKind::SpringHanger {
         notes.push(say::NoteOpenSectionTwist);
     }
-    if s.bolting.mount == Mount::ThroughSides && s.loads.joint != JointKind::Free {
+    if s.bolting.mount == Mount::ThroughSides {
         notes.push(say::NoteOneSidedFitting);
+    } else if s.loads.offset.is_none() {
+        notes.push(say::NoteLoadInLine);
     }
     if s.member.kind == MemberKind::Channel && !s.is_given(Field::FlangeSlope) {
         notes.push(say::NoteFlangeSlopeAssumed);

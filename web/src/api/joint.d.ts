@@ -125,6 +125,8 @@ export interface JointNumbers {
   sleeve_wall_mm: number;
   /** 3 to 200; derived when left out. */
   flange_arm_mm: number;
+  /** 0 to 500; derived when left out. */
+  load_offset_mm: number;
   /** 5 to 80; derived when left out. */
   fitting_hole_mm: number;
   /** 0 to 100; derived when left out. */

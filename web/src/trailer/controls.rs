@@ -90,6 +90,7 @@ const GROUPS: [(&str, &[Field]); 7] = [
             Field::Side,
             Field::BallAhead,
             Field::BallBelow,
+            Field::LoadOffset,
             Field::TemperatureSwing,
             Field::Exposure,
         ],

@@ -173,15 +173,31 @@ pub struct RuleCase {
     pub cite: Cite,
 }
 
-/// What a rule asks of a safety chain and what it is fixed by: breaking strength.
+/// What a rule asks of a safety chain and what it is fixed by.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Chain {
     /// Strength.
     pub size: Size,
-    /// Whether each chain must have it; otherwise all chains together.
-    pub each: bool,
+    /// Force upright, down and up, where the rule asks for directions of the tube by themselves; `None`: the
+    /// strength of the chain in whatever direction it pulls.
+    pub upright: Option<Size>,
+    /// What the rule asks for.
+    pub kind: LoadKind,
+    /// Whether each chain must have it, or all chains together.
+    pub by: ChainShares,
     /// Where from.
     pub cite: Cite,
+}
+
+/// Which chain has to have the strength that a rule asks of chains.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ChainShares {
+    /// Each by itself.
+    Each,
+    /// All together.
+    Together,
+    /// Texts are in conflict: each is taken, together is shown as the other reading.
+    EachOrTogether,
 }
 
 /// Weights that share their loads.
@@ -242,6 +258,21 @@ impl LoadRule {
                 case.other_reading.unwrap_or(Size::Nought),
             ]
         })
+    }
+
+    /// Whether it asks for the strength of a chain at the angle that it pulls at.
+    #[must_use]
+    pub fn chain_pulls_at_an_angle(&self) -> bool {
+        self.classes
+            .iter()
+            .any(|class| class.chain.upright.is_none())
+    }
+
+    /// Whether chains may share what it asks of them, by one reading at least.
+    #[must_use]
+    pub fn chains_share(&self) -> bool {
+        let share = |class: &RuleClass| class.chain.by != ChainShares::Each;
+        self.classes.iter().any(share)
     }
 
     /// Whether its cases are counted from the mass of the towing vehicle.

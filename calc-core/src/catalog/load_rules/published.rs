@@ -1,6 +1,6 @@
 //! The rules themselves: what each text prints, and how it was read.
 
-use super::{Chain, LoadKind, LoadRule, RuleCase, RuleClass, Size};
+use super::{Chain, ChainShares, LoadKind, LoadRule, RuleCase, RuleClass, Size};
 use crate::catalog::CaseName;
 use crate::cite::{Cite, Flag, Source};
 
@@ -30,8 +30,16 @@ const fn alone(case: CaseName, kind: LoadKind, toward: Toward, cite: Cite) -> Ru
 }
 
 const CFR: Cite = Cite::new(Source::Cfr49_393, "393.71(h)(1), tow-bars", Flag::Read);
-const CFR_CHAIN: Cite = Cite::new(Source::Cfr49_393, "393.71(h)(10)", Flag::Read);
-const CFR_GUIDE: Cite = Cite::new(Source::Cfr49_393, "393.70(d), guidance", Flag::Read);
+const CFR_CHAIN: Cite = Cite::new(
+    Source::Cfr49_393,
+    "393.71(h)(10): the combined strength of the chains",
+    Flag::Read,
+);
+const CFR_GUIDE: Cite = Cite::new(
+    Source::Cfr49_393,
+    "393.70(d)(3), the device and its attachment, as quoted; guidance, question 2: both chains together",
+    Flag::ReadSecondHand,
+);
 const COMAR: Cite = Cite::new(Source::Comar11_13_08_10, "classes 1 to 4", Flag::Read);
 const COMAR_CHAIN: Cite = Cite::new(
     Source::Comar11_13_08_10,
@@ -41,8 +49,8 @@ const COMAR_CHAIN: Cite = Cite::new(
 const ADR: Cite = Cite::new(Source::Adr62_02, "12.3.2.1", Flag::ReadSecondHand);
 const ADR_CHAIN: Cite = Cite::new(
     Source::Adr62_02,
-    "13.4.2; that it is about chains is inferred",
-    Flag::Read,
+    "13.4.2 (tow-bars; amendment 1 of 2010), each attachment, no residual deformation; 14.4 (drawbars) the same, as quoted",
+    Flag::ReadSecondHand,
 );
 const HITCH: Cite = Cite::new(
     Source::Comar11_13_08_10,
@@ -51,12 +59,25 @@ const HITCH: Cite = Cite::new(
 );
 const R55_V: Cite = Cite::new(Source::UnR55, "vertical value above 3.5 t", Flag::Memory);
 const R55: Cite = Cite::new(Source::UnR55, "D-value", Flag::ReadSecondHand);
+const R55_LINE: Cite = Cite::new(
+    Source::UnR55,
+    "(EU) 2014/44 annex V division 6: along a line 15° down to the rear; ±0.6 D from memory",
+    Flag::Memory,
+);
 const R55_TEST: Cite = Cite::new(Source::UnR55, "annex 6, ±0.6 D", Flag::Memory);
 
-const CHAIN_OF_WEIGHT: Chain = Chain {
+/// The rule asks it of the device and of what fixes it, its guidance lets two chains have it together, and
+/// states ask it of each (New Hampshire RSA 266:63): each is taken, and the share of one shown.
+const CHAIN_OF_WEIGHT: Chain = chain(Size::Weight(1.0), ChainShares::EachOrTogether, CFR_GUIDE);
+
+/// Each attachment takes the whole, along and upright by themselves, without lasting harm. Up to 2.5 t one
+/// chain may be there, so that asking it of each is no more than the rule does.
+const CHAIN_ADR: Chain = Chain {
     size: Size::Weight(1.0),
-    each: false,
-    cite: CFR_GUIDE,
+    upright: Some(Size::Weight(0.5)),
+    kind: LoadKind::Proof,
+    by: ChainShares::Each,
+    cite: ADR_CHAIN,
 };
 
 /// Cases of the tow-bar rule. The bending figure is for tow-bars loaded in bending, which a coupler
@@ -180,11 +201,27 @@ const fn with_rest(case: CaseName, kind: LoadKind, times: f64, cite: Cite) -> Ru
     }
 }
 
-const R55_CASES: [RuleCase; 4] = [
+/// Cosine and sine of 15°, the slope of the line of force in the endurance test of a coupling head, times
+/// 0.6.
+const LINE: (f64, f64) = (0.579_555, 0.155_291);
+
+const R55_CASES: [RuleCase; 6] = [
     with_rest(CaseName::DValuePulled, LoadKind::Proof, 1.0, R55),
     with_rest(CaseName::DValuePushed, LoadKind::Proof, -1.0, R55),
     with_rest(CaseName::DTestPulled, LoadKind::Service, 0.6, R55_TEST),
     with_rest(CaseName::DTestPushed, LoadKind::Service, -0.6, R55_TEST),
+    together(
+        CaseName::DLinePulled,
+        LoadKind::Service,
+        (Size::Reference(LINE.0), Size::Reference(LINE.1)),
+        R55_LINE,
+    ),
+    together(
+        CaseName::DLinePushed,
+        LoadKind::Service,
+        (Size::Reference(-LINE.0), Size::Reference(-LINE.1)),
+        R55_LINE,
+    ),
 ];
 
 /// Two components at once.
@@ -205,37 +242,88 @@ const fn together(
     }
 }
 
-/// Above 3.5 t the vertical value comes on top, by itself: how it goes together with D is not said in
-/// what was seen.
-const R55_HEAVY: [RuleCase; 8] = {
-    let [pulled, pushed, test_pulled, test_pushed] = R55_CASES;
+/// D along and the vertical value up or down at once.
+const fn with_vertical(
+    case: CaseName,
+    kind: LoadKind,
+    (along, up): (f64, f64),
+    cite: Cite,
+) -> RuleCase {
+    RuleCase {
+        other_reading: Some(Size::ReferenceCentreAxle(along)),
+        ..together(
+            case,
+            kind,
+            (Size::Reference(along), Size::TongueAndVertical(up)),
+            cite,
+        )
+    }
+}
+
+/// Above 3.5 t the vertical value comes on top and at the same time, whichever way both point: how they go
+/// together in time is not said in what was seen.
+const R55_HEAVY: [RuleCase; 14] = {
+    let [
+        pulled,
+        pushed,
+        test_pulled,
+        test_pushed,
+        line_pulled,
+        line_pushed,
+    ] = R55_CASES;
     [
         pulled,
         pushed,
         test_pulled,
         test_pushed,
-        alone(
+        line_pulled,
+        line_pushed,
+        with_vertical(
             CaseName::VValuePressedUp,
             LoadKind::Proof,
-            Toward::Up(Size::TongueAndVertical(1.0)),
+            (1.0, 1.0),
             R55_V,
         ),
-        alone(
+        with_vertical(
             CaseName::VValuePulledDown,
             LoadKind::Proof,
-            Toward::Up(Size::TongueAndVertical(-1.0)),
+            (1.0, -1.0),
             R55_V,
         ),
-        alone(
+        with_vertical(
+            CaseName::VValuePressedUpPushed,
+            LoadKind::Proof,
+            (-1.0, 1.0),
+            R55_V,
+        ),
+        with_vertical(
+            CaseName::VValuePulledDownPushed,
+            LoadKind::Proof,
+            (-1.0, -1.0),
+            R55_V,
+        ),
+        with_vertical(
             CaseName::VTestPressedUp,
             LoadKind::Service,
-            Toward::Up(Size::TongueAndVertical(0.6)),
+            (0.6, 0.6),
             R55_TEST,
         ),
-        alone(
+        with_vertical(
             CaseName::VTestPulledDown,
             LoadKind::Service,
-            Toward::Up(Size::TongueAndVertical(-0.6)),
+            (0.6, -0.6),
+            R55_TEST,
+        ),
+        with_vertical(
+            CaseName::VTestPressedUpPushed,
+            LoadKind::Service,
+            (-0.6, 0.6),
+            R55_TEST,
+        ),
+        with_vertical(
+            CaseName::VTestPulledDownPushed,
+            LoadKind::Service,
+            (-0.6, -0.6),
             R55_TEST,
         ),
     ]
@@ -298,8 +386,15 @@ const fn up_to(
     }
 }
 
-const fn chain(size: Size, each: bool, cite: Cite) -> Chain {
-    Chain { size, each, cite }
+/// Breaking strength of a chain, in whatever direction it pulls.
+const fn chain(size: Size, by: ChainShares, cite: Cite) -> Chain {
+    Chain {
+        size,
+        upright: None,
+        kind: LoadKind::Ultimate,
+        by,
+        cite,
+    }
 }
 
 /// 3.5 t in pounds.
@@ -326,9 +421,12 @@ pub(super) static RULES: &[LoadRule] = &[
                 5000.0,
                 false,
                 &TOW_BAR_LIGHT,
-                chain(Size::Pounds(6500.0), false, CFR_CHAIN),
+                chain(Size::Pounds(6500.0), ChainShares::Together, CFR_CHAIN),
             ),
-            one(&TOW_BAR_HEAVY, chain(Size::Weight(1.3), false, CFR_CHAIN)),
+            one(
+                &TOW_BAR_HEAVY,
+                chain(Size::Weight(1.3), ChainShares::Together, CFR_CHAIN),
+            ),
         ],
     },
     LoadRule {
@@ -341,21 +439,24 @@ pub(super) static RULES: &[LoadRule] = &[
                 2000.0,
                 true,
                 &CLASS_1,
-                chain(Size::Pounds(2000.0), true, COMAR_CHAIN),
+                chain(Size::Pounds(2000.0), ChainShares::Each, COMAR_CHAIN),
             ),
             up_to(
                 3500.0,
                 true,
                 &CLASS_2,
-                chain(Size::Pounds(3500.0), true, COMAR_CHAIN),
+                chain(Size::Pounds(3500.0), ChainShares::Each, COMAR_CHAIN),
             ),
             up_to(
                 5000.0,
                 true,
                 &CLASS_3,
-                chain(Size::Pounds(5000.0), true, COMAR_CHAIN),
+                chain(Size::Pounds(5000.0), ChainShares::Each, COMAR_CHAIN),
             ),
-            one(&CLASS_4, chain(Size::Weight(1.0), true, COMAR_CHAIN)),
+            one(
+                &CLASS_4,
+                chain(Size::Weight(1.0), ChainShares::Each, COMAR_CHAIN),
+            ),
         ],
     },
     LoadRule {
@@ -368,14 +469,14 @@ pub(super) static RULES: &[LoadRule] = &[
     LoadRule {
         id: "adr-62",
         label: "ADR 62/02, to 3.5 t",
-        note: "Held 10 s without cracks or harmful set. One direction at a time is our reading. The endurance alternative (±12 kN) is not used.",
+        note: "Held 10 s without cracks or harmful set. One direction at a time is our reading. The endurance alternative (±12 kN) is not used. Each chain's attachment takes the weight along and half of it upright, one at a time, without lasting harm; above 2.5 t there are two chains, each for the whole.",
         heaviest_kg: Some(3500.0),
-        classes: &[one(&ADR_CASES, chain(Size::Weight(1.0), false, ADR_CHAIN))],
+        classes: &[one(&ADR_CASES, CHAIN_ADR)],
     },
     LoadRule {
         id: "un-r55",
         label: "UN Regulation 55, D-value",
-        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a centre-axle trailer, Dc, is smaller; D is taken and Dc shown. Above 3.5 t a vertical value V comes on top, from the length of the bed and the distance to the axles.",
+        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a centre-axle trailer, Dc, is smaller; D is taken and Dc shown. The endurance test along a line 15° down to the rear is among the loads. Above 3.5 t a vertical value V comes on top at the same time, from the length of the bed and the distance to the axles. The test that lifts a head off its ball is one of the head, not of its bolts, and is not put on them.",
         heaviest_kg: None,
         classes: &[
             up_to(

@@ -10,6 +10,7 @@ mod geometry;
 mod judged;
 mod loosening;
 mod member;
+mod offset;
 mod pin;
 mod ply;
 mod pull;
@@ -18,6 +19,7 @@ mod section;
 mod sleeve_weld;
 mod slip;
 mod slipped;
+mod turning;
 
 use crate::report::{Check, CheckId, Said, Sentence, Verdict};
 use resistance::Resistance;
@@ -31,13 +33,15 @@ const OMEGA_OPENING: f64 = 1.50;
 
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
-    let mut checks = Vec::with_capacity(31);
+    let mut checks = Vec::with_capacity(36);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
     checks.extend(joint.slip());
     checks.extend(joint.opening());
     checks.extend(joint.sleeve_weld());
+    checks.extend(joint.turning());
+    checks.extend(joint.load_offset());
     let gripping = holds_so_far(&checks);
     checks.extend(joint.bolt_service());
     checks.extend(joint.bolt_fatigue(gripping));
@@ -54,6 +58,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.extend(joint.face_pull());
     checks.extend(joint.fitting_flange());
     checks.extend(joint.member_flange());
+    checks.push(joint.least_clamp());
     checks.extend(joint.loosening());
     checks.push(joint.end_distance());
     checks.extend(joint.fitting_edge());

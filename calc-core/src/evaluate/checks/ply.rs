@@ -1,16 +1,22 @@
 //! The plies at the bolt once the joint has slipped: bearing of the fitting, tear-out of tube and fitting.
 
-use super::Resistance;
+use super::{Resistance, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::is_oversize;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
-use crate::quantity::{InUnits, Length, Ratio, Stress, newton};
+use crate::quantity::{InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::Line;
-use crate::report::{Check, CheckId, Sentence, say, substituted};
+use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 use crate::support::{self, seat};
+
+/// Thinnest plate of a fitting that is judged, mm.
+///
+/// # Sources
+/// EN 1993-1-1, 1.1.2: plates of 3 mm and more. From memory.
+const THINNEST_PLATE_MM: f64 = 3.0;
 
 /// A ply that a bolt presses on.
 pub(super) struct Ply {
@@ -121,12 +127,27 @@ impl Analysis<'_> {
         (whole * oversize).min(tips)
     }
 
+    /// A fitting thinner than the rules are made for is not judged: it may buckle or curl out of its plane
+    /// long before it bears.
     pub(super) fn fitting_bearing(&self) -> Option<Check> {
-        self.ply_bearing(
-            &self.fitting_ply()?,
-            CheckId::FittingBearing,
-            [say::FittingBearingOval, say::FittingBearingFine],
-        )
+        let (id, thickness) = (CheckId::FittingBearing, self.s.fitting.thickness);
+        let thinnest = mm(THINNEST_PLATE_MM);
+        let bearing = self.fitting_ply().and_then(|ply| {
+            let words = [say::FittingBearingOval, say::FittingBearingFine];
+            self.ply_bearing(&ply, id, words)
+        });
+        if thickness.si() >= thinnest.si() * (1.0 - 1e-9) {
+            return bearing;
+        }
+        let check = bearing.unwrap_or_else(|| {
+            Check::of(id, thinnest, thickness)
+                .without_share()
+                .says_of_both(say::FittingTooThin)
+        });
+        if thickness.si() > 0.0 && check.verdict == Verdict::DoesNotHold {
+            return Some(check);
+        }
+        Some(check.undecided(said(say::FittingTooThin, (thickness, thinnest))))
     }
 
     /// Bearing of the one ply of a channel or an angle, or of a solid bar.

@@ -2,12 +2,14 @@
 
 use super::demand::Demand;
 use super::said;
+use crate::catalog::LoadKind;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::pried::any_arm;
 use crate::mechanics::{opening, shear};
 use crate::quantity::{Force, InUnits, Ratio, newton};
 use crate::report::working::Line;
-use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
+use crate::report::{Check, CheckId, Factor, Sentence, Verdict, say, substituted};
 
 /// Share of the shank area that a threaded part counts with against pull.
 ///
@@ -23,7 +25,17 @@ impl Analysis<'_> {
     /// at the other: it counts here whichever way the metals pair, and also where nothing pulls.
     pub(super) fn bolt_service(&self) -> Option<Check> {
         let (g, preload) = (self.residual, self.preload);
-        let pulled = self.clamped(&|loads| loads.largest_pull);
+        // The bolt has the pull itself, without the factor on opening: the largest decides.
+        let most = self.cases().governing(&|loads| {
+            let counts = loads.case.kind != LoadKind::Ultimate && loads.largest_pull > 0.0;
+            counts.then_some(loads.largest_pull)
+        });
+        let pulled = most.map(|(loads, force)| Demand {
+            loads,
+            force,
+            factor: 1.0,
+            factor_is: Factor::None,
+        });
         if pulled.is_none() && g.temperature <= 0.0 {
             return None;
         }
@@ -79,13 +91,19 @@ impl Analysis<'_> {
         b.strength.tensile.si() * area.min(b.thread.stress_area().si())
     }
 
-    /// Only where the reader says how far the bolts stand from the upright part of the fitting.
+    /// Where the bolts pull at the fitting, it bends between them and its upright part. How far that is the
+    /// reader says; where nobody did, the fitting counts as stiff only if it is so for any arm that there is
+    /// room for, and is not judged otherwise. Two cheeks on a tube are not asked for the arm: what pulls one
+    /// cheek off presses the other one on, and nothing has to bend.
     pub(super) fn fitting_flange(&self) -> Option<Check> {
         let s = self.s;
-        let bolt = newton(self.pull_strength());
-        let pried = self.pried(0.0, bolt)?;
         let to_yield = s.fitting.ultimate_least.si() / s.fitting.yield_least.si().max(1.0);
         let pulled = self.strength((shear::OMEGA, to_yield), &|loads| loads.largest_pull)?;
+        let bolt = newton(self.pull_strength());
+        let Some(pried) = self.pried(0.0, bolt) else {
+            let cheeks = s.bolting.slip_planes() > 1.0;
+            return (!cheeks).then(|| self.flange_of_any_arm(&pulled, bolt));
+        };
         let capacity = pried.capacity.si();
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
@@ -111,6 +129,73 @@ impl Analysis<'_> {
         );
         let words = [say::FlangeBends, say::FlangeHolds];
         Some(bending(CheckId::FittingFlange, &pulled, capacity, words, w))
+    }
+
+    /// The fitting's flange with the longest arm that there is room for: it counts as stiff where it holds
+    /// the pull with its factor and adds nothing to the pull itself.
+    fn flange_of_any_arm(&self, pulled: &Demand<'_>, bolt: Force) -> Check {
+        let s = self.s;
+        let any = any_arm(s, bolt);
+        let largest = self.cases().all.iter().map(|loads| loads.largest_pull);
+        let largest = largest.fold(0.0, f64::max);
+        let mut w = self.sheet();
+        self.case_line(&mut w, pulled);
+        w.line(
+            &Line {
+                symbol: "b",
+                what: "longest arm that there is room for",
+                formula: "to the far edge of the face, the middle of the group or the fitting's edge",
+            },
+            substituted![("B", s.tube.width), ("e", s.fitting.edge)],
+            any.arm,
+            Cite::new(
+                Source::OwnAssumption,
+                "the upright part stands on the member's face",
+                Flag::Assumption,
+            ),
+        );
+        let prying = Cite::new(Source::AiscManual, "Part 9, prying action", Flag::Memory);
+        w.line(
+            &Line {
+                symbol: "T_0",
+                what: "pull up to which a fitting with that arm adds nothing",
+                formula: "p·t²·F_u/(4·b')",
+            },
+            substituted![
+                ("t", s.fitting.thickness),
+                ("F_u", s.fitting.ultimate_least)
+            ],
+            any.adds_nothing,
+            prying,
+        );
+        w.line(
+            &Line {
+                symbol: "T_max",
+                what: "pull that flange and bolt hold together with that arm",
+                formula: "B·min(1, (t/t_c)²·(1 + δ·α'))",
+            },
+            substituted![("B", bolt)],
+            any.capacity,
+            prying,
+        );
+        let capacity = any.capacity.si();
+        let used = pulled
+            .used(capacity)
+            .max(largest / any.adds_nothing.si().max(1e-9));
+        let check = pulled
+            .against::<Force>(CheckId::FittingFlange, capacity)
+            .used(used)
+            .says_of_both(say::FlangeStiff);
+        if used > 1.0 {
+            let reason = said(
+                say::FlangeArmMissing,
+                (newton(pulled.force), s.fitting.thickness, any.arm),
+            );
+            check.undecided(reason)
+        } else {
+            check
+        }
+        .working(w)
     }
 
     /// The forces of the case that decides.

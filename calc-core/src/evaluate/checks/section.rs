@@ -48,7 +48,7 @@ impl Analysis<'_> {
         (
             case.along.abs(),
             case.up.abs() * ahead + case.along.abs() * case.below.abs() + about_side,
-            case.side.abs() * ahead + about_up,
+            case.side.abs() * ahead + case.along.abs() * s.aside() + about_up,
         )
     }
 

@@ -30,32 +30,38 @@ impl BoltLoads {
     /// two planes, which are added to the force across as if both planes had the larger one. A moment
     /// that lifts one cheek in front lifts the other behind, and a bolt goes through both: it has the pull
     /// of the cheek that lifts there. Of one fitting on a web nobody has said on which side of it it lies:
-    /// every bolt has the pull of the worse side.
+    /// every bolt has the pull of the worse side, and the line of the load lies on that side too. From the
+    /// top it may lie on either side of the bolts: each has the larger of both.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
-        let mut group = case.on_group(s.bolting.mount);
+        let (mount, one_ply) = (s.bolting.mount, s.bolting.single_ply);
+        let aside = s.aside();
+        let mut group = case.on_group(mount, aside);
         let count = places.len().max(1) as f64;
         let mut couple = 0.0;
-        if s.bolting.mount == Mount::ThroughSides && !s.bolting.single_ply {
+        if mount == Mount::ThroughSides && !one_ply {
             couple = 2.0 * group.roll.abs() / (s.tube.depth.si() * count);
             group.roll = 0.0;
         }
-        let (mut shares, mut not_taken) = elastic(places, &group);
-        let edges = Edges::new(s, places);
-        let pulls = edges.pulls(places, &group, &mut not_taken);
         // Through the sides nobody has said on which side the fitting lies, and of two cheeks one is on each.
-        let mirrored = (s.bolting.mount == Mount::ThroughSides)
-            .then(|| edges.pulls(places, &mirrored(&group), &mut not_taken));
-        let mean = group.pull / count;
-        for (i, share) in shares.iter_mut().enumerate() {
-            let about_edges = mean + of(&pulls, i);
-            share.pull = match &mirrored {
-                Some(other) => share
-                    .pull
-                    .max(2.0 * mean - share.pull)
-                    .max(about_edges)
-                    .max(mean + of(other, i)),
-                None => share.pull.max(about_edges),
-            };
+        let other = match mount {
+            Mount::ThroughSides if one_ply => Some(mirrored(&case.on_group(mount, -aside))),
+            Mount::ThroughSides => Some(mirrored(&group)),
+            Mount::FromTop => (aside > 0.0).then(|| case.on_group(mount, -aside)),
+        };
+        let edges = Edges::new(s, places);
+        let (mut shares, mut not_taken) = edges.shares(places, &group);
+        if let Some(other) = other {
+            let (others, untaken) = edges.shares(places, &other);
+            for (share, other) in shares.iter_mut().zip(others) {
+                let pull = share.pull.max(other.pull);
+                if other.in_plane() > share.in_plane() {
+                    *share = other;
+                }
+                share.pull = pull;
+            }
+            not_taken = not_taken.worse(untaken);
+        }
+        for share in &mut shares {
             share.across += couple.copysign(share.across);
         }
         let largest = |f: fn(&Share) -> f64| shares.iter().map(f).fold(0.0, f64::max);
@@ -111,21 +117,31 @@ impl Edges {
         }
     }
 
-    /// Pull on each bolt from both moments about the compression edges, N. Where they are found, nothing of
-    /// the moment is left untaken.
-    fn pulls(&self, places: &[Place], group: &GroupLoad, not_taken: &mut NotTaken) -> Vec<f64> {
+    /// Share of each bolt of a load on the group: in the plane by the elastic method, along the bolts the
+    /// larger of the two. A moment that the pattern has no lever for about its middle comes about the edge in
+    /// both. Where the compression edges are found, nothing of the moment is left untaken.
+    fn shares(&self, places: &[Place], group: &GroupLoad) -> (Vec<Share>, NotTaken) {
+        let (mut shares, mut not_taken) = elastic(places, group);
         let pitched = opened(places, |p| p.x, group.pitch, self.along);
         let rolled = opened(places, |p| p.y, group.roll, self.across);
+        let mean = group.pull / places.len().max(1) as f64;
+        let part = |pulls: &Option<Vec<f64>>, i| pulls.as_ref().map_or(0.0, |p| of(p, i));
+        for (i, share) in shares.iter_mut().enumerate() {
+            let (pitch, roll) = (part(&pitched, i), part(&rolled, i));
+            for (missing, pull) in [(not_taken.pitch, pitch), (not_taken.roll, roll)] {
+                if missing != 0.0 {
+                    share.pull += pull;
+                }
+            }
+            share.pull = share.pull.max(mean + pitch + roll);
+        }
         if pitched.is_some() {
             not_taken.pitch = 0.0;
         }
         if rolled.is_some() {
             not_taken.roll = 0.0;
         }
-        let part = |pulls: &Option<Vec<f64>>, i| pulls.as_ref().map_or(0.0, |p| of(p, i));
-        (0..places.len())
-            .map(|i| part(&pitched, i) + part(&rolled, i))
-            .collect()
+        (shares, not_taken)
     }
 }
 

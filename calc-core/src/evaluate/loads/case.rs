@@ -52,17 +52,20 @@ impl LoadCase {
 
     /// Load on the group about its middle.
     ///
-    /// With `x` forward, `y` to the left and `z` up, and the point at `(a, 0, −b)`:
+    /// With `x` forward, `y` to the left and `z` up, and the point at `(a, c, −b)`:
     ///
     /// ```text
-    /// M_x = b·F_y + m_x,   M_y = −b·F_x − a·F_z + m_y,   M_z = a·F_y + m_z
+    /// M_x = c·F_z + b·F_y + m_x,   M_y = −b·F_x − a·F_z + m_y,   M_z = a·F_y − c·F_x + m_z
     /// ```
-    pub(super) fn on_group(&self, mount: Mount) -> GroupLoad {
+    ///
+    /// `aside` is `c`, m: how far to the left of the faying plane, or from the top of the bolts' middle, the
+    /// line of the load lies.
+    pub(super) fn on_group(&self, mount: Mount, aside: f64) -> GroupLoad {
         let [mx, my, mz] = self.about;
         let (a, b) = (self.ahead, self.below);
-        let about_along = b * self.side + mx;
+        let about_along = aside * self.up + b * self.side + mx;
         let about_side = my - b * self.along - a * self.up;
-        let about_up = a * self.side + mz;
+        let about_up = a * self.side - aside * self.along + mz;
         match mount {
             Mount::ThroughSides => GroupLoad {
                 along: self.along,

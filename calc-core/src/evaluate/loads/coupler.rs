@@ -3,9 +3,14 @@
 use super::case::LoadCase;
 use crate::catalog::{CaseName, LoadKind};
 use crate::quantity::InUnits;
-use crate::scenario::Scenario;
+use crate::scenario::{Mount, Scenario};
 
 /// The service cases of the road, then those of the rule.
+///
+/// The ball presses up with the tongue weight times its factor, and pulls down with as much when the tongue
+/// drops after a bump: how much less that is depends on springs and load, and no source was found, so as
+/// much is taken. Through the sides up and down ask the same of every bolt (pulled up is pushed down turned
+/// round), from the top they do not: there both are cases.
 pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
     let l = &s.loads;
     let trailer = l.trailer();
@@ -24,6 +29,14 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         road(CaseName::PullingOverABump, along, 0.0),
         road(CaseName::CorneringOverABump, 0.0, side),
     ];
+    if s.bolting.mount == Mount::FromTop {
+        let down = |case, along| LoadCase {
+            up: -up,
+            ..road(case, along, 0.0)
+        };
+        cases.push(down(CaseName::BrakingAfterABump, -along));
+        cases.push(down(CaseName::PullingAfterABump, along));
+    }
     let rule = l.rule.class(&trailer).map_or(&[][..], |class| class.cases);
     cases.extend(rule.iter().map(|case| LoadCase {
         along: trailer.force(case.along),

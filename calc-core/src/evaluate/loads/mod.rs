@@ -73,7 +73,14 @@ pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
         notes.push(say::NoteTooHeavyForRule);
     }
     if l.joint == JointKind::ChainBracket {
-        notes.push(say::NoteChainBearsOnlyThen);
+        let class = l.rule.class(&l.trailer());
+        if class.is_none_or(|class| class.chain.kind == LoadKind::Ultimate) {
+            notes.push(say::NoteChainBearsOnlyThen);
+        }
+        notes.push(say::NoteChainOwnBolts);
+    }
+    if s.tube.weld_near {
+        notes.push(say::NoteWeldNear);
     }
     if l.joint == JointKind::SpringHanger {
         notes.push(say::NoteTubeBendingNotAsked);
