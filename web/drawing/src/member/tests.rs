@@ -63,7 +63,7 @@ fn the_line_of_the_load_is_drawn_beside_the_face() {
         });
         let scene = member_section(&MemberState::from_core("m", &s, UnitSystem::Metric).unwrap());
         let named = texts(&scene).iter().any(|(.., text)| text == "load");
-        (named, scene.description)
+        (named, scene.description.replace('\u{a0}', " "))
     };
     let (drawn, said) = with(Some(30.0));
     assert!(drawn && said.contains("30 mm beside"), "{said}");
