@@ -46,7 +46,7 @@ struct Seen {
 }
 
 /// Joints that the lot seldom brings: heavy trailers under a rule with a vertical value or one that compares
-/// masses, open sections with room for the bolt, sleeves that can be welded.
+/// masses, open sections with room for the bolt, sleeves that can be welded, loads of the reader's own.
 fn seldom() -> Vec<Input> {
     let heavy = Input {
         load_rule: "un-r55".into(),
@@ -72,7 +72,13 @@ fn seldom() -> Vec<Input> {
     };
     let mut steel = heavy.clone();
     steel.tow_springs = "air".into();
-    let mut all = vec![heavy.clone(), steel, heavy];
+    let own = Input {
+        joint: "free".into(),
+        mount: "from-top".into(),
+        free_up_n: 2000.0,
+        ..Input::default()
+    };
+    let mut all = vec![heavy.clone(), steel, heavy, own.clone(), own];
     // Most gauges and walls that are tried leave no room for the hole.
     all.extend(
         [open("angle"), open("channel")]

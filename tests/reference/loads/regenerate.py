@@ -8,7 +8,8 @@ group (no vector formula). Instantaneous centre: search for the centre itself (t
 starts, the deformation of each bolt in proportion to its distance from it; accepted only where force
 and moment agree. Flanges: linear programmes of the plastic equilibrium (no formula for prying). Free
 loads: the six components carried to the middle of the group by a cross product, then springs in the
-plane and along the bolts; along the bolts also a stiff plate turning about its edge, the larger counts.
+plane and along the bolts; along the bolts also a stiff plate turning about its edge, the larger counts; what a single row has no
+springs apart for comes about the edge in both.
 """
 
 import pathlib
@@ -145,7 +146,10 @@ def free(mount, na, nr, px, py, ahead, below, force, moment, edge, width, depth,
     about_edge = np.full(n, pull / n)
     for axis, turning in ((0, by_x), (1, by_y)):
         lift = half[axis] + np.sign(turning) * p[:, axis]
-        about_edge += np.abs(turning) * lift / (lift @ lift)
+        lifted = np.abs(turning) * lift / (lift @ lift)
+        about_edge += lifted
+        if not p[:, axis].any():
+            about_middle = about_middle + lifted
     pulls = np.maximum(about_middle, about_edge)
     if mount == "through-sides" and not mirrored:
         # A bolt goes through both cheeks; the other one is lifted where this one is pressed.

@@ -25,6 +25,7 @@ pub fn member_section(state: &MemberState) -> Scene {
     marks.all(drawing.fastener());
     marks.all(drawing.sizes());
     marks.all(drawing.names());
+    marks.all(drawing.load());
     let strip = strip(state);
     let height = HEIGHT + strip.height(WIDTH);
     marks.all(strip.marks(WIDTH, HEIGHT));
@@ -52,7 +53,23 @@ fn strip(state: &MemberState) -> Strip {
     }
 }
 
+/// Line of the load as far above the face as it can be drawn beside the member.
+fn load_line(state: &MemberState) -> Option<f64> {
+    let room = state.profile.width_mm + state.profile.depth_mm;
+    state
+        .offset_mm
+        .filter(|offset| (0.0..=room).contains(offset))
+}
+
 fn describe(state: &MemberState) -> String {
+    let beside = state.offset_mm.map_or_else(String::new, |offset| {
+        let offset = state.units.length(offset);
+        format!(" The load acts {offset} beside the face that the fitting lies on.")
+    });
+    describe_member(state) + &beside
+}
+
+fn describe_member(state: &MemberState) -> String {
     let (units, p) = (state.units, &state.profile);
     let size = |mm: f64| units.length(mm);
     match p.shape {
@@ -132,7 +149,8 @@ impl<'a> Drawing<'a> {
                 seat + plate + wedge
             }
         };
-        let over = -upper + state.washer.thickness_mm + 1.5 * state.bolt.nut_mm;
+        let over = (-upper + state.washer.thickness_mm + 1.5 * state.bolt.nut_mm)
+            .max(load_line(state).unwrap_or(0.0));
         let under = (lower + state.washer.thickness_mm + state.bolt.head_mm).max(p.depth_mm);
         let (left, right) = p.edges();
         let (left, right) = (left.min(-half), right.max(half));
@@ -382,6 +400,29 @@ impl<'a> Drawing<'a> {
         marks
     }
 
+    /// The line that the load acts in, beside the face of the fitting.
+    fn load(&self) -> Vec<Mark> {
+        let Some(offset) = load_line(self.state) else {
+            return Vec::new();
+        };
+        let (left, right) = self.state.profile.edges();
+        let ((from, y), (to, _)) = (self.at(left, -offset), self.at(right, -offset));
+        let mut marks = vec![Mark::line((from, y), (to, y), "centre")];
+        // Too close to the face for a dimension beside it, the line says it all.
+        if offset * self.scale > 14.0 {
+            marks.all(
+                DimensionLine {
+                    from: self.at(left, -offset),
+                    to: self.at(left, 0.0),
+                    line: from - 20.0,
+                    text: self.state.units.size(offset),
+                }
+                .upright(),
+            );
+        }
+        marks
+    }
+
     /// Lowest point of the bolt's head, mm.
     const fn head_end(&self) -> f64 {
         self.lower + self.state.washer.thickness_mm + self.state.bolt.head_mm
@@ -393,6 +434,9 @@ impl<'a> Drawing<'a> {
         let (_, right) = p.edges();
         let column = WIDTH - ROOM[1] + 14.0;
         let mut named: Vec<((f64, f64), String)> = Vec::new();
+        if let Some(offset) = load_line(s) {
+            named.push((self.at(right * 0.95, -offset), String::from("load")));
+        }
         if let Some((thick, _)) = s.fitting {
             named.push((
                 self.at(right * 0.85, self.upper + thick / 2.0),

@@ -76,6 +76,10 @@ impl MemberState {
             shaped_washer: s.member.shaped_washer,
             fitting: (fitting > 0.0).then(|| (fitting, s.fitting.material.family().into())),
             both_sides: s.bolting.mount == Mount::ThroughSides && !s.bolting.single_ply,
+            offset_mm: (s.bolting.mount == Mount::ThroughSides && s.bolting.single_ply)
+                .then_some(s.loads.offset)
+                .flatten()
+                .map(millimetres),
             plate: (s.support == SupportKind::Spreader && s.bolting.single_ply).then(|| {
                 (
                     millimetres(s.spreader.thickness),

@@ -37,6 +37,8 @@ pub struct MemberState {
     pub fitting: Option<(f64, CutMetal)>,
     /// Whether a second cheek of it lies under the head.
     pub both_sides: bool,
+    /// Line of the load beside the face that the fitting lies on, where it lies on one side.
+    pub offset_mm: Option<f64>,
     /// Thickness and metal of a plate under the head.
     pub plate: Option<(f64, CutMetal)>,
     /// What stands inside a round tube: outside and inside diameter, metal; whether it reaches through both

@@ -41,7 +41,37 @@ fn all() -> Vec<Scenario> {
             }
         }
     }
+    // The load beside a web or a leg, near and far.
+    for member in ["channel", "angle"] {
+        for offset in [0.0, 4.0, 25.0, 70.0, 400.0] {
+            all.push(scenario(|i| {
+                i.member = member.into();
+                i.load_offset_mm = Some(offset);
+                i.tube_wall_mm = 5.0;
+            }));
+        }
+    }
     all
+}
+
+#[test]
+fn the_line_of_the_load_is_drawn_beside_the_face() {
+    let with = |offset| {
+        let s = scenario(|i| {
+            i.member = "channel".into();
+            i.load_offset_mm = offset;
+        });
+        let scene = member_section(&MemberState::from_core("m", &s, UnitSystem::Metric).unwrap());
+        let named = texts(&scene).iter().any(|(.., text)| text == "load");
+        (named, scene.description.replace('\u{a0}', " "))
+    };
+    let (drawn, said) = with(Some(30.0));
+    assert!(drawn && said.contains("30 mm beside"), "{said}");
+    let (drawn, said) = with(None);
+    assert!(!drawn && !said.contains("beside the face"), "{said}");
+    // Too far for the sheet it is said only.
+    let (drawn, said) = with(Some(400.0));
+    assert!(!drawn && said.contains("400 mm beside"), "{said}");
 }
 
 fn texts(scene: &Scene) -> Vec<(f64, f64, f64, String)> {

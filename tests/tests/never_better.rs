@@ -1,0 +1,113 @@
+//! What makes a joint worse never makes an answer better.
+//!
+//! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may fail by a panic, and so may what it calls"
+)]
+
+mod drawn;
+mod law;
+
+use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::scenario::JointKind;
+use law::{check, compare, compare_made, not_worse};
+use proptest::prelude::*;
+
+/// No verdict is better, of these checks or of the joint; what falls away counts as it stood.
+fn no_better(before: &Report, after: &Report, ids: &[CheckId]) -> Result<(), TestCaseError> {
+    for &id in ids {
+        let (Some(then), Some(now)) = (check(before, id), check(after, id)) else {
+            continue;
+        };
+        prop_assert!(
+            now.verdict >= then.verdict,
+            "{id:?}: {:?} → {:?}",
+            then.verdict,
+            now.verdict
+        );
+    }
+    Ok(())
+}
+
+#[test]
+fn a_load_farther_beside_the_faces_is_never_better() {
+    compare_made(
+        |input, times| input.load_offset_mm = Some(30.0 * (times - 1.0)),
+        |input, _, times| {
+            input.load_offset_mm = Some(30.0 * (times - 1.0) + 40.0 * (times - 1.0));
+            true
+        },
+        |before, after, _| {
+            let pulled = [
+                CheckId::Slip,
+                CheckId::Loosening,
+                CheckId::Opening,
+                CheckId::BoltService,
+                CheckId::BoltCombined,
+                CheckId::NetSection,
+                CheckId::PullThrough,
+                CheckId::FittingFlange,
+                CheckId::MemberFlange,
+            ];
+            not_worse(after, before, &pulled)?;
+            no_better(before, after, &pulled)?;
+            prop_assert!(after.verdict >= before.verdict);
+            Ok(())
+        },
+    );
+}
+
+#[test]
+fn a_thinner_fitting_is_never_better() {
+    compare(
+        |input, _, times| {
+            input.fitting_thickness_mm /= times;
+            input.fitting_thickness_mm > 0.0
+        },
+        |before, after| {
+            let ids = [
+                CheckId::FittingFlange,
+                CheckId::FittingBearing,
+                CheckId::FittingTearOut,
+                CheckId::BlockShear,
+            ];
+            no_better(before, after, &ids)
+        },
+    );
+}
+
+#[test]
+fn a_bolt_less_along_is_never_better() {
+    compare(
+        |input, _, _| {
+            input.bolts_along -= 1.0;
+            input.bolts_along >= 1.0
+        },
+        |before, after| {
+            let ids = [
+                CheckId::Slip,
+                CheckId::Loosening,
+                CheckId::Opening,
+                CheckId::BoltService,
+                CheckId::BoltShear,
+                CheckId::WallBearing,
+            ];
+            // A single one along has no lever about the middle and that of the fitting's edge, however far.
+            if after.input.bolts_along > 1.0 {
+                return not_worse(after, before, &ids);
+            }
+            if after.loads.bolts.len() > 1 {
+                return Ok(());
+            }
+            // What turns one bolt is taken by nothing, and asks for no force.
+            let free = after.loads.joint == JointKind::Free;
+            prop_assert!(free || after.verdict >= Verdict::NotChecked);
+            Ok(())
+        },
+    );
+}
