@@ -7,6 +7,7 @@ mod demand;
 mod fatigue;
 mod geometry;
 mod judged;
+mod layout;
 mod loosening;
 mod member;
 mod pin;
@@ -29,7 +30,7 @@ const OMEGA_OPENING: f64 = 1.50;
 
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
-    let mut checks = Vec::with_capacity(28);
+    let mut checks = Vec::with_capacity(33);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
@@ -59,6 +60,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.push(joint.washer_cover());
     checks.extend(joint.washer_seat());
     checks.extend(joint.sleeve_fit());
+    checks.extend(joint.places());
     checks
 }
 
