@@ -12,6 +12,7 @@ pub mod cite;
 pub mod evaluate;
 pub mod inspection;
 mod keys;
+pub mod layout;
 pub mod link;
 pub mod mechanics;
 mod order;

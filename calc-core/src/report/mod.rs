@@ -188,6 +188,16 @@ keys! {
         FacePull = "face-pull",
         /// Is the sleeve or block as long as the space inside?
         SleeveLength = "sleeve-length",
+        /// Do the holes lie in the flat of the face?
+        HolePlace = "hole-place",
+        /// Do the washers lie flat on metal, clear of each other?
+        WasherPlace = "washer-place",
+        /// Do the sleeves find room beside each other and between the corners?
+        SleevePlace = "sleeve-place",
+        /// Do the plates lie on the member, and the washers on the plates?
+        PlatePlace = "plate-place",
+        /// Does a socket go over every head and nut?
+        WrenchRoom = "wrench-room",
     }
 }
 

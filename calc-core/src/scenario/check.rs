@@ -158,6 +158,14 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     };
     let fitting = fitting(r, &tube, &bolting, between)?;
     let (sleeve, sleeve_stock) = sleeve(r, support, &tube, &bolting)?;
+    if !member.is_open() {
+        let stands_inside = matches!(
+            support,
+            SupportKind::LooseSleeve | SupportKind::ThroughSleeve
+        );
+        let outer = stands_inside.then_some(sleeve.outer);
+        member::check_rows(r, &tube, &bolting, outer);
+    }
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
     let tightening = tightening(r, &tube, &bolting, &fitting)?;

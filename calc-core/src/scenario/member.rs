@@ -57,6 +57,40 @@ pub(super) fn check_walls(
     }
 }
 
+/// From the first row to the last.
+fn rows_span(bolting: &Bolting) -> Length {
+    bolting.spacing_across * (bolting.rows as f64 - 1.0)
+}
+
+/// Refuses holes that run out of the sides of a tube or a bar, and sleeves that the side walls have no room for.
+pub(super) fn check_rows(
+    r: &mut Reader<'_>,
+    tube: &Tube,
+    bolting: &Bolting,
+    sleeve: Option<Length>,
+) {
+    let span = rows_span(bolting);
+    let several = bolting.rows > 1;
+    r.refuse_if(
+        span + bolting.hole >= tube.width,
+        if several {
+            Field::SpacingAcross
+        } else {
+            Field::Hole
+        },
+        if several {
+            "the outer rows lie outside the member: give the distance between rows, the rows and the width of the face"
+        } else {
+            "the hole is as wide as the member: give the hole's diameter and the width of the face"
+        },
+    );
+    r.refuse_if(
+        several && sleeve.is_some_and(|outer| span + outer > tube.width - tube.wall * 2.0),
+        Field::SpacingAcross,
+        "the sleeves do not fit side by side between the walls of the tube: take smaller ones, fewer rows, or bring the rows closer",
+    );
+}
+
 /// Reads what a member has besides its measures.
 pub(super) fn member(
     r: &mut Reader<'_>,
@@ -96,7 +130,7 @@ pub(super) fn member(
     } else {
         r.given(Field::FlangeSlope);
     }
-    let rows = (bolting.rows as f64 - 1.0) * bolting.spacing_across.si();
+    let rows = rows_span(bolting).si();
     if kind == MemberKind::Channel && !flange {
         r.given(Field::BoltGauge);
         let beside = 0.5 * ((tube.width - member.outstanding * 2.0).si() - rows);

@@ -5,13 +5,14 @@ use super::Working;
 use super::pull::bending;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::layout::{Face, root_fillet};
 use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
 use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::{Count, InUnits, Length, Share, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
-use crate::scenario::MemberKind;
+use crate::scenario::{MemberKind, SupportKind};
 use crate::support::seat;
 
 impl Analysis<'_> {
@@ -35,6 +36,9 @@ impl Analysis<'_> {
         }
         let needed = s.bolting.washer.outer * 0.5;
         let crowded = room.filter(|room| needed.si() > room.si() * (1.0 + 1e-9));
+        // Nobody gives the fillet: within the largest that there may be it is not known.
+        let off_fillet = room.map(|room| room - root_fillet(s));
+        let on_fillet = off_fillet.filter(|room| needed.si() > room.si() * (1.0 + 1e-9));
         let by_slope = |slope| Check::of(CheckId::WasherSeat, Share(slope), Share(STEEPEST));
         let by_room = |room| Check::of(CheckId::WasherSeat, needed, room);
         let (judged, verdict, code) = match (slope, crowded) {
@@ -52,6 +56,9 @@ impl Analysis<'_> {
                 },
             ),
             (_, Some(room)) => (by_room(room), Verdict::DoesNotHold, say::SeatNoRoom),
+            _ if let Some(room) = on_fillet => {
+                (by_room(room), Verdict::NotChecked, say::SeatFillet)
+            }
             (Some(slope), None) => (
                 by_slope(slope),
                 Verdict::Holds,
@@ -152,9 +159,13 @@ impl Analysis<'_> {
         }
     }
 
-    /// Only beside a free edge.
+    /// Only beside a free edge: of a flange, a leg, or a bar.
     pub(super) fn member_edge(&self) -> Option<Check> {
-        let given = self.s.free_edge()?;
+        let s = self.s;
+        let solid = s.support == SupportKind::Solid;
+        let given = s
+            .free_edge()
+            .or_else(|| solid.then(|| Face::new(s).to_edge(s)))?;
         let mut w = self.sheet();
         let needed = self.edge_needed(self.s.bolting.hole, &mut w);
         Some(self.distance(

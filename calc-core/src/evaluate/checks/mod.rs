@@ -8,6 +8,7 @@ mod face_pull;
 mod fatigue;
 mod geometry;
 mod judged;
+mod layout;
 mod loosening;
 mod member;
 mod offset;
@@ -33,7 +34,7 @@ const OMEGA_OPENING: f64 = 1.50;
 
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
-    let mut checks = Vec::with_capacity(36);
+    let mut checks = Vec::with_capacity(42);
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());
@@ -69,6 +70,7 @@ pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     checks.extend(joint.washer_seat());
     checks.extend(joint.sleeve_fit());
     checks.extend(joint.sleeve_length());
+    checks.extend(joint.places());
     checks
 }
 
