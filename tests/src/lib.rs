@@ -2,7 +2,8 @@
 //!
 //! [`mod@reference`] reads the rows of `reference/*.toml`; [`mod@compare`] puts calc-core's values beside
 //! them; [`mod@table`] groups them by topic, for the tests to judge and for the page to show.
-//! [`mod@joints`] asks of any joint what must hold for all.
+//! [`mod@gauntlet`] holds joints with the verdicts that they may have; [`mod@joints`] asks of any joint what
+//! must hold for all.
 
 #![allow(
     clippy::unwrap_used,
@@ -16,6 +17,7 @@ pub mod answers;
 pub mod check;
 pub mod compare;
 pub mod declarations;
+pub mod gauntlet;
 pub mod joints;
 pub mod moved;
 pub mod reference;
