@@ -2,7 +2,8 @@
 
 use crate::mechanics::thread::load_at;
 use crate::mechanics::tightening::{
-    TorqueParts, clamp_from, combined_stress, implied_friction, scattered, torque_for, torque_parts,
+    TorqueParts, clamp_from, combined_plastic, combined_stress, implied_friction, scattered,
+    torque_for, torque_parts,
 };
 use crate::quantity::{Force, InUnits, Length, Stress, Torque, newton_metre};
 use crate::report::TighteningReport;
@@ -61,6 +62,24 @@ impl Preload {
     /// Combined stress at a clamp while the wrench still turns with the set torque: the friction is
     /// the one that gives this clamp at this torque.
     fn combined(&self, s: &Scenario, clamp: Force) -> Stress {
+        combined_stress(
+            clamp,
+            s.bolting.thread.stress_area(),
+            self.thread_torque(s, clamp),
+        )
+    }
+
+    /// Stress at the nominal clamp with the twist as in a thread that yields all over.
+    pub(crate) fn combined_yielding(&self, s: &Scenario) -> Stress {
+        combined_plastic(
+            self.nominal,
+            s.bolting.thread.stress_area(),
+            self.thread_torque(s, self.nominal),
+        )
+    }
+
+    /// Torque that passes through the threads at a clamp.
+    fn thread_torque(&self, s: &Scenario, clamp: Force) -> Torque {
         let thread = s.bolting.thread;
         let k = self.torque.si() / (thread.major().si() * clamp.si());
         let face = mean_face(s);
@@ -72,11 +91,7 @@ impl Preload {
             face,
         );
         let parts = torque_parts(thread.pitch(), thread.pitch_diameter(), face, mu, mu);
-        combined_stress(
-            clamp,
-            thread.stress_area(),
-            newton_metre(clamp.si() * parts.in_thread()),
-        )
+        newton_metre(clamp.si() * parts.in_thread())
     }
 
     pub(crate) fn combined_nominal(&self, s: &Scenario) -> Stress {

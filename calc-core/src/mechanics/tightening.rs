@@ -156,6 +156,22 @@ pub fn combined_stress(clamp: Force, area: Area, thread_torque: Torque) -> Stres
     mpa((sigma * sigma + 3.0 * tau * tau).sqrt() * 1e-6)
 }
 
+/// Combined stress in the thread while the wrench turns, with the twist spread as in a thread that yields all over.
+///
+/// ```text
+/// τ = 12·T_thread/(π·d_s³)     otherwise as combined_stress
+/// ```
+///
+/// At the yield strength the whole thread gives way under pull and twist; the elastic form tells when its outermost
+/// fiber begins to.
+///
+/// # Sources
+/// VDI 2230 (from memory): polar section modulus of the fully plastic thread.
+#[must_use]
+pub fn combined_plastic(clamp: Force, area: Area, thread_torque: Torque) -> Stress {
+    combined_stress(clamp, area, thread_torque * 0.75)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -178,6 +178,8 @@ messages! {
     BlockFine = "block-fine" (2),
     PullThroughPulls = "pull-through-pulls" (2),
     PullThroughFine = "pull-through-fine" (2),
+    EdgeByTearOut = "edge-by-tear-out" (2),
+    BoltTwistedOverYield = "bolt-twisted-over-yield" (2),
     FittingEdgeTooNear = "fitting-edge-too-near" (2),
     FittingEdgeFarEnough = "fitting-edge-far-enough" (2),
     MemberEdgeTooNear = "member-edge-too-near" (2),

@@ -4,7 +4,7 @@
 //! that with joints drawn by lot, and that every field which changes one applies.
 
 use super::Scenario;
-use super::choices::{JointKind, MemberKind, Mount, SupportKind, options};
+use super::choices::{JointKind, MemberKind, Mount, SupportKind, YesNo, options};
 use super::error::InputError;
 use super::fields::{Field, Input};
 use crate::catalog::{self, BoltGrade, LoadRule};
@@ -87,7 +87,12 @@ impl Field {
                 s.support,
                 SupportKind::LooseSleeve | SupportKind::ThroughSleeve
             ),
-            Self::SleeveWelded => s.support == SupportKind::ThroughSleeve,
+            // Beside a sleeve between the walls only to be taken back.
+            Self::SleeveWelded => {
+                s.support == SupportKind::ThroughSleeve
+                    || s.support == SupportKind::LooseSleeve
+                        && input.sleeve_welded == YesNo::Yes.name()
+            }
             Self::SleeveShort => matches!(
                 s.support,
                 SupportKind::LooseSleeve | SupportKind::SolidInsert

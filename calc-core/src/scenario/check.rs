@@ -469,8 +469,13 @@ fn sleeve(
 ) -> Option<(Sleeve, &'static catalog::Sleeve)> {
     let row = r.row(Field::Sleeve, catalog::sleeve)?;
     let material = r.row(Field::SleeveMaterial, catalog::material)?;
-    // A sleeve between the walls cannot be welded to them; what an old link says of it does not count.
-    let welded = r.yes(Field::SleeveWelded)? && support == SupportKind::ThroughSleeve;
+    let welded = r.yes(Field::SleeveWelded)?;
+    r.refuse_if(
+        welded && support == SupportKind::LooseSleeve,
+        Field::SleeveWelded,
+        "a sleeve that stands between the walls cannot be welded to them: say no, or choose a sleeve through both walls",
+    );
+    let welded = welded && support == SupportKind::ThroughSleeve;
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;

@@ -137,7 +137,7 @@ fields! {
         /// diameter; of a channel or an angle the width of the flange, web or leg that the bolts go through.
         TubeWidth tube_width_mm "b" Length * Millimetre = 50.8 in 15.0 .. 400.0;
         /// Outside depth of the tube along the bolt; of a channel or an angle its depth that way.
-        TubeDepth tube_depth_mm "h" Length * Millimetre = 76.2 in 15.0 .. 400.0;
+        TubeDepth tube_depth_mm "h" Length * Millimetre = 76.2 in 5.0 .. 400.0;
         /// Wall thickness as measured or ordered; of a channel or an angle at the bolt.
         TubeWall tube_wall_mm "t" Length * Millimetre = 3.175 in 0.8 .. 25.0;
         /// Thickness of the fitting (coupler cheek, bracket) under each washer it passes.

@@ -4,7 +4,7 @@ use super::check::Reader;
 use super::checked::{Bolting, Member, Tube};
 use super::choices::{MemberKind, Mount, SupportKind};
 use super::fields::Field;
-use crate::quantity::{InUnits, Length};
+use crate::quantity::{InUnits, Length, mm};
 
 /// Slope of the inside of a rolled channel's flange, 2 in 12; taken where nobody gives one.
 ///
@@ -43,6 +43,11 @@ pub(super) fn check_walls(
     hollow: bool,
     (width, depth, wall): (Length, Length, Length),
 ) {
+    r.refuse_if(
+        kind != MemberKind::SolidBar && hollow && depth < mm(15.0),
+        Field::TubeDepth,
+        "less than 15 mm (0.6 in) is no tube or shape that was checked: give its depth, or choose a solid bar",
+    );
     match kind {
         MemberKind::Channel | MemberKind::Angle => r.refuse_if(
             wall * 2.0 > width || wall * 2.0 > depth,

@@ -49,6 +49,19 @@ impl Analysis<'_> {
         );
         w.line(
             &Line {
+                symbol: "σ_v,pl",
+                what: "the same with the twist as in a thread that yields all over",
+                formula: "√(σ² + 3·(¾·τ)²)",
+            },
+            substituted![
+                ("F", self.preload.nominal),
+                ("μ", Ratio(self.preload.friction))
+            ],
+            self.preload.combined_yielding(s),
+            combined,
+        );
+        w.line(
+            &Line {
                 symbol: "σ_v,max",
                 what: "combined stress at the largest clamp, slippery threads",
                 formula: "√(σ² + 3·τ²)",
@@ -65,16 +78,29 @@ impl Analysis<'_> {
         } else {
             say::BoltBelowProof
         };
-        let reason = said(
+        let mut reason = said(
             code,
             (self.preload.max, self.preload.proof, self.preload.yields),
         );
-        let judged = Check::of(
+        let mut judged = Check::of(
             CheckId::BoltTightening,
             self.preload.slick,
             self.preload.yields,
         )
         .factor(1.0 + s.tightening.scatter, Factor::Scatter);
+        // Where friction eats the torque, the thread gives way to pull and twist before the clamp is there.
+        let twisted = self.preload.combined_yielding(s) / s.bolting.yield_strength();
+        let used = twisted.value;
+        if used > 1.0 && judged.used_so_far() < used {
+            judged = judged.used(used);
+            reason = said(
+                say::BoltTwistedOverYield,
+                (
+                    self.preload.combined_yielding(s),
+                    s.bolting.yield_strength(),
+                ),
+            );
+        }
         let verdict = match judged.verdict() {
             Verdict::Close if !over_proof => Verdict::Holds,
             other => other,

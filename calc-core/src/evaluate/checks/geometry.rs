@@ -40,6 +40,29 @@ impl Analysis<'_> {
             .working(w)
     }
 
+    /// A distance to an edge below the table's value, which calculated tear-out may take the place of: close, where
+    /// the bolt stands at least its own diameter from the edge. Tear-out is a check of its own.
+    ///
+    /// # Sources
+    /// AISC 360-16 Table J3.4, note [a].
+    pub(super) fn edge_distance(
+        &self,
+        id: CheckId,
+        (needed, given): (Length, Length),
+        [short, enough]: [Sentence<2>; 2],
+        w: super::Working,
+    ) -> Check {
+        let check = self.distance(id, (needed, given), [short, enough], w);
+        if check.verdict != Verdict::DoesNotHold || given < self.s.bolting.thread.major() {
+            return check;
+        }
+        Check {
+            verdict: Verdict::Close,
+            reason: said(say::EdgeByTearOut, (needed, given)),
+            ..check
+        }
+    }
+
     /// Lines on the least distance to an edge, and the distance.
     pub(super) fn edge_needed(&self, hole: Length, w: &mut super::Working) -> Length {
         let d = self.s.bolting.thread.major();
@@ -71,7 +94,7 @@ impl Analysis<'_> {
         let given = self.s.tube.end_distance;
         let mut w = self.sheet();
         let needed = self.edge_needed(self.hole_in_tube(), &mut w);
-        self.distance(
+        self.edge_distance(
             CheckId::EndDistance,
             (needed, given),
             [say::EndTooNear, say::EndFarEnough],
@@ -87,7 +110,7 @@ impl Analysis<'_> {
         }
         let mut w = self.sheet();
         let needed = self.edge_needed(f.hole, &mut w);
-        Some(self.distance(
+        Some(self.edge_distance(
             CheckId::FittingEdge,
             (needed, f.edge),
             [say::FittingEdgeTooNear, say::FittingEdgeFarEnough],

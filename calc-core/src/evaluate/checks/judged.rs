@@ -85,6 +85,11 @@ impl Judged {
         self
     }
 
+    /// What is used of it so far.
+    pub(super) fn used_so_far(&self) -> f64 {
+        self.utilisation.unwrap_or(0.0)
+    }
+
     /// How it stands so far.
     pub(super) const fn verdict(&self) -> Verdict {
         self.verdict

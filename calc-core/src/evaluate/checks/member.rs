@@ -168,6 +168,7 @@ impl Analysis<'_> {
             .or_else(|| solid.then(|| Face::new(s).to_edge(s)))?;
         let mut w = self.sheet();
         let needed = self.edge_needed(self.s.bolting.hole, &mut w);
+        // Tear-out is worked out to ends and fitting edges; a leg also bends at its free edge: no less than the table.
         Some(self.distance(
             CheckId::MemberEdge,
             (needed, given),
