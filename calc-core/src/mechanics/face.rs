@@ -34,6 +34,9 @@ pub const LOWER_BOUND: f64 = 0.90;
 /// Largest indentation that was checked, as a share of the outside width.
 pub const CHECKED_TO: f64 = 0.06;
 
+/// Largest yield strength over modulus that was checked.
+pub(crate) const STRONGEST: f64 = 0.0041;
+
 /// Coefficients for a washer that can only push (`ring` runs).
 mod fit {
     pub(super) const A: f64 = 0.2505;
@@ -211,7 +214,7 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
             CheckedRatio::YieldToModulus,
             tube.yield_strength.si() / tube.modulus.si(),
             0.0009,
-            0.0041,
+            STRONGEST,
         ),
     ]
     .into_iter()

@@ -60,7 +60,7 @@ pub(crate) struct PulledFaces {
 
 impl PulledFaces {
     /// From a curve of force against how far the faces move, and where a dent begins to stay.
-    fn new(
+    fn of_curve(
         s: &Scenario,
         force: impl Fn(f64) -> f64,
         lasting_at: f64,
@@ -128,7 +128,7 @@ pub(super) fn with_the_other_face(
     };
     let lasting_at = side.lasting_at(CHECKED_TO * s.tube.width.si());
     let faces = if other.is_some() { 2.0 } else { 1.0 };
-    let mut found = PulledFaces::new(s, force, lasting_at, (least.effective_washer, faces));
+    let mut found = PulledFaces::of_curve(s, force, lasting_at, (least.effective_washer, faces));
     if let (Pulled::Faces(found), Side::Plate(plate, _)) = (&mut found, side) {
         // The parts under a plate have factors of their own.
         for (load, omega) in plate.limits().guarded() {
@@ -144,7 +144,7 @@ pub(super) fn by_welds(b: &Builder<'_>, tube: &FaceTube, patch: Length) -> Pulle
         return Pulled::Unknown(say::FacePullOutside);
     }
     let face = b.face(tube, patch);
-    PulledFaces::new(
+    PulledFaces::of_curve(
         b.s,
         |delta| 2.0 * face.force_si(delta),
         lasting_at(b.s, &face),
@@ -166,7 +166,7 @@ pub(super) fn by_a_rim(b: &Builder<'_>, hole: Length, rim: Length) -> Pulled {
         return Pulled::Unknown(say::FacePullOutside);
     }
     let face = b.face(&tube, washer);
-    PulledFaces::new(
+    PulledFaces::of_curve(
         s,
         |delta| face.force_si(delta),
         lasting_at(s, &face),

@@ -18,7 +18,7 @@ const EACH: f64 = 0.12;
 
 /// A plate may count as little as this of what a run of it carries: safe, but not so safe that every
 /// plate would be refused.
-const LEAST_OF_A_PLATE: f64 = 0.4;
+const LEAST_OF_A_PLATE: f64 = 0.49;
 
 /// Largest difference of a lasting dent from a run, as a share of the dent under load: 0.10 on a slender
 /// face, which springs back less than its elastic line, 0.06 on the others.
