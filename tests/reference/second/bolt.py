@@ -86,6 +86,13 @@ def shear_en(j):
     return j.planes * factor * j.bolt_tensile * area / 1.25
 
 
-def shear_allowable(j):
-    """For a service load the safer: AISC over 2.00, EN over 1.5 on a variable action."""
-    return min(shear_aisc(j) / 2.0, shear_en(j) / 1.5)
+def shear_allowable(j, kind):
+    """The safer. Service: AISC over 2.00, EN over 1.5 on a variable action; proof, which must leave no set: no more
+    than yield in shear, f_y/sqrt 3 over the area that EN takes; ultimate: AISC nominal, EN design."""
+    if kind == "service":
+        return min(shear_aisc(j) / 2.0, shear_en(j) / 1.5)
+    strength = min(shear_aisc(j), shear_en(j))
+    if kind == "ultimate":
+        return strength
+    area = stress_area(j) if threads_in_plane(j) else math.pi / 4 * j.d**2
+    return min(strength, j.planes * area * j.bolt_yield / math.sqrt(3))

@@ -10,8 +10,7 @@ import math
 
 
 def bolt_forces(j, case):
-    """Over the bolts of the group, N: largest in-plane force, largest pull, and the pull that statics of a rigid plate
-    ask for at least."""
+    """Of each bolt, N: force in the plane, pull, and the pull that statics of a rigid plate ask for at least."""
     fx, fy, fz = case.force
     mx, my, mz = (m * 1e3 for m in case.moment_about_group())
     if j.through_sides:
@@ -26,13 +25,13 @@ def bolt_forces(j, case):
     if j.planes == 2:
         # A cheek on each side: turning about the tube is a pair of forces across, one on each cheek. The cheek that
         # has more decides, and counts for both.
-        roll_share = 2 * abs(about_along) / j.depth_on_bolt / 2 / (n / 2)
+        roll_share = 2 * abs(about_along) / j.depth_on_bolt / n
         about_along = 0.0
-    shear = 0.0
+    shears = []
     for a, c in bolts:
         va = plane[0] / n - (twist * c / polar if polar else 0.0)
         vc = plane[1] / n + (twist * a / polar if polar else 0.0)
-        shear = max(shear, math.hypot(va, abs(vc) + roll_share))
+        shears.append(math.hypot(va, abs(vc) + roll_share))
     if not j.through_sides and j.joint == "spring-hanger":
         # A hanger lies against the underside: what lifts elsewhere presses here.
         out, about_along, about_across = -out, -about_along, -about_across
@@ -41,19 +40,21 @@ def bolt_forces(j, case):
         opens_along, opens_across = about_across, -about_along
     else:
         opens_along, opens_across = -about_across, about_along
-    most, least = _pulls(j, bolts, out, opens_along, opens_across)
-    if j.through_sides:
-        # Head and nut side take turns, or nobody has said on which side of a web the fitting lies.
-        for away, turned in itertools.product((out, -out), (1, -1)):
-            other = _pulls(j, bolts, away, turned * opens_along, turned * opens_across)
-            most = max(most, other[0])
-            least = max(least, other[1]) if j.planes == 2 else least
-    return shear, max(0.0, most), max(0.0, least)
+    # Through the sides head and nut side take turns, or nobody has said on which side of a web the fitting lies.
+    ways = itertools.product((out, -out), (1, -1)) if j.through_sides else [(out, 1)]
+    pulls, least = [0.0] * n, [0.0] * n
+    for away, turned in ways:
+        load = (away, turned * opens_along, turned * opens_across)
+        pulls = [max(p) for p in zip(pulls, _linear(bolts, *load), _about_edges(j, bolts, *load))]
+        if j.planes == 2 or (away, turned) == (out, 1):
+            least = [max(p) for p in zip(least, _rigid_plate(j, bolts, *load))]
+    return list(zip(shears, pulls, least))
 
 
-def _pulls(j, bolts, out, along, across):
-    exact = _rigid_plate(j, bolts, out, along, across)
-    return max(_linear(bolts, out, along, across), _about_edges(j, bolts, out, along, across)), exact
+def _linear(bolts, out, along, across):
+    n = len(bolts)
+    ia, ic = sum(a * a for a, _ in bolts), sum(c * c for _, c in bolts)
+    return [out / n + (along * a / ia if ia else 0.0) + (across * c / ic if ic else 0.0) for a, c in bolts]
 
 
 def _about_edges(j, bolts, out, along, across):
@@ -66,15 +67,7 @@ def _about_edges(j, bolts, out, along, across):
         squares = sum(s * s for s in arms)
         if squares:
             total = [t + abs(moment) * s / squares for t, s in zip(total, arms)]
-    return max(total)
-
-
-def _linear(bolts, out, along, across):
-    n = len(bolts)
-    ia, ic = sum(a * a for a, _ in bolts), sum(c * c for _, c in bolts)
-    return max(
-        out / n + (along * a / ia if ia else 0.0) + (across * c / ic if ic else 0.0) for a, c in bolts
-    )
+    return total
 
 
 def outline(j):
@@ -98,7 +91,7 @@ def _beside(j):
 
 
 def _rigid_plate(j, bolts, out, along, across):
-    """Largest pull where bolts only pull and corners of the outline only push, plate rigid.
+    """Pulls where bolts only pull and corners of the outline only push, plate rigid.
 
     The plate lifts by u = p + q a + r c. Bolts are springs of one stiffness, the member is rigid: u >= 0 at each
     corner, and a corner pushes only where u = 0. All sets of pressed corners are tried.
@@ -127,12 +120,12 @@ def _rigid_plate(j, bolts, out, along, across):
             if solved is None:
                 continue
             p, q, r = solved[:3]
-            pull = max(p + q * a + r * c for a, c in bolts)
-            scale = max(1.0, abs(out), *(abs(p + q * a + r * c) for a, c in bolts))
+            pulls = [p + q * a + r * c for a, c in bolts]
+            scale = max(1.0, abs(out), *(abs(pull) for pull in pulls))
             lifted = all(p + q * a + r * c >= -1e-6 * scale for a, c in corners)
             if lifted and all(push >= -1e-6 * scale for push in solved[3:]):
-                return pull
-    return 0.0
+                return pulls
+    return [0.0] * len(bolts)
 
 
 def _solve(matrix, right):

@@ -37,12 +37,14 @@ def opinion(j):
     for case in loads.cases(j):
         for name, value in zip(("longitudinal", "transverse", "vertical"), case.force):
             yield f"case.{case.name}.{name}", value, "N"
-        shear, pull, least = group.bolt_forces(j, case)
-        forces[case.name] = (case, shear, pull)
-        yield f"case.{case.name}.bolt_shear", shear, "N"
-        yield f"case.{case.name}.bolt_pull", pull, "N"
-        yield f"case.{case.name}.bolt_pull_at_least", least, "N"
-    service = [(s, p) for c, s, p in forces.values() if c.kind == "service"]
+        bolts = group.bolt_forces(j, case)
+        forces[case.name] = (case, bolts)
+        for name, values in zip(("bolt_shear", "bolt_pull", "bolt_pull_at_least"), zip(*bolts)):
+            yield f"case.{case.name}.{name}", max(values), "N"
+    by_kind = {kind: [] for kind in ("service", "proof", "ultimate")}
+    for case, bolts in forces.values():
+        by_kind[case.kind] += [(shear, pull) for shear, pull, _ in bolts]
+    service = by_kind["service"]
     if j.member == "rectangular-tube" and j.hollow and j.support in ("bare", "loose-sleeve", "through-sleeve") and face.in_range(j):
         stiffness, _ = face.curve(j)
         yield "face_stiffness", face.LOWER_BOUND * stiffness, "N/mm"
@@ -64,33 +66,40 @@ def opinion(j):
         if left > 0.5 * bolt.clamp(j)[1]:
             if j.mu is not None and max((s for s, _ in service), default=0.0) > 0:
                 grips = (1.5 * s / (j.planes * j.mu * max(left - (1 - share) * p, 1e-9)) for s, p in service)
-                yield "slip_use", max(grips), "1"
+                yield "use.slip.service", max(grips), "1"
             if pull > 0:  # the whole pull comes off the clamp, nothing is left to the springs (AISC 360-22 J3.10)
-                yield "opening_use", 1.5 * pull / left, "1"
-    if j.support == "through-sleeve" and j.sleeve_welded == "yes":
-        yield "sleeve_weld", weld.strength(j), "N"
-        if service:
-            yield "sleeve_weld_use", max(weld.use(j, s, p) for s, p in service), "1"
+                yield "use.opening.service", 1.5 * pull / left, "1"
     yield "bolt_shear_aisc", bolt.shear_aisc(j), "N"
     yield "bolt_shear_en", bolt.shear_en(j), "N"
-    most = max((s for s, _ in service), default=0.0)
-    if service and j.hollow:
-        yield "bolt_shear_use", most / bolt.shear_allowable(j), "1"
-        if j.support in ("bare", "spreader", "loose-sleeve", "solid-insert"):
-            yield "wall_bearing", slipped.wall_bearing(j), "N"
-            yield "wall_bearing_use", 2.0 * slipped.wall_push(j, most) / slipped.wall_bearing(j), "1"
-        yield "fitting_bearing", slipped.fitting_bearing(j), "N"
-        yield "fitting_bearing_use", most / j.planes / slipped.fitting_allowable(j), "1"
-    if j.hollow and j.support != "through-sleeve":
+    welded = j.support == "through-sleeve" and j.sleeve_welded == "yes"
+    if welded:
+        yield "sleeve_weld", weld.strength(j), "N"
+    on_walls = j.hollow and j.support != "through-sleeve"
+    if on_walls:
+        yield "wall_bearing", slipped.wall_bearing(j), "N"
         yield "tube_tear_out", slipped.tube_tear_out(j), "N"
-        if service:
-            factor = 1.95 if j.aluminium else 2.0
-            yield "tube_tear_out_use", factor * slipped.wall_push(j, most) / slipped.walls(j) / slipped.tube_tear_out(j), "1"
+    if j.hollow:
+        yield "fitting_bearing", slipped.fitting_bearing(j), "N"
     yield "fitting_tear_out", slipped.fitting_tear_out(j), "N"
-    if service:
-        yield "fitting_tear_out_use", most / j.planes / slipped.fitting_tear_out_allowable(j), "1"
-    if j.member == "rectangular-tube" and j.hollow and j.support != "through-sleeve":
-        for case, *_ in forces.values():
+    for kind, loaded in by_kind.items():
+        if not loaded:
+            continue
+        most = max(s for s, _ in loaded)
+        yield f"use.bolt-shear.{kind}", most / bolt.shear_allowable(j, kind), "1"
+        if kind == "proof":
+            continue
+        if welded:
+            yield f"use.sleeve-weld.{kind}", max(weld.use(j, kind, s, p) for s, p in loaded), "1"
+        if on_walls:
+            push = slipped.wall_push(j, most)
+            yield f"use.wall-bearing.{kind}", push / slipped.wall_bearing_allowable(j, kind), "1"
+            one = push / slipped.walls(j)
+            yield f"use.tube-tear-out.{kind}", one / slipped.tube_tear_out_allowable(j, kind), "1"
+        if j.hollow:
+            yield f"use.fitting-bearing.{kind}", most / j.planes / slipped.fitting_allowable(j, kind), "1"
+        yield f"use.fitting-tear-out.{kind}", most / j.planes / slipped.fitting_tear_out_allowable(j, kind), "1"
+    if j.member == "rectangular-tube" and on_walls:
+        for case, _ in forces.values():
             for name, value in zip(("gross", "net"), section.stresses(j, case)):
                 yield f"section_{name}.{case.name}", value, "MPa"
 

@@ -51,11 +51,19 @@ def fitting_bearing_en(j, edges):
     return k * alpha * fu * j.d * j.fitting_thickness_mm / 1.25
 
 
-def fitting_allowable(j):
-    """For a service load: AISC over 2.00 (aluminium 1.95); where the plies are squeezed also EN over 1.5."""
+def fitting_allowable(j, kind):
+    """The safer of AISC, over 2.00 (aluminium 1.95) for a service load and nominal for an ultimate one, and EN, over
+    1.5 and as it is."""
     firm = j.support not in ("bare", "loose-sleeve")
-    aisc = fitting_bearing(j) / (1.95 if firm and j.fitting_material in tables.ALUMINIUM else 2.0)
-    return min(aisc, fitting_bearing_en(j, edges=False) / 1.5) if firm else aisc
+    factor, load = _factors(kind, firm and j.fitting_material in tables.ALUMINIUM)
+    return min(fitting_bearing(j) / factor, fitting_bearing_en(j, edges=False) / load)
+
+
+def _factors(kind, aluminium):
+    """On a nominal strength, and on a design resistance."""
+    if kind == "ultimate":
+        return 1.0, 1.0
+    return (1.95 if aluminium else 2.0), 1.5
 
 
 def tear_out(e, hole, thickness, ultimate):
@@ -84,17 +92,19 @@ def fitting_tear_out(j):
     return out
 
 
-def fitting_tear_out_allowable(j):
-    """For a service load the safer: AISC over 2.00 (aluminium 1.95, ADM), EN with its edges over 1.5."""
-    aisc = fitting_tear_out(j) / (1.95 if j.fitting_material in tables.ALUMINIUM else 2.0)
-    if j.fitting_material in tables.ALUMINIUM:  # d_e t F_tu <= 2 d t F_tu, ADM J.3 (from memory)
-        bearing = min(j.fitting_edge_mm, 2 * j.d) * j.fitting_thickness_mm * j.fit_fu
-        aisc = min(aisc, bearing / 1.95)
-    return min(aisc, fitting_bearing_en(j, edges=True) / 1.5)
+def tube_tear_out_allowable(j, kind):
+    return tube_tear_out(j) / _factors(kind, j.aluminium)[0]
 
 
-def bolt_bending(j):
-    """Lever between the middles of fitting and wall, mm, and elastic moment of the root circle, N mm."""
-    lever = j.fitting_thickness_mm / 2 + gap(j) + j.wall / 2
-    root = (4 * bolt.stress_area(j) / math.pi) ** 0.5
-    return lever, math.pi * root**3 / 32 * j.bolt_yield
+def wall_bearing_allowable(j, kind):
+    return wall_bearing(j) / _factors(kind, False)[0]
+
+
+def fitting_tear_out_allowable(j, kind):
+    """The safer of AISC (for aluminium ADM too) and EN with its edges."""
+    aluminium = j.fitting_material in tables.ALUMINIUM
+    factor, load = _factors(kind, aluminium)
+    least = fitting_tear_out(j)
+    if aluminium:  # d_e t F_tu <= 2 d t F_tu, ADM J.3 (from memory)
+        least = min(least, min(j.fitting_edge_mm, 2 * j.d) * j.fitting_thickness_mm * j.fit_fu)
+    return min(least / factor, fitting_bearing_en(j, edges=True) / load)

@@ -25,6 +25,7 @@ def strength(j):
     return length * min(filler * throat, beside)
 
 
-def use(j, shear, pull):
-    """Of a service load."""
-    return (1.95 if j.aluminium else 2.0) * math.hypot(slipped.wall_push(j, shear) / j.planes, pull) / strength(j)
+def use(j, kind, shear, pull):
+    """Of a service or an ultimate load."""
+    factor = 1.0 if kind == "ultimate" else 1.95 if j.aluminium else 2.0
+    return factor * math.hypot(slipped.wall_push(j, shear) / j.planes, pull) / strength(j)
