@@ -129,15 +129,12 @@ const QUANTITIES: &[Quantity] = &[
     demand("use.bolt-shear.*", 50, |r, kind| {
         used(r, CheckId::BoltShear, kind)
     }),
-    capacity("wall_bearing", 50, |r, _| {
-        line(r, CheckId::WallBearing, "R")
-    }),
+    capacity("wall_bearing", 100, |r, _| bearing(r, CheckId::WallBearing)),
     demand("use.wall-bearing.*", 30, |r, kind| {
         used(r, CheckId::WallBearing, kind)
     }),
-    capacity("fitting_bearing", 70, |r, _| {
-        let aisc = line(r, CheckId::FittingBearing, "R")?;
-        Some(line(r, CheckId::FittingBearing, "R_a").map_or(aisc, |aluminium| aisc.min(aluminium)))
+    capacity("fitting_bearing", 100, |r, _| {
+        bearing(r, CheckId::FittingBearing)
     }),
     demand("use.fitting-bearing.*", 45, |r, kind| {
         used(r, CheckId::FittingBearing, kind)
@@ -202,6 +199,12 @@ fn step(check: &Check, symbol: &str) -> Option<f64> {
 /// A line of working by its symbol.
 fn line(report: &Report, id: CheckId, symbol: &str) -> Option<f64> {
     step(report.check(id)?, symbol)
+}
+
+/// Nominal bearing strength: for aluminium the lesser of two.
+fn bearing(report: &Report, id: CheckId) -> Option<f64> {
+    let any = line(report, id, "R")?;
+    Some(line(report, id, "R_a").map_or(any, |aluminium| any.min(aluminium)))
 }
 
 /// A number that was put into a line of working of the first of the checks that shows it.

@@ -75,10 +75,11 @@ def opinion(j):
     if welded:
         yield "sleeve_weld", weld.strength(j), "N"
     on_walls = j.hollow and j.support != "through-sleeve"
-    if on_walls:
+    if on_walls or j.open_section:
         yield "wall_bearing", slipped.wall_bearing(j), "N"
+    if on_walls:
         yield "tube_tear_out", slipped.tube_tear_out(j), "N"
-    if j.hollow:
+    if j.member != "solid-bar":
         yield "fitting_bearing", slipped.fitting_bearing(j), "N"
     yield "fitting_tear_out", slipped.fitting_tear_out(j), "N"
     for kind, loaded in by_kind.items():
@@ -90,12 +91,13 @@ def opinion(j):
             continue
         if welded:
             yield f"use.sleeve-weld.{kind}", max(weld.use(j, kind, s, p) for s, p in loaded), "1"
-        if on_walls:
+        if on_walls or j.open_section:
             push = slipped.wall_push(j, most)
             yield f"use.wall-bearing.{kind}", push / slipped.wall_bearing_allowable(j, kind), "1"
+        if on_walls:
             one = push / slipped.walls(j)
             yield f"use.tube-tear-out.{kind}", one / slipped.tube_tear_out_allowable(j, kind), "1"
-        if j.hollow:
+        if j.member != "solid-bar":
             yield f"use.fitting-bearing.{kind}", most / j.planes / slipped.fitting_allowable(j, kind), "1"
         yield f"use.fitting-tear-out.{kind}", most / j.planes / slipped.fitting_tear_out_allowable(j, kind), "1"
     if j.member == "rectangular-tube" and on_walls:

@@ -12,7 +12,10 @@ def walls(j):
 
 
 def wall_bearing(j):
-    """Nominal: a bolt through a hollow 1.8 F_y d t a wall (AISC 360-22 J3.11b, J7)."""
+    """Nominal: a bolt through a hollow 1.8 F_y d t a wall (AISC 360-22 J3.11b, J7); one squeezed ply 2.4 d t F_u
+    (J3.11a), of aluminium 2 d t F_tu (Aluminum Design Manual J.3, from memory)."""
+    if j.open_section:
+        return (2.0 if j.aluminium else 2.4) * j.fu * j.d * j.wall
     return walls(j) * 1.8 * j.fy * j.d * j.wall
 
 
@@ -35,7 +38,7 @@ def fitting_bearing(j):
     """Nominal, one ply. Where nothing firm stands behind the face the plies are not squeezed: 1.8 F_y d t (AISC
     360-22 J3.11b); else 2.4 d t F_u (J3.11a), for aluminium 2 d t F_tu (Aluminum Design Manual J.3, from memory)."""
     size = j.d * j.fitting_thickness_mm
-    if j.support in ("bare", "loose-sleeve"):
+    if j.hollow and j.support in ("bare", "loose-sleeve"):
         return 1.8 * j.fit_fy * size
     return (2.0 if j.fitting_material in tables.ALUMINIUM else 2.4) * j.fit_fu * size
 
@@ -54,7 +57,7 @@ def fitting_bearing_en(j, edges):
 def fitting_allowable(j, kind):
     """The safer of AISC, over 2.00 (aluminium 1.95) for a service load and nominal for an ultimate one, and EN, over
     1.5 and as it is."""
-    firm = j.support not in ("bare", "loose-sleeve")
+    firm = not j.hollow or j.support not in ("bare", "loose-sleeve")
     factor, load = _factors(kind, firm and j.fitting_material in tables.ALUMINIUM)
     return min(fitting_bearing(j) / factor, fitting_bearing_en(j, edges=False) / load)
 
@@ -97,7 +100,15 @@ def tube_tear_out_allowable(j, kind):
 
 
 def wall_bearing_allowable(j, kind):
-    return wall_bearing(j) / _factors(kind, False)[0]
+    """AISC; for one squeezed ply the safer of it and EN 1993-1-8 Table 3.4 with its spacings."""
+    factor, load = _factors(kind, j.open_section and j.aluminium)
+    aisc = wall_bearing(j) / factor
+    if not j.open_section:
+        return aisc
+    spacings = [j.spacing_along_mm] * (j.bolts_along > 1) + [j.spacing_across_mm] * (j.bolt_rows > 1)
+    alpha = min(1.0, j.bolt_tensile / j.fu, *(p / (3 * j.hole) - 0.25 for p in spacings))
+    k = min(2.5, *(1.4 * p / j.hole - 1.7 for p in spacings)) if spacings else 2.5
+    return min(aisc, k * alpha * j.fu * j.d * j.wall / 1.25 / load)
 
 
 def fitting_tear_out_allowable(j, kind):
