@@ -58,6 +58,8 @@ def _joint(r, index):
     width = max(_between(r, outer / 0.6, 3.6 * outer + 20, 1.0), 40.0)
     wall = _between(r, 2.5, 6.5, 0.25)
     wall = min(max(wall, round(width / 32, 2)), round(width / 9, 2))
+    # Round corners of two walls leave a flat that the washer has room on.
+    width = max(width, round(outer + 4 * wall + 4, 1))
     out |= {"tube_width_mm": width, "tube_depth_mm": round(width * r.choice([0.75, 1.0, 1.5]), 1), "tube_wall_mm": wall}
     rows = 1
     rows_room = width - 2 * 2.2 * wall - outer
@@ -76,7 +78,7 @@ def _joint(r, index):
     elif member == "round-tube":
         support = r.choice(["bare", "through-sleeve"])
     if support in ("loose-sleeve", "through-sleeve"):
-        fits = _sleeves(d, min(outer, 0.6 * width) if support == "through-sleeve" else 0.7 * width)
+        fits = _sleeves(d, min(outer, width - 4 * wall - 4) if support == "through-sleeve" else width - 4 * wall - 4)
         if fits and rows == 1:
             out["sleeve"] = r.choice(fits)
             out["sleeve_material"] = r.choice(["a513-1020", "a36", "6061-t6"])
