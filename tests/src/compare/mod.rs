@@ -56,12 +56,21 @@ pub const TOPICS: &[Topic] = &[
     Topic {
         id: "tube-face",
         title: "Face of a tube under a washer",
-        checks: &[tube_face::yield_line, tube_face::face, tube_face::unloading],
+        checks: &[
+            tube_face::yield_line,
+            tube_face::face,
+            tube_face::unloading,
+            tube_face::neighbours,
+        ],
     },
     Topic {
         id: "spreaders",
         title: "Plates and side walls, on the safe side by design",
-        checks: &[tube_face::plates, tube_face::side_walls],
+        checks: &[
+            tube_face::plates,
+            tube_face::shared_plates,
+            tube_face::side_walls,
+        ],
     },
     Topic {
         id: "members",
