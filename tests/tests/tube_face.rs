@@ -48,7 +48,7 @@ fn lower_bound_lies_below_every_run() {
 
 #[test]
 fn runs_can_be_made_again() {
-    for name in ["run_case.py", "README.md"] {
+    for name in ["run_case.py", "neighbours.py", "README.md"] {
         assert!(folder().join("fe").join(name).exists(), "{name}");
     }
 }

@@ -11,7 +11,7 @@ use crate::report::{
     FaceNumbers, FaceReport, Part, Sentence, Strength, SupportNumbers, SupportReport,
 };
 use crate::scenario::{MemberKind, Mount, Scenario};
-use crate::support::{Limit, Side, SupportModel, of, seat, washer_end_factor};
+use crate::support::{Limit, Side, SupportModel, group_factor, of, seat, washer_end_factor};
 
 /// The model that verdicts use, and what limits it. The likely one is built where it is shown.
 pub(crate) struct Support {
@@ -150,6 +150,7 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
             },
             washer_outer_mm: washer.si() * 1e3,
             end_factor: washer_end_factor(s),
+            group_factor: group_factor(s, s.tube.design_wall),
             least,
             likely: likely_numbers,
             yield_line_circular_patch_n: yield_line(Patch::Circular),

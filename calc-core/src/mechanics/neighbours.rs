@@ -24,8 +24,8 @@ pub struct Group {
     pub pitch: Length,
     /// Rows side by side.
     pub rows: usize,
-    /// Whether the outermost bolts are so near an open end that the face has half of its strength there.
-    pub near_end: bool,
+    /// Bolts of a row that are so near an open end that the face has half of its strength there.
+    pub near_end: usize,
 }
 
 /// What a face carries under each bolt of an endless row, against one bolt alone at the same indentation.
@@ -58,7 +58,8 @@ pub fn row(pitch: Length, width: Length, depth: Length) -> f64 {
 /// ```text
 /// ψ = 1, (1 + φ)/2, φ            for one, two, more bolts in a row
 /// ψ = 1/(1 + m)                  instead, b/t > 32: m neighbours within reach (x < 2.2)
-/// near an open end               ½ for one bolt; for more the lesser of ψ/2 and ½·ψ'/(½ + ψ'), ψ' of the others
+/// near an open end               ½ for one bolt; for more the lesser of ψ/2 and ½·ψ'/(½ + ψ'), ψ' of the others by
+///                                themselves, halved where they are near the end too
 /// n rows side by side            the whole over n
 /// ```
 ///
@@ -87,12 +88,13 @@ pub fn group(g: &Group, width: Length, depth: Length, wall: Length) -> f64 {
         }
     };
     let alone = of_row(g.along);
-    let in_row = if !g.near_end {
+    let in_row = if g.near_end == 0 {
         alone
     } else if g.along < 2 || phi >= 1.0 {
         alone / 2.0
     } else {
-        let others = of_row(g.along - 1);
+        let near_too = if g.near_end > 1 { 0.5 } else { 1.0 };
+        let others = of_row(g.along - 1) * near_too;
         (alone / 2.0).min(0.5 * others / (0.5 + others))
     };
     in_row / g.rows.max(1) as f64
@@ -131,7 +133,7 @@ mod tests {
     use super::*;
     use crate::quantity::mm;
 
-    fn at(along: usize, pitch: f64, rows: usize, near_end: bool) -> f64 {
+    fn at(along: usize, pitch: f64, rows: usize, near_end: usize) -> f64 {
         let pitch = mm(pitch);
         let g = Group {
             along,
@@ -144,24 +146,24 @@ mod tests {
 
     #[test]
     fn one_bolt_has_the_face_to_itself() {
-        assert_eq!([at(1, 10.0, 1, false), at(1, 10.0, 1, true)], [1.0, 0.5]);
-        assert_eq!(at(6, 170.0, 1, false), 1.0);
+        assert_eq!([at(1, 10.0, 1, 0), at(1, 10.0, 1, 1)], [1.0, 0.5]);
+        assert_eq!(at(6, 170.0, 1, 0), 1.0);
     }
 
     #[test]
     fn two_feel_one_neighbour_and_more_feel_two() {
         // x = 1, φ = 1 − (1.2/2.2)²
         let phi = 1.0 - (1.2f64 / 2.2).powi(2);
-        assert!((at(3, 76.2, 1, false) - phi).abs() < 1e-12);
-        assert!((at(2, 76.2, 1, false) - (1.0 + phi) / 2.0).abs() < 1e-12);
-        assert!((at(3, 76.2, 2, false) - phi / 2.0).abs() < 1e-12);
+        assert!((at(3, 76.2, 1, 0) - phi).abs() < 1e-12);
+        assert!((at(2, 76.2, 1, 0) - (1.0 + phi) / 2.0).abs() < 1e-12);
+        assert!((at(3, 76.2, 2, 0) - phi / 2.0).abs() < 1e-12);
     }
 
     #[test]
     fn closer_is_never_more() {
         for along in 2..7 {
             for rows in 1..4 {
-                for near_end in [false, true] {
+                for near_end in [0, 1, 2] {
                     let mut last = 0.0;
                     for pitch in 1..250 {
                         let now = at(along, f64::from(pitch), rows, near_end);
@@ -177,10 +179,10 @@ mod tests {
     fn a_bolt_more_a_row_more_and_an_end_are_never_more() {
         for pitch in [15.0, 40.0, 90.0, 160.0] {
             for along in 1..6 {
-                let here = at(along, pitch, 1, false);
-                assert!(at(along + 1, pitch, 1, false) <= here);
-                assert!(at(along, pitch, 2, false) <= here);
-                assert!(at(along, pitch, 1, true) <= here / 2.0 + 1e-12);
+                let here = at(along, pitch, 1, 0);
+                assert!(at(along + 1, pitch, 1, 0) <= here);
+                assert!(at(along, pitch, 2, 0) <= here);
+                assert!(at(along, pitch, 1, 1) <= here / 2.0 + 1e-12);
             }
         }
     }
@@ -191,7 +193,7 @@ mod tests {
             along,
             pitch: mm(pitch),
             rows: 1,
-            near_end: false,
+            near_end: 0,
         };
         let slender = |along, pitch| group(&g(along, pitch), mm(100.0), mm(100.0), mm(3.0));
         assert!((slender(2, 90.0) - 0.5).abs() < 1e-12);

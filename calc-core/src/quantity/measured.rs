@@ -64,7 +64,7 @@ wrapped! {
     Count;
 }
 
-/// Up to six quantities side by side, each of its own kind.
+/// Up to seven quantities side by side, each of its own kind.
 pub trait Measures<const N: usize> {
     /// What each measures.
     const DIMENSIONS: &'static [Dimension; N];
@@ -94,4 +94,5 @@ measures! {
     4: A a, B b, C c, D d;
     5: A a, B b, C c, D d, E e;
     6: A a, B b, C c, D d, E e, F f;
+    7: A a, B b, C c, D d, E e, F f, G g;
 }

@@ -280,6 +280,9 @@ pub struct FaceReport {
     /// Factor for a near open end: 1 away from it, 0.5 close to it. Already in the numbers of
     /// [`SupportReport`], not in those of `least` and `likely` here.
     pub end_factor: f64,
+    /// What of the face one bolt of the group has, near an open end or not: 1 for one bolt away from it. Already in the
+    /// numbers of [`SupportReport`], not in those of `least` and `likely` here.
+    pub group_factor: f64,
     /// With least strength.
     pub least: FaceNumbers,
     /// With likely strength.

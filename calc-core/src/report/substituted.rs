@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 use std::marker::PhantomData;
 
 /// Most numbers that a line of working shows.
-const MOST: usize = 6;
+const MOST: usize = 7;
 
 /// A symbol with the number that was put in.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]

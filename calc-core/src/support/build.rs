@@ -3,6 +3,7 @@
 use super::model::{Limit, SERVICE_SHARE, Side, SupportModel};
 use crate::catalog::Material;
 use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
+use crate::mechanics::neighbours::{self, CHECKED_WASHER, Group};
 use crate::mechanics::plate::{Plate, PlateCurve};
 use crate::mechanics::sleeve::SleeveCurve;
 use crate::mechanics::solve::find_root;
@@ -25,18 +26,18 @@ pub(crate) struct Builder<'a> {
 }
 
 impl Builder<'_> {
-    /// Factor on face curves: lower bound for verdicts, half near an open end.
-    fn face_factor(&self) -> f64 {
-        let bound = match self.strength {
+    /// Factor on what was fitted to runs: a lower bound for verdicts.
+    const fn bound(&self) -> f64 {
+        match self.strength {
             Strength::Least => LOWER_BOUND,
             Strength::Likely => 1.0,
-        };
-        bound * washer_end_factor(self.s)
+        }
     }
 
-    /// A face with a washer on it.
+    /// A face with a washer on it, and others beside it.
     pub(super) fn face(&self, tube: &FaceTube, washer: Length) -> FaceCurve {
-        FaceCurve::new(tube, washer, self.face_factor())
+        let factor = self.bound() * group_factor(self.s, tube.wall);
+        FaceCurve::new(tube, counted_washer(self.s, washer), factor)
     }
 
     /// Where a bare face pushes back on a washer that dishes: the diameter at which face and washer
@@ -58,15 +59,18 @@ impl Builder<'_> {
         Length::of_si(diameter)
     }
 
-    /// A plate on one face, under the washer; without it the face would carry as `bare`.
+    /// A plate on one face, under the washer; without it the face would carry as `bare`. Of a plate that several bolts
+    /// share, or that reaches past the end, each has its own length; of two rows under one plate each has half of it and
+    /// of the two side walls.
     pub(super) fn plate_on(&self, tube: &FaceTube, plate: &Plate, bare: FaceCurve) -> Side {
-        let bound = match self.strength {
-            Strength::Least => LOWER_BOUND,
-            Strength::Likely => 1.0,
+        let own = Plate {
+            length: own_length(self.s, plate.length),
+            ..*plate
         };
-        let end = end_factor(self.s, plate.width.min(plate.length));
+        let end = end_factor(self.s, own.width.min(own.length));
         let washer = self.s.bolting.washer.outer;
-        Side::Plate(PlateCurve::new(tube, plate, washer, bound * end), bare)
+        let factor = self.bound() * end / self.s.bolting.rows as f64;
+        Side::Plate(PlateCurve::new(tube, &own, washer, factor), bare)
     }
 
     /// Yield strength of a material at this strength, in compression.
@@ -97,8 +101,9 @@ impl Builder<'_> {
             tube,
             &Plate {
                 thickness: s.fitting.thickness,
-                // A fitting is longer than this; a longer plate would not be credited with more.
-                length: s.tube.width * 1.5,
+                // No longer plate is credited with more. What reaches over both side walls has its nearest edge, where
+                // that is nearer, along the tube.
+                length: (s.tube.width * 1.5).min(s.fitting.edge * 2.0),
                 width: s.tube.width,
                 modulus: s.fitting.material.modulus(),
                 yield_strength: self.yield_of(s.fitting.material, false),
@@ -232,6 +237,38 @@ pub(super) const fn stack_pressed(load: f64) -> Limit {
     }
 }
 
+/// What of a face one bolt of the group has, near an open end or not; 1 for one bolt away from it.
+pub(crate) fn group_factor(s: &Scenario, wall: Length) -> f64 {
+    let b = &s.bolting;
+    let patch = b.thread.bearing_diameter();
+    let near = |bolt: &usize| is_near_end(s, b.spacing_along * *bolt as f64, patch);
+    let group = Group {
+        along: b.along,
+        pitch: b.spacing_along,
+        rows: b.rows,
+        near_end: (0..b.along).filter(near).count(),
+    };
+    neighbours::group(&group, s.tube.width, s.tube.depth, wall)
+}
+
+/// The washer that a face is counted with: beside a neighbour no wider than rows were run with.
+fn counted_washer(s: &Scenario, washer: Length) -> Length {
+    let b = &s.bolting;
+    let feels = b.along > 1 && neighbours::row(b.spacing_along, s.tube.width, s.tube.depth) < 1.0;
+    if feels {
+        washer.min(s.tube.width * CHECKED_WASHER)
+    } else {
+        washer
+    }
+}
+
+/// Length that one bolt has of a plate so long on each bolt.
+pub(super) fn own_length(s: &Scenario, plate: Length) -> Length {
+    let b = &s.bolting;
+    let pitch = (b.along > 1).then_some(b.spacing_along);
+    neighbours::plate_length(plate, pitch, s.tube.end_distance)
+}
+
 /// Half where a washer is near an open end, otherwise one. The smallest patch a washer can have, the
 /// bearing face of the nut, asks for the most distance; a washer that dishes is no larger.
 pub(crate) fn washer_end_factor(s: &Scenario) -> f64 {
@@ -240,9 +277,15 @@ pub(crate) fn washer_end_factor(s: &Scenario) -> f64 {
 
 /// Half near an open end, otherwise one.
 fn end_factor(s: &Scenario, patch: Length) -> f64 {
-    if s.tube.open_end && face::near_open_end(s.tube.end_distance, s.tube.width, patch) {
+    if is_near_end(s, Length::default(), patch) {
         0.5
     } else {
         1.0
     }
+}
+
+/// Whether a bolt so much farther in than the first is near an open end.
+fn is_near_end(s: &Scenario, further: Length, patch: Length) -> bool {
+    let distance = s.tube.end_distance + further;
+    s.tube.open_end && face::near_open_end(distance, s.tube.width, patch)
 }

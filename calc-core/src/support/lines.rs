@@ -1,8 +1,9 @@
 //! Lines of working that several supports share.
 
+use super::build::group_factor;
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use crate::cite::{Cite, Flag, Source};
-use crate::quantity::newton;
+use crate::quantity::{Count, Ratio, newton};
 use crate::report::substituted;
 use crate::report::working::{Line, Working};
 use crate::scenario::Scenario;
@@ -26,13 +27,38 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
         model.effective_washer,
         Cite::new(Source::OwnDerivation, "dishing of a washer", Flag::Computed),
     );
+    let share = group_factor(s, tube.design_wall);
+    if share < 1.0 {
+        w.line(
+            &Line {
+                symbol: "ψ",
+                what: "part of the face that one bolt has, beside the others and near an open end",
+                formula: "from spacing, rows and end distance together",
+            },
+            substituted![
+                ("bolts", Count(s.bolting.along as f64)),
+                ("p", s.bolting.spacing_along),
+                ("rows", Count(s.bolting.rows as f64)),
+                ("e", tube.end_distance),
+                ("b", tube.width),
+                ("h", tube.depth),
+            ],
+            Ratio(share),
+            Cite::new(
+                Source::FeTubeFace,
+                "rows of bolts; beyond them a lower bound",
+                Flag::Computed,
+            ),
+        );
+    }
     w.line(
         &Line {
             symbol: "F_1%",
             what: "clamp at which each face is in by 1 % of its width",
-            formula: "0.90·F(δ = 0.01·b)",
+            formula: "0.90·ψ·F(δ = 0.01·b)",
         },
         substituted![
+            ("ψ", Ratio(share)),
             ("b", tube.width),
             ("h", tube.depth),
             ("t", tube.design_wall),

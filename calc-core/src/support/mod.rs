@@ -21,7 +21,7 @@ mod spreader;
 mod through_sleeve;
 mod washer;
 
-pub(crate) use build::washer_end_factor;
+pub(crate) use build::{group_factor, washer_end_factor};
 pub(crate) use model::{Limit, Side, SupportModel, VISIBLE};
 pub(crate) use pulled::{Pulled, PulledFaces, pulled};
 pub use repair_kind::RepairKind;

@@ -1,6 +1,6 @@
 //! Plates on the faces that carry the load to the side walls; under the nut of a flange, one plate.
 
-use super::build::Builder;
+use super::build::{Builder, own_length};
 use super::model::{Limit, SupportModel};
 use super::parts::{
     Cutting, PLATE_MATERIALS, PLATES_MM, Pieces, Shape, count, round_half, row_length, said,
@@ -49,7 +49,7 @@ impl ClampSupport for SpreaderPlate {
             },
             substituted![
                 ("t_p", p.thickness),
-                ("l_p", p.length),
+                ("l_p", own_length(s, p.length)),
                 ("f_yp", p.material.least().yield_strength()),
                 ("t", s.tube.design_wall),
             ],

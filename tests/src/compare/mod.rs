@@ -61,12 +61,17 @@ pub const TOPICS: &[Topic] = &[
             tube_face::face,
             tube_face::unloading,
             tube_face::pulled_out,
+            tube_face::neighbours,
         ],
     },
     Topic {
         id: "spreaders",
         title: "Plates and side walls, on the safe side by design",
-        checks: &[tube_face::plates, tube_face::side_walls],
+        checks: &[
+            tube_face::plates,
+            tube_face::shared_plates,
+            tube_face::side_walls,
+        ],
     },
     Topic {
         id: "members",
