@@ -98,9 +98,10 @@ impl PlateLimits {
 }
 
 impl PlateCurve {
-    /// The curve for a tube, a plate and a washer, with a factor on the force.
+    /// The curve for a tube, a plate and a washer, with a factor on the force. The face helps a bolt that is `alone` on it;
+    /// in the runs of one plate under a row of bolts it did not.
     #[must_use]
-    pub fn new(tube: &FaceTube, plate: &Plate, washer: Length, factor: f64) -> Self {
+    pub fn new(tube: &FaceTube, plate: &Plate, washer: Length, factor: f64, alone: bool) -> Self {
         let (b, h, t) = (tube.width.si(), tube.depth.si(), tube.wall.si());
         let (tp, lp) = (plate.thickness.si(), plate.length.si());
         let flat_end = (b / 2.0 - tube.corner_radius.si()).max(0.1 * b);
@@ -130,8 +131,7 @@ impl PlateCurve {
             yield_strength: tube.yield_strength.min(tube.modulus * (0.999 * STRONGEST)),
             ..*tube
         };
-        let face = out_of_range(&checked, washer)
-            .is_empty()
+        let face = (alone && out_of_range(&checked, washer).is_empty())
             .then(|| FaceCurve::new(&checked, washer, factor * FACE));
         let beside = face.map_or(0.0, |face| face.force_at_share(0.03).si());
 

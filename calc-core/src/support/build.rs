@@ -70,7 +70,8 @@ impl Builder<'_> {
         let end = end_factor(self.s, own.width.min(own.length));
         let washer = self.s.bolting.washer.outer;
         let factor = self.bound() * end / self.s.bolting.rows as f64;
-        Side::Plate(PlateCurve::new(tube, &own, washer, factor), bare)
+        let alone = !feels_neighbour(self.s);
+        Side::Plate(PlateCurve::new(tube, &own, washer, factor, alone), bare)
     }
 
     /// Yield strength of a material at this strength, in compression.
@@ -251,11 +252,15 @@ pub(crate) fn group_factor(s: &Scenario, wall: Length) -> f64 {
     neighbours::group(&group, s.tube.width, s.tube.depth, wall)
 }
 
+/// Whether a bolt has less of the face for another in its row or beside it.
+fn feels_neighbour(s: &Scenario) -> bool {
+    let b = &s.bolting;
+    b.rows > 1 || b.along > 1 && neighbours::row(b.spacing_along, s.tube.width, s.tube.depth) < 1.0
+}
+
 /// The washer that a face is counted with: beside a neighbour no wider than rows were run with.
 fn counted_washer(s: &Scenario, washer: Length) -> Length {
-    let b = &s.bolting;
-    let feels = b.along > 1 && neighbours::row(b.spacing_along, s.tube.width, s.tube.depth) < 1.0;
-    if feels {
+    if feels_neighbour(s) {
         washer.min(s.tube.width * CHECKED_WASHER)
     } else {
         washer

@@ -193,7 +193,13 @@ pub(super) fn plates() -> Check {
                 modulus: mpa(number(&run.case, "Ep")),
                 yield_strength: mpa(number(&run.case, "fyp")),
             };
-            let curve = PlateCurve::new(&tube(&run.case), &plate, washer(&run.case), LOWER_BOUND);
+            let curve = PlateCurve::new(
+                &tube(&run.case),
+                &plate,
+                washer(&run.case),
+                LOWER_BOUND,
+                true,
+            );
             for (share, name) in [(0.01, "F_1pct"), (0.03, "F_3pct")] {
                 if run.result[name].is_empty() {
                     continue;
@@ -264,7 +270,13 @@ pub(super) fn shared_plates() -> Check {
             modulus: mpa(number(&result, "Ep")),
             yield_strength: mpa(number(&result, "fyp")),
         };
-        let curve = PlateCurve::new(&tube(&case), &plate, washer(&case), LOWER_BOUND);
+        let curve = PlateCurve::new(
+            &tube(&case),
+            &plate,
+            washer(&case),
+            LOWER_BOUND,
+            pitch.is_none(),
+        );
         let run = Run {
             name: result["name"].clone(),
             case,
