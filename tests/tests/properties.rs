@@ -15,8 +15,8 @@ mod law;
 
 use calc_core::quantity::{Dimension, InUnits};
 use calc_core::repair::{Rates, repairs};
-use calc_core::report::{CheckId, Report};
-use calc_core::scenario::{Field, Input, JointKind, Mount, SupportKind};
+use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::scenario::{Field, Input, JointKind, MemberKind, Mount, SupportKind};
 use calc_core::{Scenario, evaluate, torque_turn};
 use drawn::{inputs, scenario};
 use law::{at_least, check, compare, compare_made, not_worse, runner};
@@ -114,6 +114,113 @@ fn a_larger_washer_never_supports_less_on_bare_faces() {
                 return Err(TestCaseError::reject("not a bare face"));
             }
             support_not_weaker(before, after)
+        },
+    );
+}
+
+/// The checks that ask whether parts have room where they lie.
+const PLACES: [CheckId; 6] = [
+    CheckId::HolePlace,
+    CheckId::WasherPlace,
+    CheckId::SleevePlace,
+    CheckId::PlatePlace,
+    CheckId::WrenchRoom,
+    CheckId::MemberEdge,
+];
+
+/// What did not fit before does not fit after.
+fn fits_no_better(before: &Report, after: &Report) -> Result<(), TestCaseError> {
+    for id in PLACES {
+        let fits = |r: &Report| check(r, id).is_none_or(|c| c.verdict == Verdict::Holds);
+        prop_assert!(fits(before) || !fits(after), "{id:?}");
+    }
+    Ok(())
+}
+
+#[test]
+fn closer_bolts_never_have_more_to_stand_on() {
+    compare(
+        |input, before, times| {
+            input.spacing_along_mm /= times;
+            input.spacing_along_mm >= 10.0 && before.bolting.along > 1
+        },
+        |before, after| {
+            fits_no_better(before, after)?;
+            support_not_weaker(after, before)
+        },
+    );
+}
+
+#[test]
+fn a_nearer_end_never_has_more_to_stand_on() {
+    compare(
+        |input, _, times| {
+            input.end_distance_mm /= times;
+            input.end_distance_mm >= 5.0
+        },
+        |before, after| {
+            fits_no_better(before, after)?;
+            support_not_weaker(after, before)
+        },
+    );
+}
+
+#[test]
+fn a_thinner_washer_never_supports_more() {
+    compare(
+        |input, before, times| {
+            // As measured on both, so that only the thickness differs.
+            let thick = before.bolting.washer.thickness_min.si() * 1e3 / times;
+            input.washer_thickness_mm = Some(thick);
+            thick >= 0.5
+        },
+        |before, after| support_not_weaker(after, before),
+    );
+}
+
+#[test]
+fn parts_outside_the_tube_never_hold() {
+    compare_made(
+        |_, _| {},
+        |input, before, times| {
+            let width = before.tube.width.si() * 1e3;
+            match (times * 1e4) as u64 % 4 {
+                0 => {
+                    input.bolt_rows = 2.0;
+                    input.spacing_across_mm = (width - 4.0).clamp(10.0, 400.0);
+                }
+                1 => input.washer_outer_mm = Some((width * times * 2.0).clamp(8.0, 200.0)),
+                2 => {
+                    input.support = "spreader".into();
+                    let end = before.tube.end_distance.si() * 1e3;
+                    input.spreader_length_mm = (2.0 * end * times + 0.1).clamp(10.0, 600.0);
+                    input.spreader_thickness_mm = 6.0;
+                    return 2.0 * end < input.spreader_length_mm;
+                }
+                _ => {
+                    input.support = "loose-sleeve".into();
+                    input.sleeve_outer_mm = Some(width - 2.1 * before.tube.wall.si() * 1e3);
+                    input.tube_corner_radius_mm =
+                        Some((3.0 * before.tube.wall.si() * 1e3).min(0.4 * width));
+                    return before.member.kind == MemberKind::RectangularTube
+                        && before.tube.corner_radius > before.tube.wall * 1.2;
+                }
+            }
+            // A washer that cannot be had as wide as the member proves nothing.
+            input.washer_outer_mm.is_none_or(|outer| outer > width) || input.bolt_rows > 1.0
+        },
+        |_, after, times| {
+            let sleeve_on_a_bar = after.support.kind == SupportKind::Solid;
+            if sleeve_on_a_bar && (times * 1e4) as u64 % 4 > 1 {
+                return Err(TestCaseError::reject("nothing stands in a bar"));
+            }
+            prop_assert!(
+                !matches!(after.verdict, Verdict::Holds | Verdict::Close),
+                "{:?}: {:?}",
+                after.verdict,
+                after.input
+            );
+            Ok(())
         },
     );
 }

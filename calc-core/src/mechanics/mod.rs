@@ -32,6 +32,7 @@ pub mod sleeve;
 pub mod slip;
 pub mod solve;
 pub mod stiffness;
+pub mod surface_pressure;
 pub mod thread;
 pub mod tightening;
 pub mod washer;

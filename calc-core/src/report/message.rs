@@ -94,6 +94,7 @@ messages! {
     LimitSleeveSquashes = "limit-sleeve-squashes" (2),
     LimitInsert1pct = "limit-insert-1pct" (2),
     LimitInsertPressed = "limit-insert-pressed" (2),
+    LimitWasherBridges = "limit-washer-bridges" (2),
     LimitStackPressed = "limit-stack-pressed" (2),
     LimitRoundWall = "limit-round-wall" (2),
     // Outside what was checked.

@@ -465,14 +465,6 @@ impl Scenario {
         self.farthest_gauge().map(|far| self.tube.width - far)
     }
 
-    /// Diameter of the washer that lies on metal: what reaches past the free edge of a flange or a leg
-    /// presses on nothing, and the circle inside is counted.
-    #[must_use]
-    pub fn washer_on_metal(&self) -> Length {
-        let outer = self.bolting.washer.outer;
-        self.free_edge().map_or(outer, |edge| outer.min(edge * 2.0))
-    }
-
     /// Where the bolts pull a ply of an open section away from what holds it: places of the rows from the
     /// face of the web or outstanding leg, and how the ply is held. `None`: a tube or a bar.
     #[must_use]

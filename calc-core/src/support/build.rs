@@ -1,7 +1,8 @@
 //! What the curves of supports are put together from: strengths, faces with what lies on them, cores.
 
 use super::model::{Limit, SERVICE_SHARE, Side, SupportModel};
-use crate::catalog::Material;
+use super::pressed::Pressed;
+use crate::catalog::{self, Material};
 use crate::mechanics::face::{self, FaceCurve, FaceTube, LOWER_BOUND};
 use crate::mechanics::neighbours::{self, CHECKED_WASHER, Group};
 use crate::mechanics::plate::{Plate, PlateCurve};
@@ -11,7 +12,6 @@ use crate::mechanics::washer;
 use crate::quantity::{InUnits, Length, Stress, mpa};
 use crate::report::{Part, Sentence, Strength, say};
 use crate::scenario::{Mount, Scenario};
-use std::f64::consts::FRAC_PI_4;
 
 /// Yield strength of common flat washers; low-carbon steel, no strength is specified. An assumption.
 pub(super) const WASHER_YIELD_MPA: f64 = 250.0;
@@ -34,6 +34,15 @@ impl Builder<'_> {
         }
     }
 
+    /// Thickness of a washer at this strength.
+    pub(super) const fn washer_thickness(&self) -> Length {
+        let w = &self.s.bolting.washer;
+        match self.strength {
+            Strength::Least => w.thickness_min,
+            Strength::Likely => w.thickness,
+        }
+    }
+
     /// A face with a washer on it, and others beside it.
     pub(super) fn face(&self, tube: &FaceTube, washer: Length) -> FaceCurve {
         let factor = self.bound() * group_factor(self.s, tube.wall);
@@ -45,10 +54,7 @@ impl Builder<'_> {
     pub(super) fn effective_washer(&self, tube: &FaceTube) -> Length {
         let w = &self.s.bolting.washer;
         let nut = self.s.bolting.thread.bearing_diameter().min(w.outer);
-        let thickness = match self.strength {
-            Strength::Least => w.thickness_min,
-            Strength::Likely => w.thickness,
-        };
+        let thickness = self.washer_thickness();
         let diameter = find_root(nut.si(), w.outer.si(), 1e-6, |d| {
             let at = Length::of_si(d);
             let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
@@ -76,13 +82,17 @@ impl Builder<'_> {
 
     /// Yield strength of a material at this strength, in compression.
     pub(super) fn yield_of(&self, material: &Material, welded: bool) -> Stress {
-        let row = match (self.strength, material.welded()) {
+        self.row_of(material, welded).compressive_yield_strength()
+    }
+
+    /// Strengths of a material at this strength.
+    pub(super) fn row_of<'m>(&self, material: &'m Material, welded: bool) -> &'m catalog::Strength {
+        match (self.strength, material.welded()) {
             (Strength::Least, Some(w)) if welded => &w.least,
             (Strength::Likely, Some(w)) if welded => &w.likely,
             (Strength::Least, _) => material.least(),
             (Strength::Likely, _) => material.likely(),
-        };
-        row.compressive_yield_strength()
+        }
     }
 
     /// Yield strength of the plate, sleeve or block that was put in.
@@ -208,13 +218,6 @@ impl Builder<'_> {
         model
     }
 
-    /// Pressed area under the washer and what it may carry: bearing of flat contact faces.
-    pub(super) fn pressed(&self, softer: Stress) -> f64 {
-        let outer = self.s.washer_on_metal().si();
-        let area = FRAC_PI_4 * (outer.powi(2) - self.s.bolting.hole.si().powi(2)).max(0.0);
-        1.8 * softer.si() * area
-    }
-
     /// Something that carries without any face.
     pub(super) fn only(&self, core: SleeveCurve, limits: Vec<Limit>) -> SupportModel {
         SupportModel {
@@ -229,12 +232,23 @@ impl Builder<'_> {
 }
 
 /// Pressure in a stack of plates without a hollow.
-pub(super) const fn stack_pressed(load: f64) -> Limit {
+pub(super) const fn stack_pressed(pressed: &Pressed) -> Limit {
+    under_washer(pressed, (Part::Stack, say::LimitStackPressed))
+}
+
+/// Pressure under the washers on something that does not give; where the washer itself gives way first, that is
+/// said.
+pub(super) const fn under_washer(pressed: &Pressed, (part, code): (Part, Sentence<2>)) -> Limit {
+    let (part, code) = if pressed.dishes {
+        (Part::Washer, say::LimitWasherBridges)
+    } else {
+        (part, code)
+    };
     Limit {
-        part: Part::Stack,
-        load,
-        omega: Some(2.00),
-        code: say::LimitStackPressed,
+        part,
+        load: pressed.load,
+        omega: None,
+        code,
     }
 }
 

@@ -1,6 +1,6 @@
 //! A block or plug that fills the tube round the bolts.
 
-use super::build::Builder;
+use super::build::{Builder, under_washer};
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use super::parts::{
     self, Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, can_be_brought_in,
@@ -29,9 +29,7 @@ impl ClampSupport for SolidInsert {
     fn model(&self, b: &Builder<'_>) -> SupportModel {
         let s = b.s;
         let tube = s.tube.face(b.strength);
-        let softer = b
-            .added_part_yield(s.insert_material, false)
-            .min(tube.yield_strength);
+        let under = b.pressed(Some(b.block_surface()));
         let depth = s.tube.depth - s.tube.wall * 2.0;
         let core = SleeveCurve::new(
             stiffness::solid_stack(
@@ -40,15 +38,10 @@ impl ClampSupport for SolidInsert {
                 s.bolting.washer.outer,
                 depth,
             ),
-            newton(b.pressed(softer)),
+            newton(under.load),
             s.sleeve_short,
         );
-        let pressed = Limit {
-            part: Part::Insert,
-            load: core.strength_si(),
-            omega: Some(2.00),
-            code: say::LimitInsertPressed,
-        };
+        let pressed = under_washer(&under, (Part::Insert, say::LimitInsertPressed));
         if s.member.is_round() {
             return b.only(core, vec![pressed]);
         }
@@ -84,7 +77,7 @@ impl ClampSupport for SolidInsert {
 
     fn working(&self, w: &mut Working, s: &Scenario, model: &SupportModel, governs: &Limit) {
         lines::faces(w, s, model);
-        lines::pressed(w, s, governs);
+        lines::pressed(w, s, governs, true);
     }
 
     /// A plug that is too short lets the wall come in first.

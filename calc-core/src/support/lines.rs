@@ -1,9 +1,11 @@
 //! Lines of working that several supports share.
 
-use super::build::group_factor;
+use super::build::{Builder, group_factor};
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
+use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Count, Ratio, newton};
+use crate::report::Strength;
 use crate::report::substituted;
 use crate::report::working::{Line, Working};
 use crate::scenario::Scenario;
@@ -71,16 +73,51 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
     );
 }
 
-/// Pressure under the washer on something solid.
-pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit) {
+/// Pressure under the washers on something solid: `block` where one stands under the wall.
+pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit, block: bool) {
+    let b = Builder {
+        s,
+        strength: Strength::Least,
+        added_part: 1.0,
+    };
+    let pressed = b.pressed(block.then(|| b.block_surface()));
+    w.line(
+        &Line {
+            symbol: "d_p",
+            what: "width of the pressure from head or nut where it is too much first",
+            formula: "d_n + 2·t through washer and plies, at most d_w under the washer",
+        },
+        substituted![
+            ("d_n", s.bolting.thread.bearing_diameter()),
+            ("t", s.bolting.washer.thickness_min),
+            ("d_w", s.bolting.washer.outer),
+        ],
+        pressed.diameter,
+        Cite::new(Source::OwnAssumption, "45° through plies", Flag::Assumption),
+    );
     w.line(
         &Line {
             symbol: "R",
             what: "pressure under the washer",
-            formula: "1.8·f_y·A_w",
+            formula: if pressed.dishes {
+                "p·(π/4)·(d_p² − d_h²), where the washer dishes over the hole"
+            } else {
+                "p·(π/4)·(d_p² − d_h²)"
+            },
         },
-        substituted![("d_w", s.washer_on_metal()), ("d_h", s.bolting.hole),],
+        substituted![
+            ("p", pressed.pressure),
+            ("d_p", pressed.diameter),
+            ("d_h", pressed.hole),
+        ],
         newton(governs.load),
-        Cite::new(Source::Aisc360_22, "J7", Flag::Read),
+        match pressed.family {
+            Family::Aluminium => Cite::new(
+                Source::Vdi2230,
+                "limiting surface pressure, 0.9·f_u",
+                Flag::ReadSecondHand,
+            ),
+            _ => Cite::new(Source::Aisc360_22, "J7, 1.8·f_y", Flag::Read),
+        },
     );
 }

@@ -11,6 +11,7 @@ mod loose_sleeve;
 mod model;
 mod one_ply;
 pub(crate) mod parts;
+mod pressed;
 mod pulled;
 mod repair_kind;
 mod round_wall;

@@ -14,7 +14,7 @@ pub(super) struct Solid;
 impl ClampSupport for Solid {
     fn model(&self, b: &Builder<'_>) -> SupportModel {
         let s = b.s;
-        let load = b.pressed(s.tube.yield_strength(b.strength));
+        let pressed = b.pressed(None);
         let core = SleeveCurve::new(
             stiffness::solid_stack(
                 s.tube.modulus,
@@ -22,10 +22,10 @@ impl ClampSupport for Solid {
                 s.bolting.washer.outer,
                 s.tube.depth,
             ),
-            newton(load),
+            newton(pressed.load),
             mm(0.0),
         );
-        b.only(core, vec![stack_pressed(load)])
+        b.only(core, vec![stack_pressed(&pressed)])
     }
 
     fn leaves_gap(&self) -> bool {
@@ -33,7 +33,7 @@ impl ClampSupport for Solid {
     }
 
     fn working(&self, w: &mut Working, s: &Scenario, _model: &SupportModel, governs: &Limit) {
-        lines::pressed(w, s, governs);
+        lines::pressed(w, s, governs, false);
     }
 
     fn is_hollow(&self) -> bool {

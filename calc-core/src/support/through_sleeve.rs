@@ -9,6 +9,7 @@ use crate::catalog::{Family, Material};
 use crate::mechanics::face::{self, FaceTube};
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
+use crate::mechanics::washer::{dishing_load, spread};
 use crate::quantity::{InUnits, Length, Share, Stress, mm, mpa, newton};
 use crate::report::working::Working;
 use crate::report::{Part, Said, Sentence, Strength, say};
@@ -50,7 +51,10 @@ impl ClampSupport for ThroughSleeve {
         {
             sleeve::area(outer, inner)
         } else {
-            sleeve::covered_end(outer, inner, w.outer, w.bore)
+            // From the nut through the washer, no wider than it spreads; a bore wider than the nut is bridged.
+            let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+            let pressed = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
+            sleeve::covered_end(outer, inner, pressed, w.bore)
         };
         let squash = sleeve::strength(yield_, modulus, outer, inner, length)
             .min(newton(yield_.si() * covered.si()));
@@ -104,6 +108,19 @@ impl ClampSupport for ThroughSleeve {
             omega: Some(2.00),
             code: say::LimitSleeveBites,
         });
+        // Without a cheek between, a washer over a bore that is wider than the nut bends into it.
+        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+        if inner > nut && covered < sleeve::area(outer, inner) {
+            let reaction = (inner + w.outer.min(outer)) * 0.5;
+            let fy = mpa(WASHER_YIELD_MPA);
+            let load = dishing_load(fy, b.washer_thickness(), w.outer, w.bore, nut, reaction);
+            model.limits.push(Limit {
+                part: Part::Washer,
+                load: load.si(),
+                omega: Some(2.00),
+                code: say::LimitWasherBridges,
+            });
+        }
         model
     }
 
