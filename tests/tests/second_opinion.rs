@@ -92,7 +92,7 @@ const QUANTITIES: &[Quantity] = &[
     same("sleeve_area", 30, |r, _| {
         line(r, CheckId::Clamp, "A").map(|area| area * 1e6)
     }),
-    capacity("sleeve_squash", 20, |r, _| {
+    capacity("sleeve_squash", 15, |r, _| {
         // Where something else than the sleeve governs the line has that.
         let clamp = r.check(CheckId::Clamp)?;
         (clamp.reason.code == Message::LimitSleeveSquashes)
@@ -327,9 +327,11 @@ impl Explanation {
             None => d.name == self.quantity,
         };
         let meant = self.only.iter().all(|(field, names)| {
-            d.joint.input[field.as_str()]
+            let given = &d.joint.input[field.as_str()];
+            let given = given
                 .as_str()
-                .is_some_and(|name| names.iter().any(|n| n == name))
+                .map_or_else(|| given.to_string(), ToOwned::to_owned);
+            names.contains(&given)
         });
         named
             && meant

@@ -12,7 +12,7 @@ BOLTS = {"inch": ["unc-3.8", "unc-7.16", "unc-1.2", "unf-1.2", "unc-5.8", "unf-5
 GRADES = {"inch": ["sae-2", "sae-5", "sae-8", "a325", "a490"],
           "metric": ["iso-5.8", "iso-8.8", "iso-10.9", "a2-70", "a4-80"]}
 RULES = {"coupler": ["road-service", "us-tow-bar", "coupler-classes", "hitch-test", "adr-62", "un-r55"],
-         "chain-bracket": ["road-service", "us-tow-bar", "coupler-classes"]}
+         "chain-bracket": ["road-service", "us-tow-bar", "coupler-classes", "adr-62"]}
 METALS = ["6061-t6", "6063-t5", "6063-t6", "6005a-t6", "a36", "a500-b", "a500-c", "s235", "s355"]
 
 

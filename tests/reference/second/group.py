@@ -45,16 +45,23 @@ def bolt_forces(j, case):
     pulls, least = [0.0] * n, [0.0] * n
     for away, turned in ways:
         load = (away, turned * opens_along, turned * opens_across)
-        pulls = [max(p) for p in zip(pulls, _linear(bolts, *load), _about_edges(j, bolts, *load))]
+        pulls = [max(p) for p in zip(pulls, _linear(j, bolts, *load), _about_edges(j, bolts, *load))]
         if j.planes == 2 or (away, turned) == (out, 1):
             least = [max(p) for p in zip(least, _rigid_plate(j, bolts, *load))]
     return list(zip(shears, pulls, least))
 
 
-def _linear(bolts, out, along, across):
-    n = len(bolts)
-    ia, ic = sum(a * a for a, _ in bolts), sum(c * c for _, c in bolts)
-    return [out / n + (along * a / ia if ia else 0.0) + (across * c / ic if ic else 0.0) for a, c in bolts]
+def _linear(j, bolts, out, along, across):
+    """About the middle; a moment that the pattern has no lever for there, about its edge."""
+    (_, front), (_, high) = outline(j)
+    total = [out / len(bolts)] * len(bolts)
+    for moment, edge, axis in ((along, front, 0), (across, high, 1)):
+        squares = sum(place[axis] ** 2 for place in bolts)
+        if squares:
+            total = [t + moment * place[axis] / squares for t, place in zip(total, bolts)]
+        elif edge:
+            total = [t + abs(moment) / (len(bolts) * edge) for t in total]
+    return total
 
 
 def _about_edges(j, bolts, out, along, across):

@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 
 from tables import G, LB, LBF
 
+COS_15, SIN_15 = math.cos(math.radians(15)), math.sin(math.radians(15))
+
 
 @dataclass
 class Case:
@@ -42,6 +44,12 @@ def _coupler(j):
         Case("pulling-over-a-bump", "service", (along, 0, up), at),
         Case("cornering-over-a-bump", "service", (0, aside, up), at),
     ]
+    if not j.through_sides:
+        # The tongue drops after a bump; how much less that is than it rose, no source says.
+        out += [
+            Case("braking-after-a-bump", "service", (-along, 0, -up), at),
+            Case("pulling-after-a-bump", "service", (along, 0, -up), at),
+        ]
     w = _pounds(j)
     if j.load_rule == "us-tow-bar":  # 49 CFR 393.71(h)(1), new tow-bars: strengths
         pull, beam = (6500.0, 3000.0) if w < 5000 else (1.3 * w, 0.6 * w)
@@ -86,6 +94,9 @@ def _coupler(j):
             Case("d-value-pulled", "proof", (d, 0, rests), at),
             Case("d-value-pushed", "proof", (-d, 0, rests), at),
             Case("d-test-pulled", "service", (0.6 * d, 0, rests), at),
+            # (EU) 2014/44 annex V division 6: along a line 15 degrees down to the rear.
+            Case("d-line-pulled", "service", (0.6 * d * COS_15, 0, 0.6 * d * SIN_15), at),
+            Case("d-line-pushed", "service", (-0.6 * d * COS_15, 0, -0.6 * d * SIN_15), at),
             Case("d-test-pushed", "service", (-0.6 * d, 0, rests), at),
         ]
     return out
@@ -114,11 +125,19 @@ def _hanger(j):
 
 
 def _chain(j):
-    """49 CFR 393.70(d): the chains together break at no less than the gross weight; rules add to it."""
+    """49 CFR 393.70(d) asks the gross weight of the chains, by its guidance of two together; New Hampshire RSA 266:63
+    asks it of each. The stricter is taken; a rule that is chosen can only add to it."""
     at = (j.ball_ahead_mm, 0.0, -j.ball_below_mm)
     w = _pounds(j)
-    pull = w * LBF * j.chain_share
-    if j.load_rule == "us-tow-bar":
+    if j.load_rule == "adr-62":  # cl. 13.4.2, each attachment, one direction at a time, no lasting harm
+        along, upright = 9.81 * j.trailer_mass_kg, 0.5 * 9.81 * j.trailer_mass_kg
+        return [
+            Case("chain-pulls-along", "proof", (along, 0, 0), at),
+            Case("chain-pulls-straight-up", "proof", (0, 0, upright), at),
+            Case("chain-pulls-straight-down", "proof", (0, 0, -upright), at),
+        ]
+    pull = w * LBF
+    if j.load_rule == "us-tow-bar":  # 393.71(h)(10): of all together
         pull = max(pull, (6500 if w < 5000 else 1.3 * w) * LBF * j.chain_share)
     elif j.load_rule == "coupler-classes":  # SAE J684 classes: each chain
         pull = max(pull, next((s for top, s in ((2000, 2000), (3500, 3500), (5000, 5000)) if w <= top), w) * LBF)

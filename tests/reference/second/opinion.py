@@ -53,7 +53,8 @@ def opinion(j):
         yield "end_factor", face.near_open_end(j), "1"
     if j.support in ("loose-sleeve", "through-sleeve"):
         yield "sleeve_area", sleeve.section(j), "mm2"
-        yield "sleeve_squash", sleeve.squash(j), "N"
+        if j.member != "rectangular-tube" or face.in_range(j):
+            yield "sleeve_squash", sleeve.squash(j), "N"
     tight = clamp.left(j) if j.nut_factor is not None else None
     if tight is not None:
         left, lost, share = tight

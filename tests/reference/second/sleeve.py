@@ -24,7 +24,7 @@ def squash(j):
         euler = math.pi**2 * tables.METALS[j.sleeve_material][4] / slender**2
         stress *= 0.658 ** (stress / euler) if stress / euler <= 2.25 else 0.877 * euler / stress
     alone = section(j) * stress
-    if j.member != "rectangular-tube" or not face.in_range(j):
+    if j.member != "rectangular-tube":
         return alone
     # The faces come in by half of what the sleeve shortens, and by the gap where it is short.
     short = j.sleeve_short_mm if j.support == "loose-sleeve" else 0.0
