@@ -246,6 +246,8 @@ fn the_tongue_holds_on_its_loose_sleeve_and_on_a_welded_one_and_not_on_a_free_on
                     joint: joint.into(),
                     support: support.into(),
                     sleeve_welded: welded.into(),
+                    // From the top a thinner one is asked how far its upright part is.
+                    fitting_thickness_mm: 12.0,
                     ..tongue()
                 })
             };

@@ -39,12 +39,13 @@ fn hanger(offset: Option<f64>) -> Input {
         joint: "spring-hanger".into(),
         bolt_rows: 2.0,
         spacing_along_mm: 120.0,
+        spacing_across_mm: 38.0,
         bolt_grade: "sae-8".into(),
         faying_surface: "en-b".into(),
         end_distance_mm: 300.0,
         fitting_thickness_mm: 12.0,
         hanger_height_mm: 80.0,
-        trailer_mass_kg: 680.0,
+        trailer_mass_kg: 650.0,
         load_offset_mm: offset,
         ..Input::default()
     }
@@ -76,8 +77,8 @@ fn a_spring_beside_a_web_pulls_at_its_bolts() {
         let flange = check(&hanger(Some(offset)), CheckId::MemberFlange);
         flange.utilisation.unwrap()
     };
-    assert!((0.75..0.80).contains(&used(0.0)), "{}", used(0.0));
-    assert!(used(20.0) > 1.1);
+    assert!((0.70..0.80).contains(&used(0.0)), "{}", used(0.0));
+    assert!(used(20.0) > 1.05);
     assert_eq!(report(&hanger(Some(20.0))).verdict, Verdict::DoesNotHold);
     let unknown = report(&hanger(None));
     assert_eq!(unknown.verdict, Verdict::NotChecked);
@@ -86,12 +87,12 @@ fn a_spring_beside_a_web_pulls_at_its_bolts() {
     assert!(in_line.check(CheckId::LoadOffset).is_none());
 }
 
-/// Four bolts in two rows 40 mm apart, clamped all over: `N = F·c·y/Σy²`.
+/// Four bolts in two rows 38 mm apart, clamped all over: `N = F·c·y/Σy²`.
 #[test]
 fn the_pull_of_an_offset_by_hand() {
     let report = report(&hanger(Some(30.0)));
     let bump = case(&report, CaseName::WheelOverABump);
-    let want = bump.vertical_n * 0.030 * 0.020 / (4.0 * 0.020 * 0.020);
+    let want = bump.vertical_n * 0.030 * 0.019 / (4.0 * 0.019 * 0.019);
     let most = bump.bolts.iter().map(|b| b.pull_n).fold(0.0, f64::max);
     assert!((most / want - 1.0).abs() < 1e-9, "{most} {want}");
     // The load pushes up beside the web, on whichever side: the lower row is pulled most.

@@ -210,8 +210,12 @@ impl Analysis<'_> {
     }
 
     pub(super) fn opening(&self) -> Option<Check> {
-        let pulled = self.clamped(&|loads| loads.largest_pull)?;
-        let pull = self.pull_on_bolt(pulled.force, self.preload.proof);
+        // With what flanges add, which does not grow in proportion: it decides between the cases too.
+        let pulled = self.clamped(&|loads| match loads.largest_pull {
+            pull if pull > 0.0 => self.pull_on_bolt(pull, self.preload.proof),
+            pull => pull,
+        })?;
+        let pull = pulled.force;
         let g = self.residual;
         let opens_at = opening::separation_load(newton(g.left_min), g.load_factor).si();
         let mut w = self.sheet();
