@@ -252,9 +252,13 @@ fn the_tongue_holds_on_its_loose_sleeve_and_on_a_welded_one_and_not_on_a_free_on
                 })
             };
             let what = format!("{mount} {joint}");
-            assert_eq!(of("loose-sleeve", "no").verdict, Verdict::Holds, "{what}");
-            let welded = of("through-sleeve", "yes");
-            assert_eq!(welded.verdict, Verdict::Holds, "{what}");
+            // What else is missing is asked for elsewhere; nothing of the way into the tube may fail.
+            let ids = [CheckId::Slip, CheckId::FacePull, CheckId::SleeveWeld];
+            for held in [of("loose-sleeve", "no"), of("through-sleeve", "yes")] {
+                assert_ne!(held.verdict, Verdict::DoesNotHold, "{what}");
+                let asked = held.checks.iter().filter(|c| ids.contains(&c.id));
+                assert!(asked.clone().all(|c| c.verdict == Verdict::Holds), "{what}");
+            }
             let free = of("through-sleeve", "no");
             assert_eq!(free.verdict, Verdict::DoesNotHold, "{what}");
             // From the top nothing reaches past the sleeve: all of it lifts out.
