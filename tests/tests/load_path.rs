@@ -13,7 +13,7 @@ mod drawn;
 use calc_core::mechanics::face::{FaceCurve, LOWER_BOUND};
 use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Message, Report, Strength, Verdict};
-use calc_core::scenario::{Mount, SupportKind};
+use calc_core::scenario::{Field, Mount, SupportKind};
 use calc_core::{Input, Scenario, evaluate};
 use drawn::{inputs, scenario};
 use outside_checks::reference::folder;
@@ -30,7 +30,7 @@ fn every_joint(
         .unwrap_or(10_000);
     let mut runner = TestRunner::new(Config {
         cases,
-        max_global_rejects: cases.saturating_mul(50).max(10_000),
+        max_global_rejects: cases.saturating_mul(200).max(10_000),
         failure_persistence: None,
         ..Config::default()
     });
@@ -325,6 +325,8 @@ fn a_pull_on_a_bare_face_is_held_against_its_curve() {
             // Thick enough not to dish.
             washer_thickness_mm: Some(15.0),
             end_distance_mm: 500.0,
+            // Far enough from each other that every bolt has the face to itself.
+            spacing_along_mm: 400.0,
             ..tongue()
         })
         .unwrap();
@@ -400,17 +402,13 @@ fn a_face_outside_the_range_is_not_judged() {
 /// A sleeve between the walls cannot be welded in: what an old link says of it does not count.
 #[test]
 fn a_loose_sleeve_is_never_welded() {
-    let of = |welded: &str| {
-        report(&Input {
-            sleeve_welded: welded.into(),
-            sleeve_material: "6061-t6".into(),
-            ..tongue()
-        })
-    };
-    let (no, yes) = (of("no"), of("yes"));
-    assert_eq!(no.checks, yes.checks);
-    assert_eq!(no.support, yes.support);
-    assert_eq!(no.fatigue, yes.fatigue);
+    let refused = Scenario::new(&Input {
+        sleeve_welded: "yes".into(),
+        ..tongue()
+    })
+    .unwrap_err();
+    let fields: Vec<_> = refused.iter().map(|error| error.field()).collect();
+    assert_eq!(fields, [Some(Field::SleeveWelded)]);
 }
 
 /// The hole in the wall is the sleeve's, also for fatigue.

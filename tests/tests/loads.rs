@@ -128,6 +128,7 @@ fn joint(name: &str, mount: &str, rule: &str) -> Input {
         mount: mount.into(),
         load_rule: rule.into(),
         bolt_rows: 2.0,
+        tube_width_mm: 101.6,
         support: "through-sleeve".into(),
         sleeve_welded: "yes".into(),
         sleeve_material: "6061-t6".into(),

@@ -79,7 +79,8 @@ impl ResidualClamp {
         let members = stiffness::in_series(&[Stiffness::of_si(model.spring_rate(working)), beside]);
 
         let fresh_min = preload.min.si().min(model.limit());
-        let interfaces = 2.0 * plies + grip.interfaces;
+        // Under head and nut, and beside the member at every ply of the fitting.
+        let interfaces = 2.0 + plies + grip.interfaces;
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
         let relaxation = fresh_min
             * if s.tightening.coated() {

@@ -225,7 +225,7 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
 /// Whether a bolt is so near an open end that the face has half its strength.
 ///
 /// ```text
-/// l_end < b·√(1 − β),  β = d_w/b
+/// l_end < b·√(1 − β),  β = d_w/b,  l_end from the near side of the washer
 /// ```
 ///
 /// # Sources
@@ -233,7 +233,7 @@ pub fn out_of_range(tube: &FaceTube, washer: Length) -> Vec<OutOfRange> {
 #[must_use]
 pub fn near_open_end(end_distance: Length, width: Length, washer: Length) -> bool {
     let beta = (washer.si() / width.si()).min(1.0);
-    end_distance.si() < width.si() * (1.0 - beta).sqrt()
+    end_distance.si() - 0.5 * washer.si() < width.si() * (1.0 - beta).sqrt()
 }
 
 #[cfg(test)]

@@ -57,7 +57,7 @@ pub fn row(pitch: Length, width: Length, depth: Length) -> f64 {
 ///
 /// ```text
 /// ψ = 1, (1 + φ)/2, φ            for one, two, more bolts in a row
-/// ψ = 1/(1 + m)                  instead, b/t > 32: m neighbours within reach (x < 2.2)
+/// ψ ≥ 1/(1 + m)                  m neighbours within reach (x < 2.2); no more than that for b/t > 32
 /// near an open end               ½ for one bolt; for more the lesser of ψ/2 and ½·ψ'/(½ + ψ'), ψ' of the others by
 ///                                themselves, halved where they are near the end too
 /// n rows side by side            the whole over n
@@ -79,12 +79,10 @@ pub fn group(g: &Group, width: Length, depth: Length, wall: Length) -> f64 {
     let of_row = |bolts: usize| -> f64 {
         if bolts < 2 || phi >= 1.0 {
             1.0
-        } else if slender {
-            1.0 / (1.0 + within_reach(g.pitch, width, depth, bolts))
-        } else if bolts == 2 {
-            (1.0 + phi) / 2.0
         } else {
-            phi
+            let shared = 1.0 / (1.0 + within_reach(g.pitch, width, depth, bolts));
+            let of_runs = if bolts == 2 { (1.0 + phi) / 2.0 } else { phi };
+            if slender { shared } else { of_runs.max(shared) }
         }
     };
     let alone = of_row(g.along);

@@ -342,9 +342,14 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     // strength.
     let weaker = own_yield.map_or(1.0, |pa| (pa / least.si()).min(1.0));
     let own_ultimate = r.input.tube_ultimate_mpa.is_some();
+    let weaker = match (own_yield, softened) {
+        // Weaker than its row before welding, and no stronger afterwards.
+        (Some(pa), Some(_)) => (pa / material.least().yield_strength().si()).min(weaker),
+        _ => weaker,
+    };
     let ultimate = r.or_derived(Field::TubeUltimate, row_ultimate.si() * weaker);
     r.refuse_if(
-        own_ultimate && own_yield.is_some_and(|pa| ultimate < pa),
+        own_ultimate && ultimate < own_yield.unwrap_or(least.si()),
         Field::TubeUltimate,
         "lower than the yield strength: give the tensile strength",
     );
@@ -529,7 +534,7 @@ fn tightening(
     })?;
     let threads_unknown = lubrication.id() == "unknown"
         && r.input.number(Field::NutFactor).is_none()
-        && method.by_torque();
+        && (method.by_torque() || r.input.torque_nm.is_some());
     let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
     let scatter = r.or_derived(Field::Scatter, method.plus_minus());
     let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());

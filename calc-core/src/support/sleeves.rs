@@ -26,11 +26,11 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
     w.line(
         &Line {
             symbol: "R",
-            what: "what sleeve and faces carry when the sleeve is squashed",
-            formula: "f_y·A (+ faces)",
+            what: "what the sleeve carries when it is squashed",
+            formula: "f_y·A",
         },
         substituted![("f_y", yield_strength(s)), ("A", area)],
-        newton(governs.load),
+        newton(yield_strength(s).si() * area.si()),
         Cite::new(Source::Aisc360_22, "J4.4", Flag::Read),
     );
 }

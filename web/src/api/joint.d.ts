@@ -5,7 +5,7 @@
 export interface JointNumbers {
   /** 15 to 400; 50.8 when left out. */
   tube_width_mm: number;
-  /** 15 to 400; 76.2 when left out. */
+  /** 5 to 400; 76.2 when left out. */
   tube_depth_mm: number;
   /** 0.8 to 25; 3.175 when left out. */
   tube_wall_mm: number;

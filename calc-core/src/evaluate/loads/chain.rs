@@ -21,10 +21,13 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
     };
     let chain = &class.chain;
     let whole = trailer.force(chain.size);
+    // A rule can only add to what the road's rule asks of every chain: the weight.
+    let weight = trailer.weight();
     let strength = match chain.by {
         ChainShares::Together => whole * l.chain.share,
         ChainShares::Each | ChainShares::EachOrTogether => whole,
-    };
+    }
+    .max(weight);
     let shared = chain.by == ChainShares::EachOrTogether && l.chain.share < 1.0;
     let point = (l.ball_ahead.si(), l.ball_below.si());
     let at = |case, kind, (along, up, side): (f64, f64, f64)| LoadCase {

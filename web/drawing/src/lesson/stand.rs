@@ -105,6 +105,8 @@ fn input(stand: usize, made: usize) -> Input {
             (Field::TubeWall, 3.175),
             (Field::FittingThickness, 0.0),
             (Field::EndDistance, 400.0),
+            // Far enough from each other that every bolt has the face to itself.
+            (Field::SpacingAlong, 250.0),
             (Field::FreeAlong, 1200.0),
             (
                 Field::SleeveShort,
@@ -120,6 +122,10 @@ fn input(stand: usize, made: usize) -> Input {
         ],
     );
     let right = made == 0;
+    if right && stand > 2 {
+        // 3/16 in thick: a thin washer bends into a bore, and on soft metal it spreads little.
+        input.set_number(Field::WasherThickness, Some(4.7625));
+    }
     let support = match stand {
         0 => {
             if right {
