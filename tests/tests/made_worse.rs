@@ -314,9 +314,11 @@ fn a_thinner_washer() {
 }
 
 /// One row, so that nothing turns about a longer diagonal. Left out: the member behind the bolts, to which the load
-/// has less far.
+/// has less far; what a softer stack loses less of, as bolts side by side share a face.
 #[test]
 fn bolts_closer_along() {
+    let own = [CheckId::NetSection, CheckId::FittingFlange];
+    let except = [&own[..], &LESS_IS_LOST].concat();
     law(
         |input| {
             stiff_fitting(input);
@@ -326,13 +328,7 @@ fn bolts_closer_along() {
             input.spacing_along_mm /= times;
             input.spacing_along_mm >= 10.0 && input.bolts_along > 1.0 && !open_section(s)
         },
-        |before, after| {
-            never_better(
-                before,
-                after,
-                &[CheckId::NetSection, CheckId::FittingFlange],
-            )
-        },
+        |before, after| never_better(before, after, &except),
     );
 }
 
@@ -368,15 +364,17 @@ fn rows_closer_across() {
     );
 }
 
+/// Left out: what a softer stack loses less of, as a fitting that spreads presses on less of the face.
 #[test]
 fn a_nearer_edge_of_the_fitting() {
+    let except = [&[CheckId::FittingFlange][..], &LESS_IS_LOST].concat();
     law(
         stiff_fitting,
         |input, s, times| {
             input.fitting_edge_mm /= times;
             input.fitting_edge_mm >= 3.0 && !open_section(s)
         },
-        |before, after| never_better(before, after, &[CheckId::FittingFlange]),
+        |before, after| never_better(before, after, &except),
     );
 }
 
