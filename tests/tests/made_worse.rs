@@ -19,7 +19,7 @@ use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::{Field, Input, SupportKind};
 use calc_core::{Scenario, evaluate};
-use drawn::scenario;
+use drawn::{inputs, scenario};
 use outside_checks::joints::{Move, moved, sound};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
@@ -64,14 +64,10 @@ fn joints() -> impl Strategy<Value = Input> {
     let share = prop_oneof![3 => 0.0..=1.0_f64, 1 => Just(0.0), 1 => Just(1.0)];
     let fields = Field::ALL.len() as u64;
     let one = (0..fields, share, any::<u64>()).prop_map(|(at, share, lot)| Move { at, share, lot });
-    (0..3_u8, prop::collection::vec(one, 0..16)).prop_map(|(start, moves)| {
-        let start = match start {
-            0 => Input::default(),
-            1 => sleeved(),
-            _ => sound(),
-        };
-        moved(start, &moves)
-    })
+    let moves = prop::collection::vec(one, 0..16);
+    let sleeved = moves.clone().prop_map(|moves| moved(sleeved(), &moves));
+    let solid = moves.prop_map(|moves| moved(sound(), &moves));
+    prop_oneof![inputs(), sleeved, solid]
 }
 
 fn runner() -> TestRunner {
