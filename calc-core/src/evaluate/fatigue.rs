@@ -193,6 +193,7 @@ fn hole_range(s: &Scenario, case: &LoadCase) -> Stress {
         height,
         breadth,
         wall,
+        corner: s.tube.corner_radius,
         hole,
         holes: b.rows,
         spacing: b.spacing_across,

@@ -56,7 +56,7 @@ fn tube(s: &Scenario, hole: Length) -> (TubeSection, TubeSection) {
     let gross = if s.member.is_round() {
         TubeSection::round(t.width, wall)
     } else {
-        TubeSection::gross(height, width, wall)
+        TubeSection::gross(height, width, wall).rounded(wall, t.corner_radius)
     };
     let mut net = gross;
     for place in rows(s) {

@@ -63,7 +63,7 @@ fn clamp_for(model: &SupportModel, total: f64) -> Option<f64> {
 fn hardest(s: &Scenario) -> SupportModel {
     let mut hard = s.clone();
     let over = hard.tube.yield_likely.si() / hard.tube.yield_least.si();
-    hard.tube.yield_likely = hard.tube.yield_likely * over.clamp(1.10, 1.40);
+    hard.tube.yield_likely *= over.clamp(1.10, 1.40);
     SupportModel::new(&hard, Strength::Likely)
 }
 

@@ -1,5 +1,6 @@
 //! What the holes leave of a section, and the block that a group of bolts can pull out of it.
 
+use super::section::rounded_off;
 use crate::quantity::{Area, Force, InUnits, Length, Stress, mm, mm2, newton};
 use std::f64::consts::{FRAC_PI_4, PI};
 
@@ -173,6 +174,21 @@ impl TubeSection {
             width: b,
             round: false,
         }
+    }
+
+    /// The same with its corners rounded to an outside radius.
+    #[must_use]
+    pub fn rounded(mut self, wall: Length, corner: Length) -> Self {
+        let (wall, corner) = (
+            wall.si(),
+            corner.si().min(0.5 * self.width.min(self.height)),
+        );
+        let (area, up) = rounded_off(self.height, wall, corner);
+        let (_, side) = rounded_off(self.width, wall, corner);
+        self.area -= area;
+        self.second_up -= up;
+        self.second_side -= side;
+        self
     }
 
     /// A round tube, or a round bar where the wall is half of its diameter.

@@ -119,9 +119,20 @@ mod tests {
     #[test]
     fn round_corners_give_the_tables_section() {
         let (area, inertia) = rounded_off(0.04, 0.004, 0.008);
-        let sharp = (0.04_f64.powi(2) - 0.032_f64.powi(2), (0.04_f64.powi(4) - 0.032_f64.powi(4)) / 12.0);
-        assert!(((sharp.0 - area) * 1e4 - 5.35).abs() < 0.02, "{}", (sharp.0 - area) * 1e4);
-        assert!(((sharp.1 - inertia) * 1e8 - 11.1).abs() < 0.06, "{}", (sharp.1 - inertia) * 1e8);
+        let sharp = (
+            0.04_f64.powi(2) - 0.032_f64.powi(2),
+            (0.04_f64.powi(4) - 0.032_f64.powi(4)) / 12.0,
+        );
+        assert!(
+            ((sharp.0 - area) * 1e4 - 5.35).abs() < 0.02,
+            "{}",
+            (sharp.0 - area) * 1e4
+        );
+        assert!(
+            ((sharp.1 - inertia) * 1e8 - 11.1).abs() < 0.06,
+            "{}",
+            (sharp.1 - inertia) * 1e8
+        );
     }
 
     /// By hand: I = (40·60³ − 34·54³)/12 = 273 852 mm⁴; holes in the flanges take 2·12·3·28.5² = 58 482;

@@ -119,7 +119,10 @@ impl Builder<'_> {
             };
             // Over a hole wider than the nut the washer is a bridge, not a strut.
             if depth == 0 && ply.hole > nut {
+                // No more than as the hole reached the nut: a wider one never presses less.
+                let at_nut = bearing(ply.pressure, diameter, nut);
                 here = self.over_hole(&ply, nut, thickness);
+                here.load = here.load.min(at_nut);
             }
             if least.is_none_or(|l| here.load < l.load) {
                 least = Some(here);

@@ -25,13 +25,23 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
     );
     w.line(
         &Line {
-            symbol: "R",
-            what: "what the sleeve carries when it is squashed",
+            symbol: "N_s",
+            what: "what the sleeve by itself carries when it is squashed",
             formula: "f_y·A",
         },
         substituted![("f_y", yield_strength(s)), ("A", area)],
         newton(yield_strength(s).si() * area.si()),
         Cite::new(Source::Aisc360_22, "J4.4", Flag::Read),
+    );
+    w.line(
+        &Line {
+            symbol: "R",
+            what: "limit that governs: sleeve with faces, its length as a column, its ends, or what it presses on",
+            formula: "least of them; see the method page",
+        },
+        substituted![("N_s", newton(yield_strength(s).si() * area.si()))],
+        newton(governs.load),
+        Cite::new(Source::Aisc360_22, "E3, J4.4, J7", Flag::Read),
     );
 }
 

@@ -225,6 +225,7 @@ fn of_strength(row: &Row) -> f64 {
                 height: tube.0,
                 breadth: tube.1,
                 wall: tube.2,
+                corner: mm(0.0),
                 hole: mm(n("hole_mm")),
                 holes: if n("holes") > 1.5 { 2 } else { 1 },
                 spacing: mm(n("spacing_mm")),
