@@ -559,9 +559,13 @@ fn a_weld_near() {
             input.weld_near = "yes".into();
             true
         },
-        // A softened leg yields sooner, and then hands less prying on to its bolts: its own check has it.
+        // A softened leg or fitting yields sooner, and then hands less prying on: its own check has it.
         |before, after| {
-            let except = [&LESS_IS_LOST[..], &[CheckId::BoltCombined]].concat();
+            let except = [
+                &LESS_IS_LOST[..],
+                &[CheckId::BoltCombined, CheckId::FacePull],
+            ]
+            .concat();
             never_better(before, after, &except)
         },
     );

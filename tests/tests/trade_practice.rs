@@ -33,7 +33,7 @@ fn joint((width, depth): (f64, f64), torque_lbf_ft: f64) -> Input {
         // The trade speaks of bolts away from an open end.
         end_distance_mm: 300.0,
         // And of one bolt at a time: with the faces to itself.
-        spacing_along_mm: 250.0,
+        spacing_along_mm: 300.0,
         ..Input::default()
     }
 }

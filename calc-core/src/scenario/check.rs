@@ -302,7 +302,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     let hollow = support != SupportKind::Solid;
     member::check_walls(r, kind, hollow, (width, depth, wall));
     // Only a rectangular tube has corners that count.
-    let corner = if matches!(kind, MemberKind::RectangularTube | MemberKind::SolidBar) {
+    let corner = if hollow && matches!(kind, MemberKind::RectangularTube | MemberKind::SolidBar) {
         r.or_derived(
             Field::CornerRadius,
             material.corner_radius_factor() * wall.si(),

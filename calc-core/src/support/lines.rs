@@ -4,7 +4,7 @@ use super::build::{Builder, group_factor};
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
-use crate::quantity::{Count, Ratio, newton};
+use crate::quantity::{Count, Ratio, mm, newton};
 use crate::report::Strength;
 use crate::report::substituted;
 use crate::report::working::{Line, Working};
@@ -39,7 +39,14 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
             },
             substituted![
                 ("bolts", Count(s.bolting.along as f64)),
-                ("p", s.bolting.spacing_along),
+                (
+                    "p",
+                    if s.bolting.along > 1 {
+                        s.bolting.spacing_along
+                    } else {
+                        mm(0.0)
+                    }
+                ),
                 ("rows", Count(s.bolting.rows as f64)),
                 ("e", tube.end_distance),
                 ("b", tube.width),

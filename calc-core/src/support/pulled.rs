@@ -158,7 +158,8 @@ pub(super) fn by_a_rim(b: &Builder<'_>, hole: Length, rim: Length) -> Pulled {
     let s = b.s;
     let tube = s.tube.face(b.strength);
     let washer = b.effective_washer(&tube);
-    if (washer - hole) * 0.5 < rim {
+    // A face that is softer for the bolts beside it lets the washer dish less: no reason to reach farther.
+    if (b.effective_washer_alone(&tube) - hole) * 0.5 < rim {
         return Pulled::Nothing;
     }
     let outside = !out_of_range(&tube, s.bolting.washer.outer).is_empty();

@@ -3,7 +3,7 @@
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::layout::{self, Fit, SOCKET};
-use crate::quantity::{Length, Ratio};
+use crate::quantity::{Length, Ratio, mm};
 use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 
@@ -75,8 +75,22 @@ impl Analysis<'_> {
             substituted![
                 ("b", s.tube.width),
                 ("e", s.tube.end_distance),
-                ("p", b.spacing_along),
-                ("g", b.spacing_across),
+                (
+                    "p",
+                    if b.along > 1 {
+                        b.spacing_along
+                    } else {
+                        mm(0.0)
+                    }
+                ),
+                (
+                    "g",
+                    if b.rows > 1 {
+                        b.spacing_across
+                    } else {
+                        mm(0.0)
+                    }
+                ),
             ],
             fit.there,
             geometry,

@@ -131,11 +131,11 @@ fn what_differs_from_the_start_is_told_without_what_the_joint_does_not_use() {
 fn the_tensile_strength_counts_and_is_told_in_the_readers_units() {
     let mut form = us();
     let before = calc_core::evaluate(&form.checked().unwrap());
-    form.type_in(Field::TubeUltimate, "20");
+    form.type_in(Field::TubeUltimate, "36");
     assert_eq!(form.changed(), [Field::TubeUltimate]);
-    assert_eq!(form.value(Field::TubeUltimate), "20\u{a0}ksi");
+    assert_eq!(form.value(Field::TubeUltimate), "36\u{a0}ksi");
     form.set_units(UnitSystem::Metric);
-    assert_eq!(form.value(Field::TubeUltimate), "138\u{a0}MPa");
+    assert_eq!(form.value(Field::TubeUltimate), "248\u{a0}MPa");
     let after = calc_core::evaluate(&form.checked().unwrap());
     assert_ne!(before.checks, after.checks);
 }
