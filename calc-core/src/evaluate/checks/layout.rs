@@ -66,20 +66,48 @@ impl Analysis<'_> {
             fit.needed,
             geometry,
         );
-        w.line(
-            &Line {
-                symbol: "a_0",
-                what: "room that there is",
-                formula: "to the next bolt, to where the flat ends, or to the end",
-            },
-            substituted![
-                ("b", s.tube.width),
-                ("e", s.tube.end_distance),
-                ("p", b.spacing_along),
-                ("g", b.spacing_across),
-            ],
-            fit.there,
-            geometry,
-        );
+        let there = Line {
+            symbol: "a_0",
+            what: "room that there is",
+            formula: "to the next bolt, to where the flat ends, or to the end",
+        };
+        let (width, end) = (s.tube.width, s.tube.end_distance);
+        let (p, g) = (b.spacing_along, b.spacing_across);
+        let there_is = fit.there;
+        // Beside no other bolt there is no distance.
+        match (b.along > 1, b.rows > 1) {
+            (true, true) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("p", p), ("g", g)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (true, false) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("p", p)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (false, true) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("g", g)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (false, false) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end)],
+                    there_is,
+                    geometry,
+                );
+            }
+        }
     }
 }
