@@ -4,7 +4,7 @@ use super::build::{Builder, group_factor};
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
-use crate::quantity::{Count, Ratio, mm, newton};
+use crate::quantity::{Count, Ratio, newton};
 use crate::report::Strength;
 use crate::report::substituted;
 use crate::report::working::{Line, Working};
@@ -31,34 +31,42 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
     );
     let share = group_factor(s, tube.design_wall);
     if share < 1.0 {
-        w.line(
-            &Line {
-                symbol: "ψ",
-                what: "part of the face that one bolt has, beside the others and near an open end",
-                formula: "from spacing, rows and end distance together",
-            },
-            substituted![
-                ("bolts", Count(s.bolting.along as f64)),
-                (
-                    "p",
-                    if s.bolting.along > 1 {
-                        s.bolting.spacing_along
-                    } else {
-                        mm(0.0)
-                    }
-                ),
-                ("rows", Count(s.bolting.rows as f64)),
-                ("e", tube.end_distance),
-                ("b", tube.width),
-                ("h", tube.depth),
-            ],
-            Ratio(share),
-            Cite::new(
-                Source::FeTubeFace,
-                "rows of bolts; beyond them a lower bound",
-                Flag::Computed,
-            ),
+        let b = &s.bolting;
+        let (bolts, rows) = (Count(b.along as f64), Count(b.rows as f64));
+        let line = Line {
+            symbol: "ψ",
+            what: "part of the face that one bolt has, beside the others and near an open end",
+            formula: "from spacing, rows and end distance together",
+        };
+        let cite = Cite::new(
+            Source::FeTubeFace,
+            "rows of bolts; beyond them a lower bound",
+            Flag::Computed,
         );
+        let (e, width, share) = (tube.end_distance, tube.width, Ratio(share));
+        // Beside no other there is no distance.
+        if b.along > 1 {
+            w.line(
+                &line,
+                substituted![
+                    ("bolts", bolts),
+                    ("p", b.spacing_along),
+                    ("rows", rows),
+                    ("e", e),
+                    ("b", width),
+                    ("h", tube.depth),
+                ],
+                share,
+                cite,
+            );
+        } else {
+            w.line(
+                &line,
+                substituted![("bolts", bolts), ("rows", rows), ("e", e), ("b", width)],
+                share,
+                cite,
+            );
+        }
     }
     w.line(
         &Line {

@@ -3,7 +3,7 @@
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::layout::{self, Fit, SOCKET};
-use crate::quantity::{Length, Ratio, mm};
+use crate::quantity::{Length, Ratio};
 use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
 
@@ -66,34 +66,48 @@ impl Analysis<'_> {
             fit.needed,
             geometry,
         );
-        w.line(
-            &Line {
-                symbol: "a_0",
-                what: "room that there is",
-                formula: "to the next bolt, to where the flat ends, or to the end",
-            },
-            substituted![
-                ("b", s.tube.width),
-                ("e", s.tube.end_distance),
-                (
-                    "p",
-                    if b.along > 1 {
-                        b.spacing_along
-                    } else {
-                        mm(0.0)
-                    }
-                ),
-                (
-                    "g",
-                    if b.rows > 1 {
-                        b.spacing_across
-                    } else {
-                        mm(0.0)
-                    }
-                ),
-            ],
-            fit.there,
-            geometry,
-        );
+        let there = Line {
+            symbol: "a_0",
+            what: "room that there is",
+            formula: "to the next bolt, to where the flat ends, or to the end",
+        };
+        let (width, end) = (s.tube.width, s.tube.end_distance);
+        let (p, g) = (b.spacing_along, b.spacing_across);
+        let there_is = fit.there;
+        // Beside no other bolt there is no distance.
+        match (b.along > 1, b.rows > 1) {
+            (true, true) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("p", p), ("g", g)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (true, false) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("p", p)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (false, true) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end), ("g", g)],
+                    there_is,
+                    geometry,
+                );
+            }
+            (false, false) => {
+                w.line(
+                    &there,
+                    substituted![("b", width), ("e", end)],
+                    there_is,
+                    geometry,
+                );
+            }
+        }
     }
 }
