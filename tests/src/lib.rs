@@ -23,3 +23,4 @@ pub mod moved;
 pub mod reference;
 pub mod table;
 pub mod tolerance;
+pub mod ways;

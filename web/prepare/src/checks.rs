@@ -10,6 +10,7 @@ use outside_checks::check::Record;
 use outside_checks::reference::Origin;
 use outside_checks::table::{Table, tables};
 
+use crate::gauntlet;
 use crate::register::{Register, escape};
 
 /// Name of the page with every value, beside the main page.
@@ -48,6 +49,7 @@ pub fn overview(caption: &str) -> String {
             percent(most),
         );
     }
+    html.push_str(&gauntlet::line());
     let count: usize = compared().iter().map(|table| table.records.len()).sum();
     let _ = write!(
         html,
@@ -84,6 +86,7 @@ pub fn page(register: &Register) -> String {
         }
         body.push_str("</tbody></table>\n");
     }
+    body.push_str(&gauntlet::section());
     format!(
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'\">\n\

@@ -2,7 +2,7 @@
 //!
 //! `content/*.md` → [`lesson`] → [`page`]; [`register`] holds the sources and terms that the text
 //! may point to, `blocks` what a lesson is made of, [`figures`] the still drawings, [`checks`] the
-//! calculation beside other values, [`gate`] what the finished page must never hold.
+//! calculation beside other values, `gauntlet` the joints judged by hand, [`gate`] what the finished page must never hold.
 
 #![allow(
     clippy::unwrap_used,
@@ -16,6 +16,7 @@ mod blocks;
 pub mod checks;
 pub mod figures;
 pub mod gate;
+mod gauntlet;
 pub mod lesson;
 pub mod page;
 pub mod problem;
