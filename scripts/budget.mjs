@@ -10,15 +10,16 @@ import { brotliCompressSync, constants } from 'node:zlib';
 const dist = fileURLToPath(new URL('../dist', import.meta.url));
 const LIMITS = {
   // The aim was 150 kB; forms, catalogue, drawings and the whole calculation came to twice that, the
-  // ten lessons to 51 kB on top, drawing joints by lot to 11. This is a ceiling against growth, not a
+  // ten lessons to 51 kB on top, drawing joints by lot to 11, placing every part and asking every way out
+  // of the joint to 17. This is a ceiling against growth, not a
   // size to be proud of.
-  '.wasm': { most: 358_000, warn: 356_000 },
+  '.wasm': { most: 375_000, warn: 373_000 },
   '.js': { most: 12_000 },
   // Ten lessons in words, with two still drawings each: it is read while the program loads.
-  '.html': { most: 48_000 },
+  '.html': { most: 49_000 },
   '.css': { most: 12_000 },
 };
-const TOTAL = 427_000;
+const TOTAL = 445_000;
 // Described for developers, or opened by whoever wants to see the checks: never loaded by the page.
 const NOT_LOADED = /(\.ts|^checks\.(html|css))$/;
 

@@ -16,7 +16,9 @@ export type CheckId =
   | "clamp" | "bolt-tightening" | "grade" | "slip" | "opening" | "bolt-shear" | "wall-bearing" | "fitting-bearing"
   | "bolt-bending" | "bolt-combined" | "tube-tear-out" | "fitting-tear-out" | "block-shear" | "net-section"
   | "pull-through" | "loosening" | "end-distance" | "bolt-service" | "fitting-flange" | "fitting-edge" | "spacing"
-  | "hole-size" | "washer-cover" | "sleeve-fit" | "bolt-fatigue" | "washer-seat" | "member-edge" | "member-flange";
+  | "hole-size" | "washer-cover" | "sleeve-fit" | "bolt-fatigue" | "washer-seat" | "member-edge" | "member-flange"
+  | "least-clamp" | "turning" | "load-offset" | "sleeve-weld" | "face-pull" | "sleeve-length"
+  | "hole-place" | "washer-place" | "sleeve-place" | "plate-place" | "wrench-room";
 export interface Check {
   id: CheckId; verdict: Verdict; demand: Amount; capacity: Amount; factor: number; factor_is: string;
   /** factor × demand / capacity; null where not checked. */
@@ -45,6 +47,8 @@ export interface FaceNumbers {
 }
 export interface Face {
   side: "head" | "nut"; bears_by: "washer" | "fitting" | "spreader"; washer_outer_mm: number; end_factor: number;
+  /** What one bolt of the group has of the face, beside the others and near an open end. */
+  group_factor: number;
   least: FaceNumbers; likely: FaceNumbers;
   yield_line_circular_patch_n: number; yield_line_square_patch_n: number; out_of_range: OutOfRange[];
 }
