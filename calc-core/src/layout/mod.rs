@@ -2,7 +2,7 @@
 //!
 //! Coordinates are those of the face under the washers: `x` along the member from the end nearest the bolts, `y` across
 //! it from one edge (from the back of the web or upright leg where a flange or a leg stands free), both in the plane
-//! of the face. [`places`] puts the bolts there, [`face`] says which part of the face is flat, and the other files
+//! of the face. `places` puts the bolts there, `face` says which part of the face is flat, and the other files
 //! ask one question each of what stands there: holes, washers, sleeves, plates, wrench.
 
 mod face;

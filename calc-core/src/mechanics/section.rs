@@ -35,7 +35,7 @@ pub struct HoledTube {
 /// | `N`, `M` | force along the tube, moment in the plane of the height | N, N·m |
 /// | `y` | from mid-height to the far rim of the hole, or to the outer face where that is pierced | m |
 ///
-/// Round corners are taken off ([`rounded_off`]). The bending of a
+/// Round corners are taken off (`rounded_off`). The bending of a
 /// pressed face and the pressing of a bolt on its hole are not in it.
 ///
 /// # Sources
