@@ -37,7 +37,7 @@ pub(crate) fn section() -> String {
     let mut html = format!(
         "<h2 id=\"{ID}\">{TITLE}</h2>\n<p>What each may come to was worked out by hand before it was calculated, from \
          published rules or common practice. Made up; nobody's trailer.</p>\n\
-         <table><thead><tr><th>Joint</th><th>May be</th><th>Comes out</th><th>Why</th></tr></thead>\n<tbody>"
+         <table class=\"judged\"><thead><tr><th>Joint</th><th>May be</th><th>Comes out</th><th>Why</th></tr></thead>\n<tbody>"
     );
     for joint in joints() {
         let may_be = if joint.best == joint.worst {
