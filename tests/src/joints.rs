@@ -128,6 +128,23 @@ fn nth<T>(list: &[T], lot: u64) -> Option<&T> {
     list.get(usize::try_from(place).ok()?)
 }
 
+/// Tongue on close sleeves between thick walls, bolted through the sides, which holds.
+#[must_use]
+pub fn sleeved() -> Input {
+    Input {
+        tube_material: "a500-b".into(),
+        tube_width_mm: 76.2,
+        tube_depth_mm: 76.2,
+        tube_wall_mm: 4.76,
+        support: "loose-sleeve".into(),
+        sleeve: "rt-1.000x0.250".into(),
+        sleeve_short_mm: 0.1,
+        faying_surface: "en-c".into(),
+        bolt_grade: "sae-5".into(),
+        ..Input::default()
+    }
+}
+
 /// A joint that holds: a light trailer on a solid steel tongue.
 #[must_use]
 pub fn sound() -> Input {

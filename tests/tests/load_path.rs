@@ -9,6 +9,7 @@
 )]
 
 mod drawn;
+mod runner;
 
 use calc_core::mechanics::face::{FaceCurve, LOWER_BOUND};
 use calc_core::quantity::InUnits;
@@ -16,24 +17,15 @@ use calc_core::report::{Check, CheckId, Message, Report, Strength, Verdict};
 use calc_core::scenario::{Field, Mount, SupportKind};
 use calc_core::{Input, Scenario, evaluate};
 use drawn::{inputs, scenario};
+use outside_checks::joints::sleeved;
 use outside_checks::reference::folder;
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
 
 fn every_joint(
     make: impl Fn(&mut Input),
     holds: impl Fn(&Scenario, &Report) -> Result<(), TestCaseError>,
 ) {
-    let cases = std::env::var("PROPTEST_CASES")
-        .ok()
-        .and_then(|n| n.parse().ok())
-        .unwrap_or(10_000);
-    let mut runner = TestRunner::new(Config {
-        cases,
-        max_global_rejects: cases.saturating_mul(200).max(10_000),
-        failure_persistence: None,
-        ..Config::default()
-    });
+    let mut runner = runner::runner(200);
     let outcome = runner.run(&inputs(), |mut input| {
         make(&mut input);
         let s = scenario(&input)?;
@@ -63,22 +55,6 @@ fn report(input: &Input) -> Report {
 
 fn find(r: &Report, id: CheckId) -> &Check {
     r.check(id).unwrap()
-}
-
-/// A tongue that holds on a sleeve between the walls.
-fn tongue() -> Input {
-    Input {
-        tube_material: "a500-b".into(),
-        tube_width_mm: 76.2,
-        tube_depth_mm: 76.2,
-        tube_wall_mm: 4.76,
-        support: "loose-sleeve".into(),
-        sleeve: "rt-1.000x0.250".into(),
-        sleeve_short_mm: 0.1,
-        faying_surface: "en-c".into(),
-        bolt_grade: "sae-5".into(),
-        ..Input::default()
-    }
 }
 
 const JOINTS: [&str; 3] = ["coupler", "spring-hanger", "chain-bracket"];
@@ -249,7 +225,7 @@ fn the_tongue_holds_on_its_loose_sleeve_and_on_a_welded_one_and_not_on_a_free_on
                     sleeve_welded: welded.into(),
                     // From the top a thinner one is asked how far its upright part is.
                     fitting_thickness_mm: 12.0,
-                    ..tongue()
+                    ..sleeved()
                 })
             };
             let what = format!("{mount} {joint}");
@@ -285,7 +261,7 @@ fn a_wide_aluminium_sleeve_does_not_hold_from_the_top() {
             sleeve_outer_mm: Some(32.0),
             sleeve_wall_mm: Some(8.0),
             sleeve_material: "6061-t6".into(),
-            ..tongue()
+            ..sleeved()
         });
         assert_eq!(r.verdict, Verdict::DoesNotHold, "{joint}");
     }
@@ -302,7 +278,7 @@ fn a_wide_washer_over_a_free_sleeve_is_judged_by_the_face() {
         washer_thickness_mm: Some(12.0),
         tube_width_mm: 101.6,
         tube_depth_mm: 101.6,
-        ..tongue()
+        ..sleeved()
     });
     let pull = find(&r, CheckId::FacePull);
     assert!(pull.utilisation.is_some(), "{pull:?}");
@@ -328,7 +304,7 @@ fn a_pull_on_a_bare_face_is_held_against_its_curve() {
             end_distance_mm: 500.0,
             // Far enough from each other that every bolt has the face to itself.
             spacing_along_mm: 400.0,
-            ..tongue()
+            ..sleeved()
         })
         .unwrap();
         let washer = s.bolting.washer.outer;
@@ -362,7 +338,7 @@ fn clamp_and_pull_press_on_the_face_together() {
             support: "bare".into(),
             torque_nm: Some(torque),
             end_distance_mm: 500.0,
-            ..tongue()
+            ..sleeved()
         })
     };
     let r = of(6000.0, 34.0);
@@ -383,7 +359,7 @@ fn a_face_outside_the_range_is_not_judged() {
     let from_top = || Input {
         mount: "from-top".into(),
         support: "bare".into(),
-        ..tongue()
+        ..sleeved()
     };
     let thin = Input {
         tube_wall_mm: 1.2,
@@ -405,7 +381,7 @@ fn a_face_outside_the_range_is_not_judged() {
 fn a_loose_sleeve_is_never_welded() {
     let refused = Scenario::new(&Input {
         sleeve_welded: "yes".into(),
-        ..tongue()
+        ..sleeved()
     })
     .unwrap_err();
     let fields: Vec<_> = refused.iter().map(|error| error.field()).collect();
@@ -422,7 +398,7 @@ fn a_wider_sleeve_raises_the_stress_at_its_hole() {
                 support: "through-sleeve".into(),
                 sleeve_welded: "yes".into(),
                 sleeve: sleeve.into(),
-                ..tongue()
+                ..sleeved()
             });
             r.fatigue.hole_range.si
         };
@@ -435,7 +411,7 @@ fn a_slightly_long_sleeve_is_pushed_in_by_hand() {
     let of = |short: f64| {
         report(&Input {
             sleeve_short_mm: short,
-            ..tongue()
+            ..sleeved()
         })
     };
     assert_eq!(of(0.0).check(CheckId::SleeveLength), None);

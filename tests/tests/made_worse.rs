@@ -14,15 +14,16 @@
 )]
 
 mod drawn;
+mod runner;
 
 use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::{Field, Input, SupportKind};
 use calc_core::{Scenario, evaluate};
 use drawn::{inputs, scenario};
-use outside_checks::joints::{Move, moved, sound};
+use outside_checks::joints::{Move, moved, sleeved, sound};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 
 /// Relative slack for what the solvers of clamp and bearing leave over.
 const NOISE: f64 = 1e-3;
@@ -44,21 +45,6 @@ const LESS_IS_LOST: [CheckId; 5] = [
     CheckId::BoltService,
 ];
 
-/// Light tongue on sleeves between thick walls, which holds.
-fn sleeved() -> Input {
-    Input {
-        tube_material: "a500-b".into(),
-        tube_width_mm: 76.2,
-        tube_depth_mm: 76.2,
-        tube_wall_mm: 4.76,
-        support: "loose-sleeve".into(),
-        sleeve: "rt-1.000x0.250".into(),
-        sleeve_short_mm: 0.1,
-        faying_surface: "en-c".into(),
-        ..Input::default()
-    }
-}
-
 /// Joints with up to fifteen fields moved away from the default joint or from one of two that hold.
 fn joints() -> impl Strategy<Value = Input> {
     let share = prop_oneof![3 => 0.0..=1.0_f64, 1 => Just(0.0), 1 => Just(1.0)];
@@ -71,16 +57,7 @@ fn joints() -> impl Strategy<Value = Input> {
 }
 
 fn runner() -> TestRunner {
-    let cases = std::env::var("PROPTEST_CASES")
-        .ok()
-        .and_then(|n| n.parse().ok())
-        .unwrap_or(10_000);
-    TestRunner::new(Config {
-        cases,
-        max_global_rejects: cases.saturating_mul(100).max(10_000),
-        failure_persistence: None,
-        ..Config::default()
-    })
+    runner::runner(100)
 }
 
 /// Where threads end in the grip: with the shortest bolt that reaches, another grip may bring threads into the plane
@@ -563,7 +540,11 @@ fn a_weld_near() {
         |before, after| {
             let except = [
                 &LESS_IS_LOST[..],
-                &[CheckId::BoltCombined, CheckId::FacePull],
+                &[
+                    CheckId::BoltCombined,
+                    CheckId::BoltFatigue,
+                    CheckId::FacePull,
+                ],
             ]
             .concat();
             never_better(before, after, &except)

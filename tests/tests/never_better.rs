@@ -12,6 +12,7 @@
 
 mod drawn;
 mod law;
+mod runner;
 
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::JointKind;

@@ -12,6 +12,7 @@ use calc_core::catalog::{CaseName, LoadKind};
 use calc_core::repair::{Rates, repairs};
 use calc_core::report::{CaseReport, Check, CheckId, Message, Report, Verdict};
 use calc_core::{Input, Scenario, evaluate};
+use outside_checks::joints::sleeved;
 
 fn report(input: &Input) -> Report {
     evaluate(&Scenario::new(input).unwrap_or_else(|errors| panic!("{errors:?}")))
@@ -47,22 +48,6 @@ fn hanger(offset: Option<f64>) -> Input {
         hanger_height_mm: 80.0,
         trailer_mass_kg: 650.0,
         load_offset_mm: offset,
-        ..Input::default()
-    }
-}
-
-/// A sound joint: two bolts through a steel tube on close sleeves.
-fn sound() -> Input {
-    Input {
-        tube_material: "a500-b".into(),
-        tube_width_mm: 76.2,
-        tube_depth_mm: 76.2,
-        tube_wall_mm: 4.76,
-        support: "loose-sleeve".into(),
-        sleeve: "rt-1.000x0.250".into(),
-        sleeve_short_mm: 0.1,
-        faying_surface: "en-c".into(),
-        bolt_grade: "sae-5".into(),
         ..Input::default()
     }
 }
@@ -127,7 +112,7 @@ fn an_offset_from_the_top_and_between_cheeks() {
     let top = |offset| Input {
         mount: "from-top".into(),
         load_offset_mm: offset,
-        ..sound()
+        ..sleeved()
     };
     let opening = |offset| check(&top(offset), CheckId::Opening).utilisation.unwrap();
     assert_eq!(opening(None), opening(Some(0.0)));
@@ -135,7 +120,7 @@ fn an_offset_from_the_top_and_between_cheeks() {
     let cheeks = |offset| {
         let mut report = report(&Input {
             load_offset_mm: offset,
-            ..sound()
+            ..sleeved()
         });
         report.input = Input::default();
         report
@@ -151,7 +136,7 @@ fn a_thin_fitting_is_not_passed_over() {
         mount: "from-top".into(),
         fitting_thickness_mm: thickness,
         flange_arm_mm: arm,
-        ..sound()
+        ..sleeved()
     };
     for thickness in [0.0, 1.0, 3.0, 5.0] {
         let report = report(&top(thickness, None));
@@ -180,7 +165,7 @@ fn stiff_with_any_arm_holds_with_each() {
                 flange_arm_mm: arm,
                 bolt_rows: rows,
                 spacing_across_mm: apart,
-                ..sound()
+                ..sleeved()
             };
             let any = check(&with(None), CheckId::FittingFlange);
             if any.verdict > Verdict::Close {
@@ -206,7 +191,7 @@ fn thin_cheeks_are_not_judged() {
     let with = |thickness| {
         let input = Input {
             fitting_thickness_mm: thickness,
-            ..sound()
+            ..sleeved()
         };
         report(&input)
     };
@@ -264,7 +249,7 @@ fn one_bolt_alone_never_holds() {
                         ball_ahead_mm: 0.0,
                         ball_below_mm: below,
                         fitting_thickness_mm: 12.0,
-                        ..sound()
+                        ..sleeved()
                     });
                     let turning = one.check(CheckId::Turning).unwrap();
                     assert!(turning.verdict >= Verdict::NotChecked, "{joint} {mount}");
@@ -280,13 +265,13 @@ fn one_bolt_alone_never_holds() {
         free_about_up_nm: about,
         fitting_thickness_mm: 12.0,
         ball_below_mm: 0.0,
-        ..sound()
+        ..sleeved()
     };
     assert!(report(&own(0.0, 0.0)).check(CheckId::Turning).is_none());
     let turned = |about| check(&own(0.0, about), CheckId::Turning).verdict;
     assert_eq!(turned(5.0), Verdict::NotChecked);
     assert_eq!(turned(5e3), Verdict::DoesNotHold);
-    assert!(report(&sound()).check(CheckId::Turning).is_none());
+    assert!(report(&sleeved()).check(CheckId::Turning).is_none());
 }
 
 /// From the top up and down are not the same: both are asked.
@@ -294,7 +279,7 @@ fn one_bolt_alone_never_holds() {
 fn a_coupler_from_the_top_is_pressed_and_pulled() {
     let top = report(&Input {
         mount: "from-top".into(),
-        ..sound()
+        ..sleeved()
     });
     for (name, sign) in [
         (CaseName::BrakingOverABump, 1.0),
@@ -325,13 +310,16 @@ fn a_chain_bracket_is_not_repaired_by_a_loose_nut() {
         let clamp = check(&repair.input, CheckId::LeastClamp);
         assert!(clamp.verdict <= Verdict::Close, "{:?}", clamp.reason);
     }
-    assert_eq!(check(&sound(), CheckId::LeastClamp).verdict, Verdict::Holds);
+    assert_eq!(
+        check(&sleeved(), CheckId::LeastClamp).verdict,
+        Verdict::Holds
+    );
 }
 
 /// Least clamp by hand: 15 % of the proof load.
 #[test]
 fn least_clamp_by_hand() {
-    let sound = report(&sound());
+    let sound = report(&sleeved());
     let clamp = sound.check(CheckId::LeastClamp).unwrap();
     let used = 0.15 * sound.tightening.proof_load_n / sound.losses.left_min_n;
     assert!((clamp.utilisation.unwrap() - used).abs() < 1e-12);
@@ -343,7 +331,7 @@ fn chain(rule: &str, mass: f64, share: f64) -> Report {
         load_rule: rule.into(),
         trailer_mass_kg: mass,
         chain_share: share,
-        ..sound()
+        ..sleeved()
     })
 }
 
@@ -395,7 +383,7 @@ fn a_chain_is_told_of_bolts_of_its_own() {
         notes.any(|n| n.code == Message::NoteChainOwnBolts)
     };
     assert!(says(&chain("road-service", 1000.0, 1.0)));
-    assert!(!says(&report(&sound())));
+    assert!(!says(&report(&sleeved())));
 }
 
 /// Above 3.5 t D and V act at once, whichever way both point.
@@ -404,7 +392,7 @@ fn a_heavy_trailer_has_both_values_at_once() {
     let heavy = report(&Input {
         load_rule: "un-r55".into(),
         trailer_mass_kg: 4000.0,
-        ..sound()
+        ..sleeved()
     });
     let d = case(&heavy, CaseName::DValuePulled).longitudinal_n;
     let rest = 4000.0 * 9.806_65 * 0.125;

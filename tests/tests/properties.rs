@@ -12,6 +12,7 @@
 
 mod drawn;
 mod law;
+mod runner;
 
 use calc_core::quantity::{Dimension, InUnits};
 use calc_core::repair::{Rates, repairs};

@@ -52,22 +52,12 @@ impl Builder<'_> {
     /// Where a bare face pushes back on a washer that dishes: the diameter at which face and washer
     /// carry the same.
     pub(super) fn effective_washer(&self, tube: &FaceTube) -> Length {
-        self.washer_that_counts(|d| self.face(tube, d))
-    }
-
-    /// The same on a face that one bolt has to itself, away from the end: the stiffer the face, the more of the
-    /// washer dishes.
-    pub(super) fn effective_washer_alone(&self, tube: &FaceTube) -> Length {
-        self.washer_that_counts(|d| FaceCurve::new(tube, d, self.bound()))
-    }
-
-    fn washer_that_counts(&self, face: impl Fn(Length) -> FaceCurve) -> Length {
         let w = &self.s.bolting.washer;
         let nut = self.s.bolting.thread.bearing_diameter().min(w.outer);
         let thickness = self.washer_thickness();
         let diameter = find_root(nut.si(), w.outer.si(), 1e-6, |d| {
             let at = Length::of_si(d);
-            let face = face(at).force_at_share(SERVICE_SHARE);
+            let face = self.face(tube, at).force_at_share(SERVICE_SHARE);
             let dish =
                 washer::dishing_load(mpa(WASHER_YIELD_MPA), thickness, w.outer, w.bore, nut, at);
             face.si() - dish.si()

@@ -9,6 +9,7 @@ use super::build::Builder;
 use super::model::{SERVICE_SHARE, Side, SupportModel};
 use super::of;
 use crate::mechanics::face::{CHECKED_TO, FaceCurve, FaceTube, out_of_range};
+use crate::mechanics::washer::spread;
 use crate::quantity::{InUnits, Length};
 use crate::report::{Sentence, say};
 use crate::scenario::{Scenario, Strength};
@@ -158,8 +159,11 @@ pub(super) fn by_a_rim(b: &Builder<'_>, hole: Length, rim: Length) -> Pulled {
     let s = b.s;
     let tube = s.tube.face(b.strength);
     let washer = b.effective_washer(&tube);
-    // A face that is softer for the bolts beside it lets the washer dish less: no reason to reach farther.
-    if (b.effective_washer_alone(&tube) - hole) * 0.5 < rim {
+    // A softer face lets the washer dish less, which is no reason to reach farther: how far it reaches goes by the
+    // washer alone.
+    let nut = s.bolting.thread.bearing_diameter();
+    let reaches = spread(nut, b.washer_thickness()).min(s.bolting.washer.outer);
+    if (reaches.min(washer) - hole) * 0.5 < rim {
         return Pulled::Nothing;
     }
     let outside = !out_of_range(&tube, s.bolting.washer.outer).is_empty();

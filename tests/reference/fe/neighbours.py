@@ -8,9 +8,11 @@ import numpy as np
 from run_case import Mesh, grade, geom, parse_dat
 HERE = os.path.dirname(os.path.abspath(__file__))
 
-def cases(path=os.path.join(HERE, "cases_neighbours.csv")):
+CASES = "cases_neighbours.csv"
+
+def cases():
     o = {}
-    for r in csv.DictReader(open(path)):
+    for r in csv.DictReader(open(os.path.join(HERE, CASES))):
         o[r["id"]] = {k: (v if k in ("id", "set", "section") else float(v)) for k, v in r.items()}
     return o
 

@@ -4,7 +4,7 @@ use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::Input;
 use calc_core::{Scenario, evaluate};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 
 use crate::drawn::{inputs, scenario};
 
@@ -13,16 +13,7 @@ use crate::drawn::{inputs, scenario};
 const NOISE: f64 = 1e-4;
 
 pub(crate) fn runner() -> TestRunner {
-    let cases = std::env::var("PROPTEST_CASES")
-        .ok()
-        .and_then(|n| n.parse().ok())
-        .unwrap_or(10_000);
-    TestRunner::new(Config {
-        cases,
-        max_global_rejects: cases.saturating_mul(50).max(10_000),
-        failure_persistence: None,
-        ..Config::default()
-    })
+    crate::runner::runner(50)
 }
 
 /// Compares a joint with the same joint after one change; passed over where the change is refused.

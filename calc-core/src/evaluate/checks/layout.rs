@@ -72,42 +72,20 @@ impl Analysis<'_> {
             formula: "to the next bolt, to where the flat ends, or to the end",
         };
         let (width, end) = (s.tube.width, s.tube.end_distance);
-        let (p, g) = (b.spacing_along, b.spacing_across);
-        let there_is = fit.there;
-        // Beside no other bolt there is no distance.
-        match (b.along > 1, b.rows > 1) {
-            (true, true) => {
-                w.line(
-                    &there,
-                    substituted![("b", width), ("e", end), ("p", p), ("g", g)],
-                    there_is,
-                    geometry,
-                );
-            }
-            (true, false) => {
-                w.line(
-                    &there,
-                    substituted![("b", width), ("e", end), ("p", p)],
-                    there_is,
-                    geometry,
-                );
-            }
-            (false, true) => {
-                w.line(
-                    &there,
-                    substituted![("b", width), ("e", end), ("g", g)],
-                    there_is,
-                    geometry,
-                );
-            }
-            (false, false) => {
-                w.line(
-                    &there,
-                    substituted![("b", width), ("e", end)],
-                    there_is,
-                    geometry,
-                );
-            }
+        match self.closest_spacing() {
+            Some(next) => w.line(
+                &there,
+                substituted![("b", width), ("e", end), ("p", next)],
+                fit.there,
+                geometry,
+            ),
+            // Beside no other bolt there is no distance.
+            None => w.line(
+                &there,
+                substituted![("b", width), ("e", end)],
+                fit.there,
+                geometry,
+            ),
         }
     }
 }
