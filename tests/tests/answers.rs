@@ -1,13 +1,5 @@
 //! Guards changes that may move no number: what calc-core answers has the digest that was kept.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use outside_checks::answers::{BLOCK, BLOCKS, Line, digest, joints, platform};
 
 /// How many blocks are asked for repairs too; `scripts/answers` asks all of them.

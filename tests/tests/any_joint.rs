@@ -1,20 +1,10 @@
 //! Whatever joint comes in, what is drawn, worked back and counted stays finite and in order.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
-mod drawn;
-
+use crate::drawn::{inputs, scenario};
 use calc_core::chance::{Distribution, Sampler};
 use calc_core::evaluate;
 use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{mm, newton_metre};
-use drawn::{inputs, scenario};
 use proptest::prelude::*;
 
 fn in_order(d: &Distribution) -> bool {

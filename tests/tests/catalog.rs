@@ -1,13 +1,5 @@
 //! The catalogue as a whole: ids that links can rely on.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use std::collections::BTreeSet;
 
 use calc_core::catalog;

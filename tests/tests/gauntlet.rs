@@ -1,14 +1,6 @@
 //! Joints worked out by hand, each with the best and the worst verdict it may have: what must hold does, what must
 //! not does not, and for the reason that was given.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use std::collections::BTreeSet;
 
 use calc_core::report::{CheckId, Verdict};

@@ -3,14 +3,6 @@
 //! `links/v1/*.txt`: a link on the first line, then the scenario it stands for as JSON. Files are added,
 //! never changed: a link on somebody's wall does not change either.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::link::{Decoded, decode, encode};
 use std::path::Path;
 

@@ -1,22 +1,11 @@
 //! How the load gets from the fitting into the tube: through friction, a weld, the rim of a hole, a face.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
-mod drawn;
-mod runner;
-
+use crate::drawn::{inputs, scenario};
 use calc_core::mechanics::face::{FaceCurve, LOWER_BOUND};
 use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Message, Report, Strength, Verdict};
 use calc_core::scenario::{Field, Mount, SupportKind};
 use calc_core::{Input, Scenario, evaluate};
-use drawn::{inputs, scenario};
 use outside_checks::joints::sleeved;
 use outside_checks::reference::folder;
 use proptest::prelude::*;
@@ -25,7 +14,7 @@ fn every_joint(
     make: impl Fn(&mut Input),
     holds: impl Fn(&Scenario, &Report) -> Result<(), TestCaseError>,
 ) {
-    let mut runner = runner::runner(200);
+    let mut runner = crate::runner::runner(200);
     let outcome = runner.run(&inputs(), |mut input| {
         make(&mut input);
         let s = scenario(&input)?;

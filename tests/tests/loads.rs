@@ -1,14 +1,6 @@
 //! Loads of the joint and their share per bolt against values from elsewhere, and what must hold for
 //! every group.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::catalog::CaseName;
 use calc_core::report::{CaseReport, CheckId, Message, Report, Verdict};
 use std::f64::consts::TAU;

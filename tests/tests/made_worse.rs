@@ -5,22 +5,11 @@
 //! out, and why. What was not judged before is passed over: nothing was known of it. Ten thousand joints a law;
 //! `PROPTEST_CASES` sets another number.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
-mod drawn;
-mod runner;
-
+use crate::drawn::{inputs, scenario};
 use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::{Field, Input, SupportKind};
 use calc_core::{Scenario, evaluate};
-use drawn::{inputs, scenario};
 use outside_checks::joints::{Move, moved, sleeved, sound};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
@@ -57,7 +46,7 @@ fn joints() -> impl Strategy<Value = Input> {
 }
 
 fn runner() -> TestRunner {
-    runner::runner(100)
+    crate::runner::runner(100)
 }
 
 /// Where threads end in the grip: with the shortest bolt that reaches, another grip may bring threads into the plane
@@ -544,6 +533,7 @@ fn a_weld_near() {
                     CheckId::BoltCombined,
                     CheckId::BoltFatigue,
                     CheckId::FacePull,
+                    CheckId::PullThrough,
                 ],
             ]
             .concat();

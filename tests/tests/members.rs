@@ -1,14 +1,6 @@
 //! Channels, angles and round tubes: what must hold for every such joint. Values from outside stand in
 //! `compare/members.rs`.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::quantity::{InUnits, mm};
 use calc_core::report::{Check as Answer, CheckId, Message, Report, Verdict};
 use calc_core::scenario::Field;

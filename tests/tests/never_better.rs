@@ -2,21 +2,9 @@
 //!
 //! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
-mod drawn;
-mod law;
-mod runner;
-
+use crate::law::{check, compare, compare_made, not_worse};
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::JointKind;
-use law::{check, compare, compare_made, not_worse};
 use proptest::prelude::*;
 
 /// No verdict is better, of these checks or of the joint; what falls away counts as it stood.
@@ -85,9 +73,10 @@ fn a_thinner_fitting_is_never_better() {
 #[test]
 fn a_bolt_less_along_is_never_better() {
     compare(
-        |input, _, _| {
+        // Holes that all but meet share so little face that one less leaves the others more than it took.
+        |input, s, _| {
             input.bolts_along -= 1.0;
-            input.bolts_along >= 1.0
+            input.bolts_along >= 1.0 && s.bolting.spacing_along > s.bolting.hole * 2.5
         },
         |before, after| {
             let ids = [

@@ -1,13 +1,5 @@
 //! Joints that must not pass in silence: what is not known is asked for, what cannot hold does not.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::catalog::{CaseName, LoadKind};
 use calc_core::repair::{Rates, repairs};
 use calc_core::report::{CaseReport, Check, CheckId, Message, Report, Verdict};

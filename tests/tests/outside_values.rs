@@ -1,13 +1,5 @@
 //! Every value from outside, within the tolerance that its source allows.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use std::collections::BTreeSet;
 
 use outside_checks::check::Record;

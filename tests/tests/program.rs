@@ -1,13 +1,5 @@
 //! The `evaluate` example as a program: JSON in, JSON out, exit code.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use serde_json::Value;
 use std::io::Write;
 use std::process::{Command, Stdio};

@@ -2,25 +2,13 @@
 //!
 //! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
-mod drawn;
-mod law;
-mod runner;
-
+use crate::drawn::{inputs, scenario};
+use crate::law::{at_least, check, compare, compare_made, not_worse, runner};
 use calc_core::quantity::{Dimension, InUnits};
 use calc_core::repair::{Rates, repairs};
 use calc_core::report::{CheckId, Report, Verdict};
 use calc_core::scenario::{Field, Input, JointKind, MemberKind, Mount, SupportKind};
 use calc_core::{Scenario, evaluate, torque_turn};
-use drawn::{inputs, scenario};
-use law::{at_least, check, compare, compare_made, not_worse, runner};
 use proptest::prelude::*;
 
 /// Every how many joints the repairs are looked for too: each search goes through thousands of

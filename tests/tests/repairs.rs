@@ -1,13 +1,5 @@
 //! Laws of the list of repairs and of its work sheets.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::quantity::{InUnits, inch};
 use calc_core::repair::sheet::{WorkSheet, work_sheet};
 use calc_core::repair::{Rates, RepairKind, repairs};

@@ -1,15 +1,6 @@
 //! The second opinion: quantities of some hundred joints from an independent script
 //! (`reference/second/`), beside what the report says of the same joints.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    clippy::print_stdout,
-    reason = "a test may fail by a panic, and so may what it calls; what was compared is worth reading"
-)]
-
 use calc_core::catalog::LoadKind;
 use calc_core::report::{CaseReport, Check, CheckId, Message, Report};
 use calc_core::{Input, Scenario, evaluate};

@@ -1,13 +1,5 @@
 //! Joints that have slipped: whole joints worked by hand, and what must hold for them.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::mechanics::{interaction, pin};
 use calc_core::quantity::{InUnits, ksi, mm, mpa};
 use calc_core::report::{CheckId, Message, Report, Verdict};

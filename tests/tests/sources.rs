@@ -1,13 +1,5 @@
 //! The register of sources: every citation has an entry, every entry is cited.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 

@@ -1,14 +1,6 @@
 //! Three facts of the trade, common practice without a source: what a dry bolt is tightened to, that a
 //! bare tube cannot take it, and that a welded sleeve can.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::torque_for;
 use calc_core::quantity::{InUnits, pound_force_foot};

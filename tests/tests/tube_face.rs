@@ -1,13 +1,5 @@
 //! What the finite-element runs say about the face as a whole.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::mechanics::face::LOWER_BOUND;
 use outside_checks::check::Record;
 use outside_checks::compare::{TOPICS, Topic};

@@ -1,13 +1,5 @@
 //! No way out of the joint is left without a check.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use outside_checks::ways::{FILE, WAYS, markdown, reason, rows};
 
 #[test]

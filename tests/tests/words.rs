@@ -1,13 +1,5 @@
 //! Everything that the calculation can say has its words, and the words leave room for exactly that.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may fail by a panic, and so may what it calls"
-)]
-
 use calc_core::catalog::{CaseName, HoleFit, LoadKind};
 use calc_core::repair::RepairKind;
 use calc_core::report::{CheckId, Factor, Label, Message, Part, Verdict};

@@ -1,4 +1,7 @@
-//! How many joints a law is tried with.
+//! How many joints a law is tried with, and which.
+//!
+//! The same ones in every run (`PROPTEST_RNG_SEED` in `.cargo/config.toml`), so that a change is judged by what it
+//! changed; `scripts/explore` tries new ones.
 
 use proptest::test_runner::{Config, TestRunner};
 
