@@ -7,19 +7,20 @@ use crate::scenario::{MemberKind, Scenario, SupportKind};
 /// A face of the member from edge to edge, with the part of it that is flat; all from the same edge as
 /// [`Place::across`](super::Place::across).
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Face {
+pub struct Face {
     /// Where the flat of the outside begins and ends.
-    pub(crate) flat: [Length; 2],
+    pub flat: [Length; 2],
     /// Where the flat that lies over the hollow begins and ends: off the corners and off the side walls.
-    pub(crate) clear: [Length; 2],
+    pub clear: [Length; 2],
     /// Where the metal begins and ends.
-    pub(crate) metal: [Length; 2],
+    pub metal: [Length; 2],
 }
 
 impl Face {
     /// The face of a joint. The outside and the inside of a hollow tube are flat over the same width: the corners
     /// are round about one center.
-    pub(crate) fn new(s: &Scenario) -> Self {
+    #[must_use]
+    pub fn new(s: &Scenario) -> Self {
         let width = s.tube.width;
         let upright = s.member.outstanding;
         let metal = [mm(0.0), width];

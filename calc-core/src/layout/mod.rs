@@ -14,14 +14,16 @@ mod sleeves;
 mod washers;
 mod wrench;
 
-pub(crate) use face::{Face, root_fillet};
+pub use face::Face;
+pub(crate) use face::root_fillet;
 pub(crate) use fit::Fit;
 pub(crate) use holes::holes;
 pub use places::{Place, bolts};
 pub(crate) use plates::plates;
 pub(crate) use sleeves::sleeves;
 pub(crate) use washers::washers;
-pub(crate) use wrench::{SOCKET, across_flats, wrench};
+pub use wrench::SOCKET;
+pub(crate) use wrench::{across_flats, wrench};
 
 #[cfg(test)]
 mod tests;

@@ -8,7 +8,7 @@ use crate::scenario::Scenario;
 
 /// Outside diameter of a socket over the width across the flats. Sockets for a bar are 1.35 to 1.45, impact sockets
 /// up to 1.6 (common practice, no source); an assumption between them.
-pub(crate) const SOCKET: f64 = 1.5;
+pub const SOCKET: f64 = 1.5;
 
 /// A socket against the head next to it, corner towards it, and against the upright part of the fitting.
 ///

@@ -5,6 +5,7 @@ use std::collections::HashSet;
 use calc_core::cite::Cite;
 use calc_core::quantity::UnitSystem;
 use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
+use drawing::face::{FaceState, face_view};
 use drawing::member::{MemberState, member_section};
 use drawing::parts::marked_rule;
 use drawing::section::{Layout, SectionState, section};
@@ -110,8 +111,16 @@ pub(super) fn stuck(desk: Desk) -> El {
         .child(el("a").attr("href", "#verdict-title").live_children(line))
 }
 
-/// The reader's joint in section, as the wrench leaves it.
+/// The reader's joint in section, as the wrench leaves it, and along the bolts where a part has no room.
 fn own_section(desk: Desk) -> El {
+    let face = Memo::new(move |_| {
+        let units = desk.units();
+        let shown = desk.shown.read();
+        let (scenario, report) = shown.answer.as_ref()?;
+        let example = desk.form.read().example().is_some();
+        let state = FaceState::from_core("own-face", scenario, report, units);
+        (!state.clashes.is_empty()).then(|| face_view(&FaceState { example, ..state }))
+    });
     let scene = Memo::new(move |_| {
         let units = desk.units();
         let shown = desk.shown.read();
@@ -137,10 +146,10 @@ fn own_section(desk: Desk) -> El {
         }))
     });
     classed("div", "own-section").live_children(move || {
-        scene
-            .get()
-            .map(|scene| el("div").child(drawing(Signal::stored(scene))))
+        [scene.get(), face.get()]
             .into_iter()
+            .flatten()
+            .map(|scene| el("div").child(drawing(Signal::stored(scene))))
             .collect()
     })
 }
