@@ -4,7 +4,7 @@
 //! cargo run -q -p calc-core --example evaluate < scenario.json > report.json
 //! ```
 //!
-//! Beside the report: the curve of torque against turn, the repairs, and the work sheet of the cheapest of
+//! Beside the report: the outlook (strength usually found, torque to stop at), the curve of torque against turn, the repairs, and the work sheet of the cheapest of
 //! them (null where none holds).
 //!
 //! What is left out takes its default; `{}` is the default joint. Bad input: exit code 2 and a JSON
@@ -18,6 +18,7 @@
     reason = "a tool of the workshop: it stops where it cannot go on"
 )]
 
+use calc_core::outlook::outlook;
 use calc_core::{Input, InputError, Scenario, evaluate, repair, torque_turn};
 use serde_json::{Value, json};
 use std::io::{Read, Write};
@@ -51,6 +52,7 @@ fn main() -> ExitCode {
                 .map(|repaired| repair::sheet::work_sheet(&scenario, &repaired, &rates));
             write(&json!({
                 "report": evaluate(&scenario),
+                "outlook": outlook(&scenario),
                 "torque_turn": torque_turn(&scenario),
                 "repairs": repairs,
                 "work_sheet": sheet,

@@ -16,6 +16,7 @@ pub mod layout;
 pub mod link;
 pub mod mechanics;
 mod order;
+pub mod outlook;
 pub mod quantity;
 pub mod repair;
 pub mod report;

@@ -414,8 +414,13 @@ fn a_slightly_long_sleeve_is_pushed_in_by_hand() {
 }
 
 #[test]
-fn runs_of_faces_that_are_pulled_out_can_be_made_again() {
-    for name in ["run_pull.py", "README.md"] {
-        assert!(folder().join("fe_pull").join(name).exists(), "{name}");
+fn runs_of_pulled_faces_and_of_sleeves_can_be_made_again() {
+    for name in [
+        "fe_pull/run_pull.py",
+        "fe_pull/README.md",
+        "fe_sleeve/run_sleeve.py",
+        "fe_sleeve/README.md",
+    ] {
+        assert!(folder().join(name).exists(), "{name}");
     }
 }

@@ -240,6 +240,26 @@ impl Material {
         self.welded.as_ref()
     }
 
+    /// The same material with the strength that it usually has in the place of the least, beside welds too.
+    ///
+    /// For the answer beside the verdict: see [`outlook`](crate::outlook).
+    #[must_use]
+    pub fn usual(&'static self) -> &'static Self {
+        let stronger = |row: &&'static Self| row.id == self.id;
+        USUAL.iter().find(stronger).unwrap_or(self)
+    }
+
+    const fn with_usual_for_least(mut self) -> Self {
+        self.least = self.likely;
+        if let Some(welded) = self.welded {
+            self.welded = Some(Welded {
+                least: welded.likely,
+                likely: welded.likely,
+            });
+        }
+        self
+    }
+
     /// Share of the nominal wall to count: 0.93 for A500 tube, otherwise 1.
     #[must_use]
     pub const fn design_wall_factor(&self) -> f64 {
@@ -274,7 +294,7 @@ impl Material {
     }
 }
 
-static MATERIALS: [Material; 14] = [
+const MATERIALS: [Material; 14] = [
     alloys::A6061_T6,
     alloys::A6063_T5,
     alloys::A6063_T6,
@@ -291,16 +311,36 @@ static MATERIALS: [Material; 14] = [
     steels::STAINLESS_304,
 ];
 
+static ROWS: [Material; MATERIALS.len()] = MATERIALS;
+
+/// The same in the same order, each with its usual strength in the place of the least.
+static USUAL: [Material; MATERIALS.len()] = {
+    let mut rows = MATERIALS;
+    let mut i = 0;
+    while i < rows.len() {
+        // The length is that of the array: no index of the loop lies outside.
+        #[allow(
+            clippy::indexing_slicing,
+            reason = "checked by the compiler while it computes the constant"
+        )]
+        {
+            rows[i] = rows[i].with_usual_for_least();
+        }
+        i += 1;
+    }
+    rows
+};
+
 /// All materials: aluminium, steel, stainless.
 #[must_use]
 pub fn materials() -> &'static [Material] {
-    &MATERIALS
+    &ROWS
 }
 
 /// The material with this id.
 #[must_use]
 pub fn material(id: &str) -> Option<&'static Material> {
-    MATERIALS.iter().find(|material| material.id == id)
+    ROWS.iter().find(|material| material.id == id)
 }
 
 #[cfg(test)]

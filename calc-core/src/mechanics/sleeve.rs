@@ -106,6 +106,12 @@ impl SleeveCurve {
         [self.stiffness, self.strength, self.gap]
     }
 
+    /// Force at an approach of the washers.
+    #[must_use]
+    pub fn force(&self, approach: Length) -> Force {
+        newton(self.force_si(approach.si()))
+    }
+
     /// Force at an approach of the washers, in SI.
     pub(crate) fn force_si(&self, approach: f64) -> f64 {
         (self.stiffness * (approach - self.gap)).clamp(0.0, self.strength)

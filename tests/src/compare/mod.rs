@@ -62,6 +62,7 @@ pub const TOPICS: &[Topic] = &[
             tube_face::unloading,
             tube_face::pulled_out,
             tube_face::neighbours,
+            tube_face::welded_sleeve,
         ],
     },
     Topic {

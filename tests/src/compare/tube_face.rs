@@ -8,8 +8,10 @@ use calc_core::mechanics::face::{FaceCurve, FaceTube, LOWER_BOUND, out_of_range}
 use calc_core::mechanics::neighbours::{self, Group};
 use calc_core::mechanics::plate::{Plate, PlateCurve};
 use calc_core::mechanics::side_wall;
+use calc_core::mechanics::sleeve::{self, SleeveCurve};
+use calc_core::mechanics::stiffness;
 use calc_core::mechanics::yield_line::{Patch, chord_face};
-use calc_core::quantity::{InUnits, Length, mm, mpa};
+use calc_core::quantity::{InUnits, Length, mm, mpa, newton};
 
 use crate::check::{Check, Record};
 use crate::reference::{Origin, folder, rows};
@@ -149,6 +151,50 @@ pub(super) fn pulled_out() -> Check {
             let ours = curve.force_at_share(share).si();
             let allowed = [0.25 * theirs, 0.0];
             check.push(record(&run, &format!("{name}_n"), theirs, ours, allowed));
+        }
+    }
+    check
+}
+
+/// An aluminum sleeve that is welded through both faces, with the factor of verdicts on the faces: the whole sleeve
+/// counted as softened as its ends are. Never above a run, and not more than 15 % below.
+pub(super) fn welded_sleeve() -> Check {
+    let (outer, wall, face_wall) = (mm(21.34), mm(2.77), mm(3.175));
+    let (modulus, poisson) = (mpa(68_900.0), 0.33);
+    let inner = outer - wall * 2.0;
+    let mut check = Check::new();
+    for row in in_folder("fe_sleeve", "results.csv") {
+        let softened = mpa(number(&row, "fy_softened"));
+        let length = mm(2.0 * number(&row, "half_length"));
+        let tube = FaceTube {
+            width: mm(2.0 * number(&row, "face_radius")),
+            depth: length,
+            wall: face_wall,
+            corner_radius: mm(0.0),
+            modulus,
+            poisson,
+            yield_strength: softened,
+        };
+        let face = FaceCurve::new(&tube, outer, LOWER_BOUND);
+        let area = sleeve::area(outer, inner);
+        let core = SleeveCurve::new(
+            stiffness::prism(modulus, area, length),
+            newton(softened.si() * area.si()),
+            mm(0.0),
+        );
+        for (approach, name) in [(0.25, "F_0.25"), (1.0, "F_1.00")] {
+            let theirs = number(&row, name);
+            let ours = face.force(mm(approach)) + core.force(mm(2.0 * approach));
+            check.push(Record {
+                value: format!("{} {name}_n", row["id"]),
+                published: theirs,
+                ours: ours.si(),
+                allowed: [0.15 * theirs, 0.0],
+                source: "fe-tube-face".to_owned(),
+                place: format!("sleeve softened to {} MPa", row["fy_softened"]),
+                flag: Flag::Computed,
+                origin: Origin::Own,
+            });
         }
     }
     check

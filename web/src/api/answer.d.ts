@@ -104,6 +104,17 @@ export interface Report {
   derived: Array<[keyof JointNumbers, number]>;
   notes: Said[]; fatigue: Fatigue;
 }
+/** How a joint stands at a torque. */
+export interface Setting { torque_nm: number; verdict: Verdict; weakest: CheckId; utilisation: number | null }
+/** What the wrench can be set to: nothing where no torque is better than the one that is set. */
+export interface WrenchSetting { now: Setting; best: Setting | null; band_nm: [number, number] | null }
+export type Metal = "member" | "softened-member" | "added-part" | "softened-part" | "fitting";
+/** The answer with the strength that metals usually have; the verdict stays with the least. */
+export interface UsualAnswer {
+  least: Verdict; usual: Verdict; weakest: CheckId; utilisation: number | null;
+  least_limit_n: number; usual_limit_n: number; decided_by: Metal[];
+}
+export interface Outlook { usual: UsualAnswer; wrench: WrenchSetting; wrench_usual: WrenchSetting; said: Said[] }
 export interface Work {
   holes: number; cuts: number; welds: number; surfaces: number; minutes: number; mass_kg: number; cost: number;
 }

@@ -15,6 +15,8 @@ export interface CalculationError extends Error {
 }
 /** The report of a joint. Throws a CalculationError that names every refused field. */
 export function evaluate(input: JointInput): Report;
+/** Beside the verdict: a torque that is better, and the answer with the strength usually found. Throws a CalculationError. */
+export function outlook(input: JointInput): Outlook;
 /** The repairs of a joint. Throws a CalculationError that names every refused field. */
 export function repairs(input: JointInput, rates?: Rates): Repairs;
 /** What to cut, drill, weld and tighten to get from a joint to a repaired one (the `input` of a repair). */

@@ -66,6 +66,15 @@ pub fn evaluate(input: JsValue) -> Result<JsValue, JsValue> {
     plain(&calc_core::evaluate(&scenario(input)?)).map_err(JsValue::from)
 }
 
+/// What is known beside the verdict: a better torque, and the answer with the strength usually found.
+///
+/// # Errors
+/// A `CalculationError` that names every refused field.
+#[wasm_bindgen(skip_typescript)]
+pub fn outlook(input: JsValue) -> Result<JsValue, JsValue> {
+    plain(&calc_core::outlook::outlook(&scenario(input)?)).map_err(JsValue::from)
+}
+
 /// The repairs of a joint.
 ///
 /// # Errors

@@ -5,6 +5,7 @@ use std::time::Duration;
 use calc_core::chance::{Chance, Sampler};
 use calc_core::evaluate;
 use calc_core::link::Decoded;
+use calc_core::outlook::{Outlook, outlook};
 use calc_core::quantity::UnitSystem;
 use calc_core::repair::{Rates, Repairs, repairs};
 use calc_core::report::Report;
@@ -60,6 +61,8 @@ pub struct Desk {
     pub faults: Memo<Vec<Fault>>,
     /// The last answer.
     pub shown: Memo<Shown>,
+    /// Another torque, and the strength usually found, for the joint that last rested.
+    pub outlook: RwSignal<Option<Outlook>>,
     /// The repairs of the joint that last rested; none where no joint could be computed.
     pub repairs: RwSignal<Option<Repairs>>,
     /// Whether those are the repairs of another joint than the form holds now.
@@ -102,6 +105,7 @@ impl Desk {
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
+            outlook: RwSignal::new(None),
             repairs: RwSignal::new(None),
             repairs_late: RwSignal::new(true),
             chance: RwSignal::new(None),
@@ -161,7 +165,10 @@ impl Desk {
             }
             self.repairs_late.set(true);
             self.chance_late.set(true);
+            // What was said of another joint must not stand beside this one's verdict.
+            self.outlook.set(None);
             let find = move || {
+                self.outlook.set(joint.as_ref().map(outlook));
                 self.repairs
                     .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
                 self.repairs_late.set(false);

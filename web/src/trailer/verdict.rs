@@ -68,7 +68,11 @@ pub(super) fn verdict(desk: Desk) -> El {
         .child(faults(desk))
         .child(
             classed("div", "sheet answer")
-                .child(classed("div", "words").live_children(of_report(headline)))
+                .child(
+                    classed("div", "words")
+                        .child(el("div").live_children(of_report(headline)))
+                        .child(el("div").live_children(beside(desk))),
+                )
                 .child(own_section(desk)),
         )
         .child(
@@ -199,6 +203,33 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
         .text(" ")
         .text(words::said(&weakest.reason, units));
     vec![verdict, reason]
+}
+
+/// What is known beside the verdict: a torque that is better, the strength usually found.
+fn beside(desk: Desk) -> impl Fn() -> Vec<El> + Send + 'static {
+    move || {
+        let units = desk.units();
+        let outlook = desk.outlook.read();
+        let Some(outlook) = outlook.as_ref() else {
+            return Vec::new();
+        };
+        // Where no torque is enough, what is short at the best one.
+        let short = outlook
+            .wrench
+            .best
+            .filter(|best| best.verdict == Verdict::DoesNotHold)
+            .map(|best| classed("span", "soft").text(words::label(best.weakest)));
+        let mut told: Vec<El> = outlook
+            .said
+            .iter()
+            .map(|said| classed("p", "beside").text(words::said(said, units)))
+            .collect();
+        if let Some(short) = short {
+            let first = (!told.is_empty()).then(|| told.remove(0));
+            told.splice(0..0, first.map(|p| p.text(" ").child(short)));
+        }
+        told
+    }
 }
 
 /// The answer in one sentence for a reader's software, said when the form rests.

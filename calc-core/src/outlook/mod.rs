@@ -1,0 +1,50 @@
+//! Beside the answer: the one with the strength usually found, and the torque at which the wrench should stop.
+//!
+//! Neither changes a verdict. The first says whether a joint fails for what its metal must have at least or for what it
+//! is; the second whether what the support does stand is enough for the road.
+
+mod usual;
+mod wrench;
+
+use crate::report::Said;
+use crate::scenario::Scenario;
+use serde::Serialize;
+
+pub use usual::{Metal, UsualAnswer};
+pub use wrench::{Setting, WrenchSetting};
+
+use crate::support::parts::said;
+
+/// Both, and what is said of them.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Outlook {
+    /// The answer with the strength usually found.
+    pub usual: UsualAnswer,
+    /// Where the wrench should stop, with the least strength.
+    pub wrench: WrenchSetting,
+    /// Where it could, with the strength usually found.
+    pub wrench_usual: WrenchSetting,
+    /// The same in sentences; nothing where the joint holds as it is.
+    pub said: Vec<Said>,
+}
+
+/// Looks at a joint once more.
+///
+/// Costs some sixty reports without their working: for a joint that rests, not for each step of a control.
+#[must_use]
+pub fn outlook(s: &Scenario) -> Outlook {
+    let usual = usual::answer(s);
+    let wrench = wrench::setting(s);
+    let wrench_usual = wrench::setting(&usual::with_usual(s, usual::Taken::All));
+    let mut told = wrench.said();
+    told.extend(usual.said());
+    Outlook {
+        usual,
+        wrench,
+        wrench_usual,
+        said: told,
+    }
+}
+
+#[cfg(test)]
+mod tests;
