@@ -131,6 +131,8 @@ keys! {
         Iso4014 = "iso-4014",
         /// ISO 4032, Hexagon regular nuts.
         Iso4032 = "iso-4032",
+        /// ISO 4042, Fasteners: electroplated coating systems.
+        Iso4042 = "iso-4042",
         /// ISO 7089, Plain washers, normal series.
         Iso7089 = "iso-7089",
         /// ISO 7093, Plain washers, large series.

@@ -3,7 +3,7 @@
 
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::torque_for;
-use calc_core::quantity::{InUnits, pound_force_foot};
+use calc_core::quantity::{InUnits, inch, pound_force_foot};
 use calc_core::{Input, Report, Scenario, catalog, evaluate, torque_turn};
 
 const HALF_TORQUE_LBF_FT: f64 = 50.0;
@@ -52,7 +52,7 @@ fn dry_half_inch_grade_8() {
     let thread = catalog::thread("unc-1.2").unwrap();
     let proof = catalog::bolt_grade("sae-8")
         .unwrap()
-        .strength(thread)
+        .strength(thread, inch(2.0))
         .unwrap()
         .proof
         .unwrap();

@@ -7,7 +7,7 @@ use super::pretension::PretensionGroup;
 use super::printed::PrintedStress::{self, Ksi, Mpa};
 use super::threads::{System, Thread};
 use crate::cite::{Cite, Flag, Source};
-use crate::quantity::{InUnits, Stress, mpa};
+use crate::quantity::{InUnits, Length, Stress, mpa};
 
 /// Strengths of a grade at one size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,6 +28,8 @@ pub struct BoltStrength {
 struct Range {
     /// Least and greatest major diameter, in the unit of the grade's system.
     sizes: [f64; 2],
+    /// Greatest length under the head, in the same unit.
+    longest: f64,
     proof: Option<PrintedStress>,
     yield_: Option<PrintedStress>,
     tensile: PrintedStress,
@@ -54,6 +56,23 @@ pub enum ThreadShear {
     SixTenths,
 }
 
+/// Whether bolts of a grade may be zinc plated or galvanized: pickling and plating leave hydrogen in the steel, and
+/// hard steel breaks by it under its clamp, days later.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ZincCoat {
+    /// Too soft for that.
+    Usual,
+    /// By a proven process; not hot-dip galvanized. ISO 4042:2018 asks for no baking up to a greatest hardness of
+    /// 390 HV (class 10.9 and grade 8: 380 HV, 39 HRC, from memory); ASTM F2329 names a least hardness of 33 HRC as the
+    /// begin of the risk in hot dip. Both second-hand.
+    WithCare,
+    /// Only if baked afterwards, which nobody sees on the bolt: ISO 4042:2018, greatest hardness above 390 HV (class
+    /// 12.9: 435 HV, from memory). Second-hand.
+    Baked,
+    /// Neither plated nor galvanized: ASTM A490, 5.4 (now Grade A490 of F3125). Second-hand.
+    Never,
+}
+
 /// A bolt grade (inch) or property class (metric).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BoltGrade {
@@ -64,6 +83,7 @@ pub struct BoltGrade {
     /// Structural bolts are made in a few coarse sizes only.
     structural: Option<PretensionGroup>,
     thread_shear: ThreadShear,
+    zinc: ZincCoat,
     ranges: &'static [Range],
     body: Body,
     note: &'static str,
@@ -100,19 +120,19 @@ impl BoltGrade {
         self.note
     }
 
-    /// Strengths of this grade in this thread; `None` if the grade is not made in it.
+    /// Strengths of this grade in this thread and this length under the head; `None` if the grade is not made in it.
     #[must_use]
-    pub fn strength(&self, thread: &Thread) -> Option<BoltStrength> {
+    pub fn strength(&self, thread: &Thread, length: Length) -> Option<BoltStrength> {
         if thread.system() != self.system || (self.structural.is_some() && !structural_size(thread))
         {
             return None;
         }
-        let size = thread.major().si() / unit_of(self.system);
+        let [size, length] = [thread.major(), length].map(|l| l.si() / unit_of(self.system));
         self.ranges
             .iter()
             .find(|range| {
                 let [least, greatest] = range.sizes;
-                (least - 1e-6..=greatest + 1e-6).contains(&size)
+                (least - 1e-6..=greatest + 1e-6).contains(&size) && length <= range.longest + 1e-6
             })
             .map(|range| BoltStrength {
                 proof: range.proof.map(PrintedStress::stress),
@@ -125,7 +145,13 @@ impl BoltGrade {
     /// Whether the grade is made in this thread.
     #[must_use]
     pub fn fits(&self, thread: &Thread) -> bool {
-        self.strength(thread).is_some()
+        self.strength(thread, Length::default()).is_some()
+    }
+
+    /// Whether its bolts may be zinc plated or galvanized.
+    #[must_use]
+    pub const fn zinc_coat(&self) -> ZincCoat {
+        self.zinc
     }
 
     /// Whether the grade may be tightened to a stated preload. A307 may not: AISC 360-22 J3.1.
@@ -147,6 +173,11 @@ impl BoltGrade {
     #[must_use]
     pub const fn thread_shear(&self) -> ThreadShear {
         self.thread_shear
+    }
+
+    const fn with_zinc_coat(mut self, zinc: ZincCoat) -> Self {
+        self.zinc = zinc;
+        self
     }
 
     const fn with_thread_shear(mut self, thread_shear: ThreadShear) -> Self {
@@ -227,15 +258,31 @@ const STAINLESS_316: Body = Body {
 };
 
 const SAE: Cite = Cite::new(Source::SaeJ429, "strength table", Flag::Read);
+const SAE_LONG: Cite = Cite::new(
+    Source::SaeJ429,
+    "strength table; grade 1 also for grade 2 longer than 6 in",
+    Flag::ReadSecondHand,
+);
 const A307: Cite = Cite::new(Source::AstmA307, "Grade A", Flag::Read);
 const F3125: Cite = Cite::new(Source::AstmF3125, "strength table", Flag::Read);
 const F593: Cite = Cite::new(Source::AstmF593, "CW1 and CW2", Flag::Memory);
 const ISO: Cite = Cite::new(Source::Iso898_1, "Table 3", Flag::ReadSecondHand);
 const STAINLESS: Cite = Cite::new(Source::Iso3506_1, "strength table", Flag::ReadSecondHand);
 
+/// Where a table has no limit of length.
+const ANY_LENGTH: f64 = f64::MAX;
+
+impl Range {
+    const fn up_to(mut self, longest: f64) -> Self {
+        self.longest = longest;
+        self
+    }
+}
+
 const fn ksi_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite: Cite) -> Range {
     Range {
         sizes,
+        longest: ANY_LENGTH,
         proof: Some(Ksi(proof)),
         yield_: Some(Ksi(yield_)),
         tensile: Ksi(tensile),
@@ -246,6 +293,7 @@ const fn ksi_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite:
 const fn mpa_range(sizes: [f64; 2], proof: f64, yield_: f64, tensile: f64, cite: Cite) -> Range {
     Range {
         sizes,
+        longest: ANY_LENGTH,
         proof: Some(Mpa(proof)),
         yield_: Some(Mpa(yield_)),
         tensile: Mpa(tensile),
@@ -267,6 +315,7 @@ const fn inch_grade(
         system: System::Inch,
         structural: None,
         thread_shear: ThreadShear::Usual,
+        zinc: ZincCoat::Usual,
         ranges,
         body: STEEL,
         note,
@@ -300,6 +349,7 @@ const fn class(
         system: System::Metric,
         structural: None,
         thread_shear: ThreadShear::Usual,
+        zinc: ZincCoat::Usual,
         ranges,
         body,
         note,
@@ -315,10 +365,10 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         "SAE Grade 2",
         "no mark",
         &[
-            ksi_range([0.25, 0.75], 55.0, 57.0, 74.0, SAE),
-            ksi_range([0.75, 1.5], 33.0, 36.0, 60.0, SAE),
+            ksi_range([0.25, 0.75], 55.0, 57.0, 74.0, SAE).up_to(6.0),
+            ksi_range([0.25, 1.5], 33.0, 36.0, 60.0, SAE_LONG),
         ],
-        "The higher row, up to 3/4 in, is for bolts up to 6 in long.",
+        "The higher row, up to 3/4 in, is for bolts up to 6 in long; longer ones have the strength of grade 1.",
     ),
     inch_grade(
         "sae-5",
@@ -336,13 +386,15 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         "6 radial lines",
         &[ksi_range([0.25, 1.5], 120.0, 130.0, 150.0, SAE)],
         "",
-    ),
+    )
+    .with_zinc_coat(ZincCoat::WithCare),
     inch_grade(
         "a307",
         "ASTM A307 Grade A",
         "307A",
         &[Range {
             sizes: [0.25, 4.0],
+            longest: ANY_LENGTH,
             proof: None,
             yield_: None,
             tensile: Ksi(60.0),
@@ -364,7 +416,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         "A490",
         &[ksi_range([0.5, 1.5], 120.0, 130.0, 150.0, F3125)],
         PretensionGroup::Group150,
-    ),
+    )
+    .with_zinc_coat(ZincCoat::Never),
     class(
         "iso-4.6",
         "Class 4.6",
@@ -434,7 +487,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         &[mpa_range([1.6, 39.0], 830.0, 940.0, 1040.0, ISO)],
         STEEL,
         "",
-    ),
+    )
+    .with_zinc_coat(ZincCoat::WithCare),
     class(
         "iso-12.9",
         "Class 12.9",
@@ -442,7 +496,8 @@ static BOLT_GRADES: [BoltGrade; 20] = [
         &[mpa_range([1.6, 39.0], 970.0, 1100.0, 1220.0, ISO)],
         STEEL,
         "",
-    ),
+    )
+    .with_zinc_coat(ZincCoat::Baked),
     class(
         "a2-70",
         "Stainless A2-70",
@@ -508,12 +563,16 @@ mod tests {
     use crate::catalog::{thread, threads};
     use crate::quantity::ksi;
 
+    fn inches(length: f64) -> Length {
+        Length::of_si(length * 0.0254)
+    }
+
     #[test]
     fn size_ranges_part_where_the_tables_part() {
         let proof = |grade: &str, size: &str| {
             bolt_grade(grade)
                 .unwrap()
-                .strength(thread(size).unwrap())
+                .strength(thread(size).unwrap(), inches(5.0))
                 .and_then(|strength| strength.proof)
         };
         assert_eq!(proof("sae-2", "unc-3.4"), Some(ksi(55.0)));
@@ -525,6 +584,35 @@ mod tests {
         assert_eq!(proof("a325", "unc-9.16"), None);
         assert_eq!(proof("a325", "unf-1.2"), None);
         assert_eq!(proof("a307", "unc-1.2"), None);
+    }
+
+    /// SAE J429: grade 2 longer than 6 in has the strengths of grade 1; no other grade knows its length.
+    #[test]
+    fn long_bolts_of_grade_2_are_weaker() {
+        let thread = thread("unc-1.2").unwrap();
+        let of = |grade: &str, long| bolt_grade(grade).unwrap().strength(thread, inches(long));
+        for (long, proof) in [(5.99, 55.0), (6.0, 55.0), (6.01, 33.0), (12.0, 33.0)] {
+            assert_eq!(of("sae-2", long).unwrap().proof, Some(ksi(proof)), "{long}");
+        }
+        assert_eq!(of("sae-2", 12.0).unwrap().tensile, ksi(60.0));
+        for grade in bolt_grades().iter().filter(|g| g.id() != "sae-2") {
+            for t in threads() {
+                assert_eq!(grade.strength(t, inches(2.0)), grade.strength(t, inches(20.0)));
+            }
+        }
+    }
+
+    #[test]
+    fn the_harder_the_bolt_the_less_zinc_it_bears() {
+        for grade in bolt_grades().iter().filter(|g| !g.stainless()) {
+            let hard = threads()
+                .iter()
+                .find_map(|t| grade.strength(t, inches(2.0)))
+                .unwrap()
+                .tensile;
+            let usual = grade.zinc_coat() == ZincCoat::Usual;
+            assert_eq!(usual, hard < mpa(1000.0), "{}", grade.label());
+        }
     }
 
     #[test]
@@ -540,7 +628,7 @@ mod tests {
     #[test]
     fn strengths_rise_from_proof_to_tensile_and_every_grade_fits_something() {
         for grade in bolt_grades() {
-            let strengths: Vec<_> = threads().iter().filter_map(|t| grade.strength(t)).collect();
+            let strengths: Vec<_> = threads().iter().filter_map(|t| grade.strength(t, inches(5.0))).collect();
             assert!(!strengths.is_empty(), "{} fits no thread", grade.label());
             for strength in strengths {
                 if let (Some(proof), Some(yield_)) = (strength.proof, strength.yield_) {

@@ -428,10 +428,10 @@ static ALUMINIUM_BARE: SlipSurface = surface(
     ),
 );
 
-/// The row of a surface between these two metals: what was found for steel does not carry over to aluminium, nor
+/// The row of a surface between faces of these metals, the worst pair: what was found for steel does not carry over to aluminium, nor
 /// the classes of carbon steel to stainless.
 #[must_use]
-pub fn slip_surface_between(id: &str, metals: [Family; 2]) -> Option<&'static SlipSurface> {
+pub fn slip_surface_between(id: &str, metals: &[Family]) -> Option<&'static SlipSurface> {
     let row = slip_surface(id)?;
     let of_steel = id.starts_with("steel-") || id.starts_with("en-");
     let any = |family| metals.contains(&family);

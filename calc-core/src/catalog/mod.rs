@@ -26,7 +26,7 @@ mod tubes;
 mod washers;
 mod wileman;
 
-pub use bolts::{BoltGrade, BoltStrength, ThreadShear, bolt_grade, bolt_grades};
+pub use bolts::{BoltGrade, BoltStrength, ThreadShear, ZincCoat, bolt_grade, bolt_grades};
 pub use case_name::CaseName;
 pub use drills::{Drill, drill_for};
 pub use endurance::{

@@ -172,20 +172,19 @@ fn finish(s: &Scenario) -> InputDistribution {
         Label::SpreadFinishOwn,
     );
     // Where the clamp is controlled by turn, washer or stretch, the nut factor has no say.
-    if s.is_given(Field::NutFactor) || !s.tightening.method.by_torque() {
-        return own;
-    }
     let finish = s.tightening.lubrication;
-    if finish.low() >= finish.high() {
+    let [low, high] = if s.is_given(Field::NutFactor) {
+        s.tightening.nut_factor_band
+    } else {
+        [finish.low(), finish.high()]
+    };
+    if low >= high || !s.tightening.method.by_torque() {
         return own;
     }
     row(
         Variable::Finish,
         middle,
-        DistributionKind::Triangular {
-            low: finish.low(),
-            high: finish.high(),
-        },
+        DistributionKind::Triangular { low, high },
         finish.cite_range(),
         Label::SpreadFinishRange,
     )

@@ -46,6 +46,12 @@ pub fn road(s: &Scenario) -> RoadSpectrum {
     }
 }
 
+/// Whether a road never brings anything: nobody has said what it is like.
+pub(crate) fn no_road(road: &RoadSpectrum) -> bool {
+    let mut blocks = road.blocks.iter();
+    blocks.all(|block| block.per_mile * block.share <= 0.0)
+}
+
 /// The published views of a bolt, at most three.
 pub(crate) struct BoltViews([Option<BoltEnduranceView>; 3]);
 
@@ -80,7 +86,7 @@ impl BoltViews {
             .iter()
             .all(|family| *family == Family::Steel)
             && s.bolting.grade.may_be_pretensioned();
-        let relief = if all_steel { residual.load_factor } else { 1.0 };
+        let relief = if all_steel { residual.bolt_share } else { 1.0 };
         let code = fatigue_category(CODE_CATEGORY.key()).map(|row| {
             let curve = curve(row);
             view(
@@ -96,7 +102,7 @@ impl BoltViews {
             let endured = vdi_amplitude(thread.major());
             view(
                 EnduranceView::Guideline,
-                residual.load_factor,
+                residual.bolt_share,
                 endured,
                 endured,
                 Cite::new(Source::Vdi2230, "endurance of rolled threads", Flag::Memory),
@@ -107,7 +113,7 @@ impl BoltViews {
             let endured = goodman(row.stress(), s.bolting.strength.tensile, preload);
             view(
                 EnduranceView::Handbook,
-                residual.load_factor,
+                residual.bolt_share,
                 endured,
                 endured,
                 BoltEndurance::CITE,
@@ -241,7 +247,7 @@ pub(super) fn report(analysis: &Analysis<'_>, gripping: bool, road: RoadSpectrum
             Family::Steel | Family::Stainless => Family::Steel,
         },
     };
-    let life = (gripping && rim.range.is_ok()).then(|| rim.life(&bolt, &road));
+    let life = (gripping && rim.range.is_ok() && !no_road(&road)).then(|| rim.life(&bolt, &road));
     FatigueReport {
         hole_range: Amount::of(rim.range.unwrap_or_default()),
         hole: rim.views(&road),

@@ -2,21 +2,29 @@
 
 use super::preload::Preload;
 use crate::catalog::{
-    Family, Material, Metal, Surroundings, galvanic_limits, nut_factor, slip_surface,
+    Family, Material, Metal, Surroundings, ZincCoat, galvanic_limits, nut_factor, slip_surface,
 };
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{InUnits, Ratio};
+use crate::quantity::{InUnits, Length, Ratio, Share};
 use crate::report::{Said, Sentence, say};
 use crate::scenario::{BoltFinish, Exposure, Field, Scenario};
 use crate::support;
 
 /// All of them.
 pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
-    let mut said: Vec<Said> = [softened(s), threads(s, preload), friction(s)]
-        .into_iter()
-        .flatten()
-        .collect();
+    let mut said: Vec<Said> = [
+        softened(s),
+        long_bolt(s),
+        hard_bolt(s),
+        threads(s, preload),
+        scatter(s),
+        friction(s),
+        packing(s),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
     said.extend([travel(s), protrusion(s)]);
     said.extend(corrosion(s));
     said
@@ -34,9 +42,49 @@ fn softened(s: &Scenario) -> Option<Said> {
         .then(|| Said::new(say::NoteOwnYieldSoftened, (counts,)))
 }
 
+/// A bolt that is weaker than shorter ones of its grade.
+fn long_bolt(s: &Scenario) -> Option<Said> {
+    let b = &s.bolting;
+    let weaker = b.grade.strength(b.thread, Length::default()) != Some(b.strength);
+    weaker.then(|| Said::new(say::NoteLongBoltWeaker, (s.bolt_length(),)))
+}
+
+/// A hard bolt that is zinc coated, which its standard lets pass.
+fn hard_bolt(s: &Scenario) -> Option<Said> {
+    let zinc = s.bolting.finish == BoltFinish::Zinc;
+    let hard = s.bolting.grade.zinc_coat() == ZincCoat::WithCare;
+    (zinc && hard).then(|| plain(say::NoteHardBoltZinc))
+}
+
+/// A spread of the reader's own, less than anybody has published for that way of tightening.
+fn scatter(s: &Scenario) -> Option<Said> {
+    let (own, counts) = (s.input.number(Field::Scatter)?, s.tightening.scatter);
+    let less = own < counts - 1e-9;
+    less.then(|| Said::new(say::NoteScatterLeast, (Share(own), Share(counts))))
+}
+
+/// Packing, whose faces count as those that were asked for.
+fn packing(s: &Scenario) -> Option<Said> {
+    let packed = s.fitting.touches && s.fitting.packing > Length::of_si(1e-5);
+    packed.then(|| plain(say::NotePackingFaces))
+}
+
 /// Threads whose nut factor is not what the condition would be on steel, or that nobody knows.
 fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
-    let [low, high] = s.tightening.nut_factor_band;
+    let t = &s.tightening;
+    let [low, high] = t.nut_factor_band;
+    if low < high && s.is_given(Field::NutFactor) {
+        let usual = t.lubrication.typical();
+        return Some(Said::new(
+            say::NoteNutFactorOutside,
+            (
+                Ratio(t.nut_factor),
+                Ratio(usual),
+                preload.min,
+                preload.max,
+            ),
+        ));
+    }
     if low < high {
         return Some(Said::new(
             say::NoteThreadsUnknown,
@@ -62,8 +110,7 @@ fn friction(s: &Scenario) -> Option<Said> {
     if own || (counts - found_for_steel).abs() < 1e-9 {
         return None;
     }
-    let metals = [s.tube.material.family(), s.fitting.material.family()];
-    let code = if metals.contains(&Family::Aluminium) {
+    let code = if s.tightening.metals.contains(&Family::Aluminium) {
         say::NoteFrictionOfAluminum
     } else {
         say::NoteFrictionOfStainless

@@ -25,8 +25,10 @@ pub(crate) struct ResidualClamp {
     pub(crate) members: Stiffness,
     /// Stiffness of the plies beside the tube.
     pub(crate) plies: Stiffness,
-    /// Share of an outside pull that the bolt feels.
+    /// Share of an outside pull that the bolt feels, at the least: by which the clamp on the faces falls most.
     pub(crate) load_factor: f64,
+    /// The same at the most: what counts for the bolt.
+    pub(crate) bolt_share: f64,
     /// Shank length in the grip.
     pub(crate) shank: Length,
     /// Least clamp right after tightening, N.
@@ -46,9 +48,8 @@ impl ResidualClamp {
         let grip = support::of(s).grip(s);
         let plate = grip.thickness;
         let fitting = s.fitting.thickness * plies;
-        let length = s.clamped() + fitting + b.washer.thickness * 2.0 + plate;
-        // Bolt just long enough: grip, nut, two pitches.
-        let bolt_length = length + b.thread.nut_height() + b.thread.pitch() * 2.0;
+        let length = s.grip();
+        let bolt_length = s.bolt_length();
         let shank = (bolt_length - b.thread.thread_length(bolt_length))
             .max(mm(0.0))
             .min(length);
@@ -77,6 +78,7 @@ impl ResidualClamp {
             .approach(support.reached)
             .unwrap_or_else(|| model.approach_end());
         let members = stiffness::in_series(&[Stiffness::of_si(model.spring_rate(working)), beside]);
+        let soft = soft_members(s, model.spring_rate(working));
 
         let fresh_min = preload.min.si().min(model.limit());
         // Under head and nut, and beside the member at every ply of the fitting.
@@ -107,6 +109,7 @@ impl ResidualClamp {
             members,
             plies: beside,
             load_factor: stiffness::load_factor(bolt, members),
+            bolt_share: stiffness::load_factor(bolt, soft.min(members)),
             shank,
             fresh_min,
             relaxation,
@@ -124,6 +127,47 @@ impl ResidualClamp {
             left_min_n: self.left_min,
         }
     }
+}
+
+/// What is clamped as soft as it may be: from head and nut one cone each through all plies, to the middle of a solid
+/// stack, or to the member where that has a spring of its own, N/m.
+fn soft_members(s: &Scenario, member_spring: f64) -> Stiffness {
+    let b = &s.bolting;
+    let none = mm(0.0);
+    let solid = s.member.is_open() || !support::of(s).is_hollow();
+    let (nut_fitting, nut_plate) = match (b.slip_planes() > 1.0, s.member.is_open()) {
+        (true, _) => (s.fitting.thickness, s.plates() * 0.5),
+        (false, false) => (none, s.plates() * 0.5),
+        (false, true) => (none, s.plates()),
+    };
+    let head_plate = s.plates() - nut_plate;
+    let (washer, fitting) = (b.grade.modulus(), s.fitting.material.modulus());
+    let plate = s.spreader.material.modulus();
+    let plies = [
+        (b.washer.thickness, washer),
+        (s.fitting.thickness, fitting),
+        (head_plate, plate),
+        (if solid { s.clamped() } else { none }, s.tube.modulus),
+        (nut_plate, plate),
+        (nut_fitting, fitting),
+        (b.washer.thickness, washer),
+    ];
+    let mut turned = plies;
+    turned.reverse();
+    let [from_head, from_nut] = if solid {
+        [s.grip() * 0.5; 2]
+    } else {
+        [
+            b.washer.thickness + s.fitting.thickness + head_plate,
+            b.washer.thickness + nut_fitting + nut_plate,
+        ]
+    };
+    let (d, face) = (b.thread.major(), b.thread.bearing_diameter());
+    let face = face.min(b.washer.outer);
+    let cones = stiffness::cone(&plies, d, face, from_head)
+        + stiffness::cone(&turned, d, face, from_nut)
+        + if solid { 0.0 } else { 1.0 / member_spring };
+    Stiffness::of_si(1.0 / cones)
 }
 
 /// Mean thermal expansion of what is clamped, by length.

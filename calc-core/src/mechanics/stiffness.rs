@@ -56,6 +56,38 @@ pub fn frustum(modulus: Stress, d: Length, small_diameter: Length, t: Length) ->
     newton_per_mm(PI * modulus.si() * d * TAN_30 / ratio.ln() * 1e-3)
 }
 
+/// Flexibility of a cone of pressure that widens on its way from head or nut through several plies, m/N.
+///
+/// ```text
+/// 1/k = Σ 1/k_i        D_{i+1} = D_i + 2·t_i·tan 30°
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `plies` | thickness and modulus of each ply, from the head or the nut on | m, Pa |
+/// | `d` | hole (bolt) diameter | m |
+/// | `face` | diameter `D` of the bearing face | m |
+/// | `reach` | how far the cone goes | m |
+///
+/// Softer than cones that begin anew at the washer's rim in each ply: no part of the washer past the bearing face is
+/// taken to press. What is not there gives nothing.
+///
+/// # Sources
+/// Shigley 9e section 8-5 and Eq. 8-20.
+#[must_use]
+pub fn cone(plies: &[(Length, Stress)], d: Length, face: Length, reach: Length) -> f64 {
+    let (mut diameter, mut left, mut flexible) = (face, reach, 0.0);
+    for (thickness, modulus) in plies {
+        let t = thickness.min(left);
+        if t.si() > 0.0 {
+            flexible += 1.0 / frustum(*modulus, d, diameter, t).si();
+        }
+        diameter += t * (2.0 * TAN_30);
+        left -= t;
+    }
+    flexible
+}
+
 /// Stiffness of a solid stack of one material between equal washers: two frusta.
 ///
 /// ```text
@@ -105,4 +137,21 @@ pub fn in_series(springs: &[Stiffness]) -> Stiffness {
 #[must_use]
 pub fn load_factor(bolt: Stiffness, members: Stiffness) -> f64 {
     bolt.si() / (bolt.si() + members.si())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{mm, mpa};
+
+    /// A cone cut in two is as soft as the whole, and two of them make a solid stack.
+    #[test]
+    fn plies_of_one_metal_are_one_cone() {
+        let (e, d, face) = (mpa(207e3), mm(12.0), mm(18.0));
+        let whole = 1.0 / frustum(e, d, face, mm(30.0)).si();
+        let cut = cone(&[(mm(7.0), e), (mm(40.0), e)], d, face, mm(30.0));
+        assert!((cut / whole - 1.0).abs() < 1e-12);
+        let stack = solid_stack(e, d, face, mm(60.0)).si();
+        assert!((2.0 * cut * stack - 1.0).abs() < 1e-12);
+    }
 }

@@ -227,16 +227,18 @@ pub(super) fn gripping(candidate: &Candidate) -> Option<Input> {
 /// Bare metal on any pair. On steel brushing and blasting, which the European classes describe. The
 /// values for blasted aluminium start at joints 12 mm thick and both plies of aluminium.
 fn better_surfaces(s: &Scenario) -> impl Iterator<Item = &'static catalog::SlipSurface> {
-    let families = [s.tube.material.family(), s.fitting.material.family()];
+    let families = s.tightening.metals;
     let thick = (s.tube.wall + s.fitting.thickness).si() * 1e3;
     let reachable: &[&str] = match families {
-        [Family::Steel, Family::Steel] => &["en-a", "en-c", "bare-clean"],
-        [Family::Aluminium, Family::Aluminium] if thick >= 12.0 => &["al-blasted-12", "bare-clean"],
+        [Family::Steel, Family::Steel, Family::Steel] => &["en-a", "en-c", "bare-clean"],
+        [Family::Aluminium, Family::Aluminium, Family::Aluminium] if thick >= 12.0 => {
+            &["al-blasted-12", "bare-clean"]
+        }
         _ => &["bare-clean"],
     };
     let there = s.tightening.faying_friction;
     reachable
         .iter()
-        .filter_map(move |id| catalog::slip_surface_between(id, families))
+        .filter_map(move |id| catalog::slip_surface_between(id, &families))
         .filter(move |row| row.mu() > there + 1e-9)
 }

@@ -168,9 +168,15 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     }
     let sleeve_short = r.length(Field::SleeveShort);
     let insert_material = r.row(Field::InsertMaterial, catalog::material)?;
-    let tightening = tightening(r, &tube, &bolting, &fitting)?;
+    let third = match support {
+        SupportKind::Spreader if between.si() > 0.0 => spreader.material,
+        SupportKind::ThroughSleeve => sleeve.material,
+        _ => fitting.material,
+    };
+    let metals = [tube.material, fitting.material, third].map(catalog::Material::family);
+    let tightening = tightening(r, &bolting, metals)?;
     let loads = loads(r)?;
-    Some(Scenario {
+    let mut scenario = Scenario {
         input: r.input.clone(),
         tube,
         member,
@@ -186,7 +192,12 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         loads,
         exposure: r.row(Field::Exposure, Exposure::by_name)?,
         derived: std::mem::take(&mut r.derived),
-    })
+    };
+    let b = &scenario.bolting;
+    if let Some(strength) = b.grade.strength(b.thread, scenario.bolt_length()) {
+        scenario.bolting.strength = strength;
+    }
+    Some(scenario)
 }
 
 fn road(r: &mut Reader<'_>) -> Road {
@@ -279,6 +290,7 @@ fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) 
         flange_arm: r.given(Field::FlangeArm).map(Length::of_si),
         hole,
         gap,
+        packing: (gap - between).max(Length::default()),
         touches: packed || gap <= between + mm(FIT_UP),
     })
 }
@@ -394,7 +406,8 @@ fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
     let series = r.row(Field::Washer, WasherSeries::from_id)?;
     let finish = r.row(Field::BoltFinish, BoltFinish::by_name)?;
-    let Some(strength) = grade.strength(thread) else {
+    // How long the bolt is shows when all parts are known.
+    let Some(strength) = grade.strength(thread, Length::default()) else {
         r.refuse_if(
             true,
             Field::Grade,
@@ -519,32 +532,39 @@ fn sleeve(
 
 fn tightening(
     r: &mut Reader<'_>,
-    tube: &Tube,
     bolting: &Bolting,
-    fitting: &Fitting,
+    metals: [Family; 3],
 ) -> Option<Tightening> {
     let stainless = bolting.grade.stainless();
     let lubrication = r.row(Field::Lubrication, |id| {
         catalog::nut_factor_on(id, stainless)
     })?;
     let method = r.row(Field::Method, catalog::tightening_method)?;
-    let metals = [tube.material.family(), fitting.material.family()];
     let surface = r.row(Field::Surface, |id| {
-        catalog::slip_surface_between(id, metals)
+        catalog::slip_surface_between(id, &metals)
     })?;
-    let threads_unknown = lubrication.id() == "unknown"
-        && r.input.number(Field::NutFactor).is_none()
-        && (method.by_torque() || r.input.torque_nm.is_some());
+    let own = r.input.number(Field::NutFactor).is_some();
     let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
-    let scatter = r.or_derived(Field::Scatter, method.plus_minus());
+    let published = [lubrication.low(), lubrication.high()];
+    let nut_factor_band = if !method.by_torque() && r.input.torque_nm.is_none() {
+        [nut_factor; 2]
+    } else if own && !(published[0]..=published[1]).contains(&nut_factor) {
+        let usual = lubrication.typical();
+        [nut_factor.min(usual), nut_factor.max(usual)]
+    } else if own {
+        [nut_factor; 2]
+    } else if lubrication.id() == "unknown" {
+        published
+    } else {
+        [nut_factor; 2]
+    };
+    let scatter = r
+        .or_derived(Field::Scatter, method.plus_minus())
+        .max(method.least());
     let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
     Some(Tightening {
         nut_factor,
-        nut_factor_band: if threads_unknown {
-            [lubrication.low(), lubrication.high()]
-        } else {
-            [nut_factor; 2]
-        },
+        nut_factor_band,
         scatter,
         torque: r.given(Field::Torque).map(newton_metre),
         preload_share: r.number(Field::PreloadShare),
@@ -552,5 +572,6 @@ fn tightening(
         lubrication,
         method,
         surface,
+        metals,
     })
 }

@@ -4,7 +4,7 @@ use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, Support
 use super::fields::{Field, Input};
 use super::strength::Strength;
 use crate::catalog::{
-    self, BoltGrade, BoltStrength, LoadKind, LoadRule, Material, NutFactor, SlipSurface, Thread,
+    self, BoltGrade, BoltStrength, Family, LoadKind, LoadRule, Material, NutFactor, SlipSurface, Thread,
     TighteningMethod, Trailer, Treatment,
 };
 use crate::mechanics::face::FaceTube;
@@ -147,7 +147,7 @@ pub struct Bolting {
     pub thread: &'static Thread,
     /// Grade.
     pub grade: &'static BoltGrade,
-    /// Strengths of that grade in that size.
+    /// Strengths of that grade in that size and length.
     pub strength: BoltStrength,
     /// Bolts in a row along the tube.
     pub along: usize,
@@ -220,6 +220,8 @@ pub struct Fitting {
     pub hole: Length,
     /// Gap between it and the wall of the tube.
     pub gap: Length,
+    /// What of the gap no spreader plate fills.
+    pub packing: Length,
     /// Whether it presses on the member, or on what fills the gap; across air there is no faying face.
     pub touches: bool,
 }
@@ -255,10 +257,11 @@ pub struct Sleeve {
 pub struct Tightening {
     /// Nut factor.
     pub nut_factor: f64,
-    /// Lowest and highest nut factor that verdicts count with: both the nut factor itself, unless nobody knows
-    /// what is on the threads. Then the lowest is taken for the bolt and the highest for the clamp.
+    /// Lowest and highest nut factor that verdicts count with, the lowest for the bolt and the highest for the clamp.
+    /// Both are the nut factor itself, unless nobody knows what is on the threads, or the reader's own lies outside what
+    /// was published for them: then the usual one counts too.
     pub nut_factor_band: [f64; 2],
-    /// Scatter of the clamp.
+    /// Scatter of the clamp; never less than the least that was published for the method.
     pub scatter: f64,
     /// Torque, if the reader gave one.
     pub torque: Option<Torque>,
@@ -272,6 +275,9 @@ pub struct Tightening {
     pub method: &'static TighteningMethod,
     /// State of the faying faces.
     pub surface: &'static SlipSurface,
+    /// Metals of the faces that are pressed together there: member, fitting, and the plate between them or the end of
+    /// a sleeve beside the member.
+    pub metals: [Family; 3],
 }
 
 impl Tightening {
@@ -449,6 +455,32 @@ impl Scenario {
         } else {
             self.tube.depth
         }
+    }
+
+    /// Plates of a spreader between head and nut, together: one on a flange or a web, one on each face of a tube.
+    #[must_use]
+    pub fn plates(&self) -> Length {
+        let faces = if self.member.is_open() { 1.0 } else { 2.0 };
+        match self.support {
+            SupportKind::Spreader => self.spreader.thickness * faces,
+            _ => Length::default(),
+        }
+    }
+
+    /// Length under head and nut that is clamped: member, a fitting at every slip plane, washers, plates.
+    #[must_use]
+    pub fn grip(&self) -> Length {
+        let b = &self.bolting;
+        let fitting = self.fitting.thickness * b.slip_planes();
+        self.clamped() + fitting + b.washer.thickness * 2.0 + self.plates()
+    }
+
+    /// Shortest bolt that does: the grip with what lies in a gap beside the member, the nut, two pitches.
+    #[must_use]
+    pub fn bolt_length(&self) -> Length {
+        let b = &self.bolting;
+        let gaps = self.fitting.packing * b.slip_planes();
+        self.grip() + gaps + b.thread.nut_height() + b.thread.pitch() * 2.0
     }
 
     /// Back of the web or outstanding leg to the farthest row of bolts, where a flange or a leg stands free.

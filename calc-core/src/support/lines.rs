@@ -100,7 +100,7 @@ pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit, block: boo
         &Line {
             symbol: "d_p",
             what: "width of the pressure from head or nut where it is too much first",
-            formula: "d_n + 2·t through washer and plies, at most d_w under the washer",
+            formula: "d_n + 1.6·t through washer and plies, at most d_w under the washer",
         },
         substituted![
             ("d_n", s.bolting.thread.bearing_diameter()),
@@ -108,7 +108,7 @@ pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit, block: boo
             ("d_w", s.bolting.washer.outer),
         ],
         pressed.diameter,
-        Cite::new(Source::OwnAssumption, "45° through plies", Flag::Assumption),
+        Cite::new(Source::Vdi2230, "0.8·t to either side under a washer; in plies alike", Flag::Memory),
     );
     w.line(
         &Line {

@@ -68,7 +68,7 @@ impl ClampSupport for SpreaderPlate {
 
     fn grip(&self, s: &Scenario) -> Grip {
         let plates = f64::from(faces(s));
-        let thickness = s.spreader.thickness * plates;
+        let thickness = s.plates();
         Grip {
             thickness,
             material: s.spreader.material,

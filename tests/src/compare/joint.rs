@@ -25,7 +25,7 @@ fn proof_load(thread_id: &str, grade: &str) -> Force {
     let thread = catalog::thread(thread_id).unwrap();
     let strength = catalog::bolt_grade(grade)
         .unwrap()
-        .strength(thread)
+        .strength(thread, inch(2.0))
         .unwrap();
     thread::load_at(strength.proof.unwrap(), thread.stress_area())
 }

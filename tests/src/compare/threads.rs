@@ -69,7 +69,7 @@ pub(super) fn preload_aims() -> Check {
     for row in rows("preload_aims.toml") {
         let thread = thread(&row);
         let grade = bolt_grade(row.text("grade")).unwrap();
-        let proof = grade.strength(thread).unwrap().proof.unwrap();
+        let proof = grade.strength(thread, inch(2.0)).unwrap().proof.unwrap();
         let aim = 0.75 * proof.si() * thread.stress_area().si();
         check.row(&row, &[("aim_lbf", aim / pound_force(1.0).si())]);
     }

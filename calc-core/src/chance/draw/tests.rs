@@ -161,11 +161,11 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
 /// Without any spread the slip utilisation is that of the check, which carries a factor besides.
 #[test]
 fn slip_agrees_with_the_check_where_both_use_the_same_strength() {
-    let s = joint(|i| {
+    let mut s = joint(|i| {
         i.support = "solid".into();
-        i.scatter_share = Some(0.0);
         i.preload_share = 0.5;
     });
+    s.tightening.scatter = 0.0;
     let sampler = Sampler::new(&s, 1, 0);
     let drawn = sampler.distributions.map(|of| of.middle.si);
     let report = evaluate(&s);
@@ -200,11 +200,11 @@ fn quantiles_of_the_linear_case_are_those_of_the_lognormal() {
 /// F = T/(K·d) with K between published ends: the triangle's quantiles, without other scatter.
 #[test]
 fn quantiles_with_a_triangular_nut_factor() {
-    let s = joint(|i| {
+    let mut s = joint(|i| {
         i.support = "solid".into();
-        i.scatter_share = Some(0.0);
         i.preload_share = 0.4;
     });
+    s.tightening.scatter = 0.0;
     let chance = run(&s, 5, 100_000);
     let (low, mode, high) = (0.17, 0.20, 0.35);
     // Inverse of the triangle's distribution.

@@ -1,12 +1,13 @@
 //! The bolt while it is tightened, and whether its grade may be.
 
 use super::said;
-use crate::catalog::BoltGrade;
+use crate::catalog::{BoltGrade, ZincCoat};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::quantity::{Count, Ratio, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
+use crate::scenario::BoltFinish;
 
 impl Analysis<'_> {
     /// The wrench is controlled and its scatter is in the demand, so this check holds up to the proof
@@ -108,10 +109,36 @@ impl Analysis<'_> {
         judged.stands(verdict).reason(reason).working(w)
     }
 
+    /// Grades that a standard does not let be clamped with, as such or with zinc on them.
     pub(super) fn grade(&self) -> Option<Check> {
-        if self.s.bolting.grade.may_be_pretensioned() {
-            return None;
-        }
+        let b = &self.s.bolting;
+        let zinc = b.finish == BoltFinish::Zinc;
+        let (verdict, why, cite) = match b.grade.zinc_coat() {
+            _ if !b.grade.may_be_pretensioned() => (
+                Verdict::DoesNotHold,
+                say::GradeNotForClamping,
+                BoltGrade::PRETENSION_CITE,
+            ),
+            ZincCoat::Never if zinc => (
+                Verdict::DoesNotHold,
+                say::GradeNeverZinc,
+                Cite::new(
+                    Source::AstmF3125,
+                    "grade A490: A490, 5.4",
+                    Flag::ReadSecondHand,
+                ),
+            ),
+            ZincCoat::Baked if zinc => (
+                Verdict::NotChecked,
+                say::GradeZincBaked,
+                Cite::new(
+                    Source::Iso4042,
+                    "baking above 390 HV",
+                    Flag::ReadSecondHand,
+                ),
+            ),
+            _ => return None,
+        };
         let mut w = self.sheet();
         w.line(
             &Line {
@@ -121,12 +148,11 @@ impl Analysis<'_> {
             },
             substituted![],
             Count(0.0),
-            BoltGrade::PRETENSION_CITE,
+            cite,
         );
         let judged = Check::of(CheckId::Grade, self.preload.nominal, newton(0.0))
-            .stands(Verdict::DoesNotHold)
+            .stands(verdict)
             .without_share();
-        let reason = said(say::GradeNotForClamping, ());
-        Some(judged.reason(reason).working(w))
+        Some(judged.reason(said(why, ())).working(w))
     }
 }

@@ -61,7 +61,7 @@ impl Analysis<'_> {
             counts.then_some(loads.largest_pull)
         })?;
         let pull = newton(self.pull_on_bolt(pull, self.preload.proof));
-        let (clamp, share) = (self.preload.slick, self.residual.load_factor);
+        let (clamp, share) = (self.preload.slick, self.residual.bolt_share);
         let pressed = opening::bolt_pull(clamp, share, pull);
         let check = Check::of(CheckId::FacePull, pressed, newton(limit))
             .in_case(loads.case.case, loads.case.kind)

@@ -2,7 +2,7 @@
 
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
-use crate::evaluate::fatigue::{BoltViews, governing, repeated_pull, road};
+use crate::evaluate::fatigue::{BoltViews, governing, no_road, repeated_pull, road};
 use crate::quantity::{InUnits, Ratio, Stress, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
@@ -25,6 +25,8 @@ impl Analysis<'_> {
             (Verdict::NotChecked, say::BoltFatigueClampUnknown)
         } else if !gripping {
             (Verdict::NotChecked, say::BoltFatigueClampLost)
+        } else if no_road(&road) {
+            (Verdict::NotChecked, say::BoltFatigueNoRoad)
         } else if view.used_at_full <= 1.0 {
             (Verdict::of(used), say::BoltFatigueBelow)
         } else if used <= 1.0 {
@@ -75,7 +77,7 @@ impl Analysis<'_> {
         .used(used)
         .stands(verdict)
         .in_case(loads.case.case, loads.case.kind);
-        let judged = if gripping {
+        let judged = if gripping && !no_road(&road) {
             judged
         } else {
             judged.without_share()

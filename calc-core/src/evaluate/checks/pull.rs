@@ -41,7 +41,7 @@ impl Analysis<'_> {
         }
         let pull = pulled.map_or(0.0, |pulled| self.pull_on_bolt(pulled.force, preload.proof));
         let clamp = preload.max.si() + g.temperature;
-        let demand = opening::bolt_pull(newton(clamp), g.load_factor, newton(pull)).si();
+        let demand = opening::bolt_pull(newton(clamp), g.bolt_share, newton(pull)).si();
         let mut w = self.sheet();
         if let Some(pulled) = &pulled {
             self.case_line(&mut w, pulled);
@@ -56,7 +56,7 @@ impl Analysis<'_> {
             substituted![
                 ("F_max", preload.max),
                 ("F_T", newton(g.temperature)),
-                ("C", Ratio(g.load_factor)),
+                ("C", Ratio(g.bolt_share)),
                 ("N", newton(pull))
             ],
             newton(demand),

@@ -90,8 +90,6 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
     let residual = &analysis.residual;
     let loss = residual.relaxation + residual.embedding;
     let share = loss / residual.fresh_min.max(1e-9);
-    let thread = s.bolting.thread;
-    let bolt = residual.length + thread.nut_height() + thread.pitch() * 2.0;
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
         what: Label::TightenSnug,
@@ -121,7 +119,7 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
         reached: of(analysis.support.reached, Dimension::Force),
         method: String::from(s.tightening.method.id()),
         lubrication: String::from(s.tightening.lubrication.id()),
-        bolt_length: of(bolt.si(), Dimension::Length),
+        bolt_length: of(s.bolt_length().si(), Dimension::Length),
         bolts: numbered(places)
             .into_iter()
             .enumerate()

@@ -12,7 +12,7 @@ use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{bolt_grade, slip_surface, thread};
 use calc_core::mechanics::slip::resistance;
-use calc_core::quantity::{Dimension, InUnits, Unit, newton};
+use calc_core::quantity::{Dimension, InUnits, Unit, mm, newton};
 use calc_core::scenario::Field;
 
 /// The lesson.
@@ -120,7 +120,7 @@ fn numbers(state: &State) -> Option<Numbers> {
 /// A plate on a bar of steel, held by the one bolt.
 fn joint(n: &Numbers, surface: &str) -> Input {
     let proof = thread(BOLT).and_then(|thread| {
-        let proof = bolt_grade(GRADE)?.strength(thread)?.proof?;
+        let proof = bolt_grade(GRADE)?.strength(thread, mm(4.0 * PLATE_MM))?.proof?;
         Some(thread.stress_area().si() * proof.si())
     });
     Input::with(

@@ -83,6 +83,8 @@ const TUBE: &str = "a500-b";
 const TUBE_MM: f64 = 40.0;
 const TUBE_OTHER_MM: f64 = 80.0;
 const CHEEK_MM: f64 = 5.0;
+/// About as long as the bolts are.
+const BOLT_MM: f64 = 110.0;
 const PACKING_MM: f64 = 8.0;
 /// Length of a hole that has worn oval.
 const OVAL_MM: f64 = 17.0;
@@ -118,7 +120,7 @@ struct Numbers {
 /// Load that the bolt may carry across both planes; threads may reach them.
 fn sheared(grade: &BoltGrade) -> Option<f64> {
     let thread = thread(BOLT)?;
-    let tensile = grade.strength(thread)?.tensile;
+    let tensile = grade.strength(thread, mm(BOLT_MM))?.tensile;
     Some(shear::bolt(tensile, thread.shank_area(), 2.0, true).si() / shear::OMEGA)
 }
 
@@ -134,7 +136,7 @@ fn numbers(state: &State) -> Option<Numbers> {
     let cheek_hole = clearance_hole(thread, HoleFit::Normal)?.diameter;
     let lever = pin::lever(mm(CHEEK_MM), gap, wall);
     let tube_yield = tube.least().yield_strength();
-    let bolt_yield = grade.strength(thread)?.yield_?;
+    let bolt_yield = grade.strength(thread, mm(BOLT_MM))?.yield_?;
     // The nut's thread reaches past the wall: the weakest section bends.
     let bends = thread.minor_diameter();
     let wall_strength = shear::wall_bearing(tube_yield, d, wall, 2.0);
