@@ -101,7 +101,7 @@ const QUANTITIES: &[Quantity] = &[
         Some(lost.relaxation_n + lost.embedding_n + lost.temperature_n)
     }),
     demand("bolt_share", 30, |r, _| {
-        put_in(r, &[CheckId::Slip], "C").or_else(|| line(r, CheckId::Opening, "C"))
+        line(r, CheckId::BoltService, "C_b")
     }),
     demand("bolt_service", 25, |r, _| {
         let check = r.check(CheckId::BoltService)?;

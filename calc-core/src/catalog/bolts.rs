@@ -357,7 +357,7 @@ const fn class(
 }
 
 const STRUCTURAL_NOTE: &str = "Heavy hex head, larger than the hexagon listed with the thread.";
-const STAINLESS_NOTE: &str = "No proof strength in the standard: its 0.2 % proof stress is used. Above M20 older editions allow less, so the grade is listed to M20 only.";
+const STAINLESS_NOTE: &str = "No proof strength in the standard: its 0.2 % proof stress is used. Above M20 older editions allow less, so the grade is listed to M20 only; they also stop at a length of eight diameters (from memory).";
 
 static BOLT_GRADES: [BoltGrade; 20] = [
     inch_grade(

@@ -16,7 +16,9 @@ pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
     let mut said: Vec<Said> = [
         softened(s),
         long_bolt(s),
+        long_stainless(s),
         hard_bolt(s),
+        set_torque(s),
         threads(s, preload),
         scatter(s),
         friction(s),
@@ -47,6 +49,21 @@ fn long_bolt(s: &Scenario) -> Option<Said> {
     let b = &s.bolting;
     let weaker = b.grade.strength(b.thread, Length::default()) != Some(b.strength);
     weaker.then(|| Said::new(say::NoteLongBoltWeaker, (s.bolt_length(),)))
+}
+
+/// Torque that is set where turn or stretch was to tell.
+fn set_torque(s: &Scenario) -> Option<Said> {
+    let t = &s.tightening;
+    let both = !t.method.by_torque() && t.torque.is_some();
+    both.then(|| Said::new(say::NoteTorqueSetsClamp, (Share(t.scatter),)))
+}
+
+/// A stainless bolt longer than what older standards warrant its strength for.
+fn long_stainless(s: &Scenario) -> Option<Said> {
+    let b = &s.bolting;
+    let most = b.thread.major() * 8.0;
+    let long = b.grade.stainless() && s.bolt_length() > most;
+    long.then(|| Said::new(say::NoteLongStainless, (s.bolt_length(), most)))
 }
 
 /// A hard bolt that is zinc coated, which its standard lets pass.
@@ -83,6 +100,12 @@ fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
                 preload.min,
                 preload.max,
             ),
+        ));
+    }
+    if low < high && t.lubrication.id() != "unknown" {
+        return Some(Said::new(
+            say::NoteThreadsNotZinc,
+            (preload.min, preload.max),
         ));
     }
     if low < high {

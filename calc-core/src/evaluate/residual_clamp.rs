@@ -23,6 +23,8 @@ pub(crate) struct ResidualClamp {
     pub(crate) bolt: Stiffness,
     /// Stiffness of what is clamped, at the reached clamp.
     pub(crate) members: Stiffness,
+    /// The same at the softest, with cones that begin at the bearing faces.
+    pub(crate) soft: Stiffness,
     /// Stiffness of the plies beside the tube.
     pub(crate) plies: Stiffness,
     /// Share of an outside pull that the bolt feels, at the least: by which the clamp on the faces falls most.
@@ -49,7 +51,8 @@ impl ResidualClamp {
         let plate = grip.thickness;
         let fitting = s.fitting.thickness * plies;
         let length = s.grip();
-        let bolt_length = s.bolt_length();
+        // Of the shortest bolt; what packing adds is left out here, as in the clamped length.
+        let bolt_length = s.bolt_length() - s.fitting.packing * plies;
         let shank = (bolt_length - b.thread.thread_length(bolt_length))
             .max(mm(0.0))
             .min(length);
@@ -78,7 +81,7 @@ impl ResidualClamp {
             .approach(support.reached)
             .unwrap_or_else(|| model.approach_end());
         let members = stiffness::in_series(&[Stiffness::of_si(model.spring_rate(working)), beside]);
-        let soft = soft_members(s, model.spring_rate(working));
+        let soft = soft_members(s, model.spring_rate(working)).min(members);
 
         let fresh_min = preload.min.si().min(model.limit());
         // Under head and nut, and beside the member at every ply of the fitting.
@@ -107,9 +110,10 @@ impl ResidualClamp {
             length,
             bolt,
             members,
+            soft,
             plies: beside,
             load_factor: stiffness::load_factor(bolt, members),
-            bolt_share: stiffness::load_factor(bolt, soft.min(members)),
+            bolt_share: stiffness::load_factor(bolt, soft),
             shank,
             fresh_min,
             relaxation,
@@ -179,4 +183,83 @@ fn expansion(s: &Scenario, fitting: Length, grip: &Grip, length: Length) -> f64 
         + grip.material.expansion().value * grip.thickness.si()
         + s.bolting.grade.expansion().value * washers.si();
     sum / length.si()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::evaluate::analysis::Analysis;
+    use crate::mechanics::stiffness;
+    use crate::quantity::{InUnits, Length, inch};
+    use crate::scenario::{Input, Scenario};
+
+    fn joint(change: impl FnOnce(&mut Input)) -> Scenario {
+        let mut input = Input {
+            tube_material: "a36".into(),
+            ..Input::default()
+        };
+        change(&mut input);
+        Scenario::new(&input).unwrap()
+    }
+
+    /// What the bolt is counted to feel is never less than what the faces are counted to be spared.
+    #[test]
+    fn the_bolt_feels_at_least_what_the_faces_are_spared() {
+        for (member, support) in [
+            ("rectangular-tube", "bare"),
+            ("rectangular-tube", "spreader"),
+            ("rectangular-tube", "loose-sleeve"),
+            ("rectangular-tube", "solid"),
+            ("solid-bar", "solid"),
+            ("channel", "bare"),
+            ("channel", "spreader"),
+        ] {
+            for mount in ["through-sides", "from-top"] {
+                let s = joint(|i| {
+                    i.member = member.into();
+                    i.support = support.into();
+                    i.mount = mount.into();
+                });
+                let r = Analysis::new(&s).residual;
+                assert!(
+                    r.load_factor <= r.bolt_share && r.bolt_share < 1.0,
+                    "{member} {support} {mount}: {} {}",
+                    r.load_factor,
+                    r.bolt_share
+                );
+            }
+        }
+    }
+
+    /// A stack of steel between equal faces: two cones from the bearing faces of head and nut, Shigley 9e Eq. 8-21.
+    #[test]
+    fn a_stack_of_steel_has_two_cones() {
+        let s = joint(|i| i.support = "solid".into());
+        let r = Analysis::new(&s).residual;
+        let thread = s.bolting.thread;
+        let whole = |e| {
+            stiffness::solid_stack(e, thread.major(), thread.bearing_diameter(), s.grip()).si()
+        };
+        let [soft, stiff] = [s.tube.modulus, s.bolting.grade.modulus()].map(whole);
+        assert!((soft.min(stiff)..=soft.max(stiff)).contains(&r.soft.si()));
+        assert!(r.soft < r.members);
+    }
+
+    /// By hand: 76.2 + 2·12 mm, two washers, a nut of 7/16 in, two threads; packing on both sides comes on top.
+    #[test]
+    fn packing_makes_the_bolt_longer() {
+        let of = |gap: f64| {
+            let s = joint(|i| {
+                i.tube_depth_mm = 76.2;
+                i.fitting_thickness_mm = 12.0;
+                i.fitting_gap_mm = Some(gap);
+                i.gap_filling = "packing".into();
+            });
+            let b = &s.bolting;
+            let rest = b.washer.thickness * 2.0 + b.thread.pitch() * 2.0 + inch(7.0 / 16.0);
+            s.bolt_length() - rest
+        };
+        for (gap, long) in [(0.0, 100.2), (5.0, 110.2)] {
+            assert!((of(gap) - Length::of_si(long * 1e-3)).abs() < Length::of_si(2e-4), "{gap}");
+        }
+    }
 }

@@ -21,8 +21,8 @@ use crate::quantity::Stress;
 /// practice: A490 of 1/2 in, 66.7 kN with ±15 % by turn, through a washer of 2.5 mm on 252 mm² of metal: 304 MPa; of 1 in,
 /// 285 kN on 851 mm²: 385 MPa; A325 of 1 in, 227 kN: 307 MPa. The later edition raised its table for that. How far the
 /// pressure spreads under the washer is taken by the safer of two sources instead ([`spread`](super::washer::spread)).
-/// Aluminium: the same table, 260 MPa for 6082 with
-/// `f_u` of 290, marked there as not yet checked against newer tests; other alloys by the same ratio, own assumption.
+///
+/// Aluminium: the same table, 260 MPa for 6082 with `f_u` of 290, marked there as not yet checked against newer tests; other alloys by the same ratio, own assumption.
 #[must_use]
 pub fn limit(family: Family, fy: Stress, fu: Stress) -> Stress {
     match family {

@@ -555,12 +555,21 @@ fn tightening(
         [nut_factor; 2]
     } else if lubrication.id() == "unknown" {
         published
+    } else if lubrication.id() == "zinc" && bolting.finish == BoltFinish::Plain {
+        // Somebody is wrong: what grips may be as rough as a black bolt.
+        let black = catalog::nut_factor("black").map_or(nut_factor, |row| row.typical());
+        [nut_factor, black.max(nut_factor)]
     } else {
         [nut_factor; 2]
     };
+    // A torque on the wrench is no turn and no stretch.
+    let by = match catalog::tightening_method("wrench") {
+        Some(wrench) if !method.by_torque() && r.input.torque_nm.is_some() => wrench,
+        _ => method,
+    };
     let scatter = r
-        .or_derived(Field::Scatter, method.plus_minus())
-        .max(method.least());
+        .or_derived(Field::Scatter, by.plus_minus().max(method.plus_minus()))
+        .max(by.least());
     let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
     Some(Tightening {
         nut_factor,

@@ -25,8 +25,8 @@ def torque(j):
 
 def clamp(j):
     """Nominal, least and largest clamp, N: F = T/(K d), and (1 -/+ scatter) F (NASA-STD-5020B)."""
-    nominal = torque(j) * 1e3 / (j.nut_factor * j.d)
-    return nominal, nominal * (1 - j.scatter), nominal * (1 + j.scatter)
+    nominal, most, least = (torque(j) * 1e3 / (k * j.d) for k in (j.nut_factor, *j.nut_factors))
+    return nominal, least * (1 - j.scatter), most * (1 + j.scatter)
 
 
 def lengths(j):
@@ -34,7 +34,7 @@ def lengths(j):
 
     The shortest bolt that stands two pitches past its nut: of all that fit, the one with most thread in the grip.
     """
-    whole = j.grip + tables.nut_height(j.size) + 2.0 * j.pitch
+    whole = j.bolt_length
     if j.system == "inch":
         thread = 2 * j.d + (0.25 if whole <= 6 * tables.INCH else 0.5) * tables.INCH
     else:

@@ -27,7 +27,6 @@ class Joint:
         for name, value in DEFAULTS.items():
             setattr(self, name, given.get(name, value))
         self.system, self.d, self.pitch, self.size = tables.THREADS[self.bolt]
-        self.proof, self.bolt_yield, self.bolt_tensile = tables.bolt_strength(self.bolt_grade, self.d)
         outer, thick = tables.washer(self.size, self.washer)
         self.washer_outer = given.get("washer_outer_mm", outer)
         self.washer_thickness = given.get("washer_thickness_mm", thick)
@@ -42,11 +41,31 @@ class Joint:
         self.aluminium = self.tube_material in tables.ALUMINIUM
         self.corner = given.get("tube_corner_radius_mm", (1.5 if self.aluminium else 2.0) * self.tube_wall_mm)
         self.nut_factor = given.get("nut_factor", tables.NUT_FACTORS.get(self.lubrication))
-        self.scatter = given.get("scatter_share", tables.SCATTER[self.tightening])
+        # A torque on the wrench has the spread of a wrench, whatever else was to be measured.
+        by_wrench = tables.SCATTER["wrench"] if "torque_nm" in given else 0.0
+        self.scatter = given.get("scatter_share", max(tables.SCATTER[self.tightening], by_wrench))
         self.mu = given.get("faying_friction", tables.FRICTION.get(self.faying_surface))
         outer, wall = tables.sleeve(self.sleeve)
         self.sleeve_outer = given.get("sleeve_outer_mm", outer)
         self.sleeve_wall = given.get("sleeve_wall_mm", wall)
+
+        self.proof, self.bolt_yield, self.bolt_tensile = tables.bolt_strength(self.bolt_grade, self.d, self.bolt_length)
+
+    @property
+    def bolt_length(self):
+        """Under the head, two pitches past the nut, mm."""
+        return self.grip + tables.nut_height(self.size) + 2.0 * self.pitch
+
+    @property
+    def nut_factors(self):
+        """Least and greatest that count, where the threads decide: a factor typed in that nobody has published for this
+        state counts beside the usual one."""
+        k = self.nut_factor
+        if "nut_factor" not in self.given or self.tightening == "turn" and "torque_nm" not in self.given:
+            return k, k
+        ranges = tables.STAINLESS_RANGES if self.stainless else tables.NUT_FACTOR_RANGES
+        low, usual, high = ranges[self.lubrication]
+        return (k, k) if low <= k <= high else (min(k, usual), max(k, usual))
 
     @property
     def stainless(self):

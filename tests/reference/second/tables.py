@@ -32,10 +32,11 @@ THREADS = {
 # Table 3 and ISO 3506-1 in MPa as reproduced by suppliers. Stainless has no proof stress: its yield stands in.
 
 
-def bolt_strength(grade, d):
+def bolt_strength(grade, d, length):
     over_16 = d > 16.0
     inch = {
-        "sae-2": (55, 57, 74) if d <= 0.75 * INCH + 1e-6 else (33, 36, 60),
+        # J429, note under the table: longer than 6 in, grade 2 has what grade 1 has.
+        "sae-2": (55, 57, 74) if d <= 0.75 * INCH + 1e-6 and length <= 6 * INCH else (33, 36, 60),
         "sae-5": (85, 92, 120),
         "sae-8": (120, 130, 150),
         "a325": (85, 92, 120),
@@ -145,6 +146,9 @@ def sleeve(name):
 
 # Nut factors: Shigley & Mischke 5e Table 8-11 (9e 8-15), typical column; waxed zinc and paste from memory.
 NUT_FACTORS = {"zinc": 0.20, "oiled": 0.18, "cadmium": 0.16, "anti-seize": 0.12, "black": 0.30}
+# Least, usual and greatest nut factor found for a state: a maker's page; on stainless the friction classes of VDI 2230.
+NUT_FACTOR_RANGES = {"zinc": (0.17, 0.20, 0.35), "oiled": (0.10, 0.18, 0.26), "anti-seize": (0.11, 0.12, 0.16)}
+STAINLESS_RANGES = {"zinc": (0.30, 0.40, 0.50), "oiled": (0.26, 0.35, 0.44), "anti-seize": (0.12, 0.20, 0.31)}
 # Scatter of the clamp: Machinery's Handbook; NASA for the last two; of two printed values the wider.
 SCATTER = {"feel": 0.35, "wrench": 0.25, "turn": 0.15, "indicating-washer": 0.10, "elongation": 0.10,
            "nasa-dry": 0.35, "nasa-oiled": 0.25}

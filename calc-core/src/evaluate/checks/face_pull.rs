@@ -71,9 +71,9 @@ impl Analysis<'_> {
                 &Line {
                     symbol: "F_b",
                     what: "clamp and share of the pull, which press on the face under the nut",
-                    formula: "max(F + C·N, N)",
+                    formula: "max(F + C_b·N, N)",
                 },
-                substituted![("F", clamp), ("C", Ratio(share)), ("N", pull)],
+                substituted![("F", clamp), ("C_b", Ratio(share)), ("N", pull)],
                 pressed,
                 Cite::new(Source::Shigley9e, "Eq. 8-24", Flag::Read),
             );

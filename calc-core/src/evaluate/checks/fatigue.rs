@@ -39,10 +39,10 @@ impl Analysis<'_> {
             &Line {
                 symbol: "σ_a",
                 what: "stress amplitude at the full pull",
-                formula: "C·ΔN/(2·A_t)",
+                formula: "C_b·ΔN/(2·A_t)",
             },
             substituted![
-                ("C", Ratio(view.load_factor)),
+                ("C_b", Ratio(view.load_factor)),
                 ("ΔN", newton(pull)),
                 ("A_t", self.s.bolting.thread.stress_area())
             ],

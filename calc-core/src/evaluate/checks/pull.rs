@@ -49,14 +49,24 @@ impl Analysis<'_> {
         }
         w.line(
             &Line {
+                symbol: "C_b",
+                what: "share of an outside pull that the bolt feels, at the most: softest grip",
+                formula: "k_b/(k_b + k_soft)",
+            },
+            substituted![("k_b", g.bolt), ("k_soft", g.soft)],
+            Ratio(g.bolt_share),
+            Cite::new(Source::Shigley9e, "Eq. 8-24, cones of section 8-5", Flag::Read),
+        );
+        w.line(
+            &Line {
                 symbol: "F_b",
                 what: "largest bolt force in service, with the heat or cold that pulls at it",
-                formula: "max(F_max + F_T + C·N, N)",
+                formula: "max(F_max + F_T + C_b·N, N)",
             },
             substituted![
                 ("F_max", preload.max),
                 ("F_T", newton(g.temperature)),
-                ("C", Ratio(g.bolt_share)),
+                ("C_b", Ratio(g.bolt_share)),
                 ("N", newton(pull))
             ],
             newton(demand),

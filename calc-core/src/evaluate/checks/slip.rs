@@ -222,7 +222,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "C",
-                what: "share of an outside pull that the bolt feels",
+                what: "share of an outside pull that the bolt feels, at the least",
                 formula: "k_b/(k_b + k_m)",
             },
             substituted![("k_b", g.bolt), ("k_m", g.members)],
