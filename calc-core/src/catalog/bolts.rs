@@ -6,6 +6,7 @@ use uom::si::temperature_coefficient::per_kelvin;
 use super::pretension::PretensionGroup;
 use super::printed::PrintedStress::{self, Ksi, Mpa};
 use super::threads::{System, Thread};
+use super::zinc_coat::ZincCoat;
 use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{InUnits, Length, Stress, mpa};
 
@@ -54,23 +55,6 @@ pub enum ThreadShear {
     OneValue,
     /// 0.6 of the tensile strength: the classes that EN 1993-1-8 Table 3.4 names.
     SixTenths,
-}
-
-/// Whether bolts of a grade may be zinc plated or galvanized: pickling and plating leave hydrogen in the steel, and
-/// hard steel breaks by it under its clamp, days later.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ZincCoat {
-    /// Too soft for that.
-    Usual,
-    /// By a proven process; not hot-dip galvanized. ISO 4042:2018 asks for no baking up to a greatest hardness of
-    /// 390 HV (class 10.9 and grade 8: 380 HV, 39 HRC, from memory); ASTM F2329 names a least hardness of 33 HRC as the
-    /// begin of the risk in hot dip. Both second-hand.
-    WithCare,
-    /// Only if baked afterwards, which nobody sees on the bolt: ISO 4042:2018, greatest hardness above 390 HV (class
-    /// 12.9: 435 HV, from memory). Second-hand.
-    Baked,
-    /// Neither plated nor galvanized: ASTM A490, 5.4 (now Grade A490 of F3125). Second-hand.
-    Never,
 }
 
 /// A bolt grade (inch) or property class (metric).
@@ -597,7 +581,10 @@ mod tests {
         assert_eq!(of("sae-2", 12.0).unwrap().tensile, ksi(60.0));
         for grade in bolt_grades().iter().filter(|g| g.id() != "sae-2") {
             for t in threads() {
-                assert_eq!(grade.strength(t, inches(2.0)), grade.strength(t, inches(20.0)));
+                assert_eq!(
+                    grade.strength(t, inches(2.0)),
+                    grade.strength(t, inches(20.0))
+                );
             }
         }
     }
@@ -628,7 +615,10 @@ mod tests {
     #[test]
     fn strengths_rise_from_proof_to_tensile_and_every_grade_fits_something() {
         for grade in bolt_grades() {
-            let strengths: Vec<_> = threads().iter().filter_map(|t| grade.strength(t, inches(5.0))).collect();
+            let strengths: Vec<_> = threads()
+                .iter()
+                .filter_map(|t| grade.strength(t, inches(5.0)))
+                .collect();
             assert!(!strengths.is_empty(), "{} fits no thread", grade.label());
             for strength in strengths {
                 if let (Some(proof), Some(yield_)) = (strength.proof, strength.yield_) {

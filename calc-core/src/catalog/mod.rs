@@ -25,8 +25,9 @@ mod threads;
 mod tubes;
 mod washers;
 mod wileman;
+mod zinc_coat;
 
-pub use bolts::{BoltGrade, BoltStrength, ThreadShear, ZincCoat, bolt_grade, bolt_grades};
+pub use bolts::{BoltGrade, BoltStrength, ThreadShear, bolt_grade, bolt_grades};
 pub use case_name::CaseName;
 pub use drills::{Drill, drill_for};
 pub use endurance::{
@@ -55,3 +56,4 @@ pub use threads::{System, Thread, thread, threads};
 pub use tubes::{Sleeve, sleeve, sleeves};
 pub use washers::{Washer, WasherSeries, washer, washers};
 pub use wileman::{WilemanConstants, wileman, wileman_constants};
+pub use zinc_coat::ZincCoat;

@@ -82,9 +82,13 @@ impl BoltViews {
         };
         // The steel code lets the joint's stiffness relieve the bolt only where all of the grip is
         // steel and the bolt pretensioned.
-        let all_steel = [s.tube.material.family(), s.fitting.material.family()]
-            .iter()
-            .all(|family| *family == Family::Steel)
+        let part = support::of(s).metal(s).map(|part| part.material.family());
+        let all_steel = s
+            .tightening
+            .metals
+            .into_iter()
+            .chain(part)
+            .all(|family| family == Family::Steel)
             && s.bolting.grade.may_be_pretensioned();
         let relief = if all_steel { residual.bolt_share } else { 1.0 };
         let code = fatigue_category(CODE_CATEGORY.key()).map(|row| {

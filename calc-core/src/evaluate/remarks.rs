@@ -94,12 +94,7 @@ fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
         let usual = t.lubrication.typical();
         return Some(Said::new(
             say::NoteNutFactorOutside,
-            (
-                Ratio(t.nut_factor),
-                Ratio(usual),
-                preload.min,
-                preload.max,
-            ),
+            (Ratio(t.nut_factor), Ratio(usual), preload.min, preload.max),
         ));
     }
     if low < high && t.lubrication.id() != "unknown" {

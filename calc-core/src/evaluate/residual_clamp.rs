@@ -236,9 +236,8 @@ mod tests {
         let s = joint(|i| i.support = "solid".into());
         let r = Analysis::new(&s).residual;
         let thread = s.bolting.thread;
-        let whole = |e| {
-            stiffness::solid_stack(e, thread.major(), thread.bearing_diameter(), s.grip()).si()
-        };
+        let whole =
+            |e| stiffness::solid_stack(e, thread.major(), thread.bearing_diameter(), s.grip()).si();
         let [soft, stiff] = [s.tube.modulus, s.bolting.grade.modulus()].map(whole);
         assert!((soft.min(stiff)..=soft.max(stiff)).contains(&r.soft.si()));
         assert!(r.soft < r.members);
@@ -259,7 +258,10 @@ mod tests {
             s.bolt_length() - rest
         };
         for (gap, long) in [(0.0, 100.2), (5.0, 110.2)] {
-            assert!((of(gap) - Length::of_si(long * 1e-3)).abs() < Length::of_si(2e-4), "{gap}");
+            assert!(
+                (of(gap) - Length::of_si(long * 1e-3)).abs() < Length::of_si(2e-4),
+                "{gap}"
+            );
         }
     }
 }

@@ -530,11 +530,7 @@ fn sleeve(
     Some((sleeve, row))
 }
 
-fn tightening(
-    r: &mut Reader<'_>,
-    bolting: &Bolting,
-    metals: [Family; 3],
-) -> Option<Tightening> {
+fn tightening(r: &mut Reader<'_>, bolting: &Bolting, metals: [Family; 3]) -> Option<Tightening> {
     let stainless = bolting.grade.stainless();
     let lubrication = r.row(Field::Lubrication, |id| {
         catalog::nut_factor_on(id, stainless)

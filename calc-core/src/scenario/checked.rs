@@ -4,8 +4,8 @@ use super::choices::{BoltFinish, Exposure, JointKind, MemberKind, Mount, Support
 use super::fields::{Field, Input};
 use super::strength::Strength;
 use crate::catalog::{
-    self, BoltGrade, BoltStrength, Family, LoadKind, LoadRule, Material, NutFactor, SlipSurface, Thread,
-    TighteningMethod, Trailer, Treatment,
+    self, BoltGrade, BoltStrength, Family, LoadKind, LoadRule, Material, NutFactor, SlipSurface,
+    Thread, TighteningMethod, Trailer, Treatment,
 };
 use crate::mechanics::face::FaceTube;
 use crate::mechanics::fatigue::Block;

@@ -108,7 +108,11 @@ pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit, block: boo
             ("d_w", s.bolting.washer.outer),
         ],
         pressed.diameter,
-        Cite::new(Source::Vdi2230, "0.8·t to either side under a washer; in plies alike", Flag::Memory),
+        Cite::new(
+            Source::Vdi2230,
+            "0.8·t to either side under a washer; in plies alike",
+            Flag::Memory,
+        ),
     );
     w.line(
         &Line {

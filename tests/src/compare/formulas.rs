@@ -141,7 +141,10 @@ fn of_supports(row: &Row) -> f64 {
         "load-factor-8-5" => {
             // Its proof load by the catalogue, its preload and share as the example rounds them.
             let t = catalog::thread("unc-5.8").unwrap();
-            let proof = catalog::bolt_grade("sae-5").unwrap().strength(t, inch(2.0)).unwrap();
+            let proof = catalog::bolt_grade("sae-5")
+                .unwrap()
+                .strength(t, inch(2.0))
+                .unwrap();
             let area = t.tabulated_stress_area().unwrap();
             let proof = kip(thread::load_at(proof.proof.unwrap(), area));
             let felt = n("share") * n("pull_kip");

@@ -131,11 +131,7 @@ impl Analysis<'_> {
             ZincCoat::Baked if zinc => (
                 Verdict::NotChecked,
                 say::GradeZincBaked,
-                Cite::new(
-                    Source::Iso4042,
-                    "baking above 390 HV",
-                    Flag::ReadSecondHand,
-                ),
+                Cite::new(Source::Iso4042, "baking above 390 HV", Flag::ReadSecondHand),
             ),
             _ => return None,
         };

@@ -55,7 +55,11 @@ impl Analysis<'_> {
             },
             substituted![("k_b", g.bolt), ("k_soft", g.soft)],
             Ratio(g.bolt_share),
-            Cite::new(Source::Shigley9e, "Eq. 8-24, cones of section 8-5", Flag::Read),
+            Cite::new(
+                Source::Shigley9e,
+                "Eq. 8-24, cones of section 8-5",
+                Flag::Read,
+            ),
         );
         w.line(
             &Line {

@@ -120,7 +120,9 @@ fn numbers(state: &State) -> Option<Numbers> {
 /// A plate on a bar of steel, held by the one bolt.
 fn joint(n: &Numbers, surface: &str) -> Input {
     let proof = thread(BOLT).and_then(|thread| {
-        let proof = bolt_grade(GRADE)?.strength(thread, mm(4.0 * PLATE_MM))?.proof?;
+        let proof = bolt_grade(GRADE)?
+            .strength(thread, mm(4.0 * PLATE_MM))?
+            .proof?;
         Some(thread.stress_area().si() * proof.si())
     });
     Input::with(
