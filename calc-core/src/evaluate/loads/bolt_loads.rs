@@ -29,23 +29,23 @@ impl BoltLoads {
     /// Two cheeks on a tube do not tip about the tube: they take that moment as opposite forces in their
     /// two planes, which are added to the force across as if both planes had the larger one. A moment
     /// that lifts one cheek in front lifts the other behind, and a bolt goes through both: it has the pull
-    /// of the cheek that lifts there. Of one fitting on a web nobody has said on which side of it it lies:
+    /// of the cheek that lifts there. Of one fitting on a web or a wall nobody has said on which side of it it lies:
     /// every bolt has the pull of the worse side, and the line of the load lies on that side too. From the
     /// top it may lie on either side of the bolts: each has the larger of both.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
-        let (mount, one_ply) = (s.bolting.mount, s.bolting.single_ply);
+        let (mount, two_cheeks) = (s.bolting.mount, s.bolting.two_cheeks);
         let aside = s.aside();
         let mut group = case.on_group(mount, aside);
         let count = places.len().max(1) as f64;
         let mut couple = 0.0;
-        if mount == Mount::ThroughSides && !one_ply {
+        if two_cheeks {
             couple = 2.0 * group.roll.abs() / (s.tube.depth.si() * count);
             group.roll = 0.0;
         }
         // Through the sides nobody has said on which side the fitting lies, and of two cheeks one is on each.
         let other = match mount {
-            Mount::ThroughSides if one_ply => Some(mirrored(&case.on_group(mount, -aside))),
-            Mount::ThroughSides => Some(mirrored(&group)),
+            Mount::ThroughSides if two_cheeks => Some(mirrored(&group)),
+            Mount::ThroughSides => Some(mirrored(&case.on_group(mount, -aside))),
             Mount::FromTop => (aside > 0.0).then(|| case.on_group(mount, -aside)),
         };
         let edges = Edges::new(s, places);
