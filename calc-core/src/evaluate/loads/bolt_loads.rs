@@ -106,13 +106,34 @@ struct Edges {
 }
 
 impl Edges {
-    /// Past the outermost bolts by the fitting's edge; across, no farther than the face reaches.
+    /// Past the outermost bolts by the fitting's edge, as far as there is member under it and the bolt presses
+    /// on it; across, no farther than the face reaches.
+    ///
+    /// ```text
+    /// along:   e = min(e_f, e_1, s/2)    one bolt: min(e_f, e_1, reach across)
+    /// ```
+    ///
+    /// | symbol | meaning | unit |
+    /// |---|---|---|
+    /// | `e_f` | middle of the bolt to the edge of the fitting | m |
+    /// | `e_1` | middle of the bolt to the end of the member | m |
+    /// | `s` | spacing of the bolts along | m |
+    ///
+    /// # Sources
+    /// Geometry; that an outer bolt presses no farther out than the half way to its neighbor, as with the
+    /// tributary length of a flange, is our assumption.
     fn new(s: &Scenario, places: &[Place]) -> Self {
         let reach = |f: fn(&Place) -> f64| places.iter().map(f).fold(0.0, f64::max);
         let (along, across) = (reach(|p| p.x.abs()), reach(|p| p.y.abs()));
         let edge = s.fitting.edge.si();
+        let b = &s.bolting;
+        let pressed = if b.along > 1 {
+            b.spacing_along * 0.5
+        } else {
+            s.reach_across()
+        };
         Self {
-            along: along + edge,
+            along: along + edge.min(pressed.min(s.tube.end_distance).si()),
             across: (across + edge).min(s.reach_across().si()).max(across),
         }
     }
