@@ -244,7 +244,14 @@ fn one_bolt_alone_never_holds() {
                         ..sleeved()
                     });
                     let turning = one.check(CheckId::Turning).unwrap();
-                    assert!(turning.verdict >= Verdict::NotChecked, "{joint} {mount}");
+                    // The bracket of a chain that is shackled at the bolt swings, and its nut has to be locked.
+                    let swings = joint == "chain-bracket" && below == 0.0;
+                    let best = if swings {
+                        Verdict::Close
+                    } else {
+                        Verdict::NotChecked
+                    };
+                    assert!(turning.verdict >= best, "{joint} {mount}");
                 }
             }
         }

@@ -497,6 +497,12 @@ impl Scenario {
         self.bolting.one_sided() && self.loads.offset.is_none()
     }
 
+    /// Whether the bolt is a pin: a chain bracket on one bolt swings until the chain pulls in line with it.
+    #[must_use]
+    pub fn swings(&self) -> bool {
+        self.loads.joint == JointKind::ChainBracket && self.bolting.count() == 1
+    }
+
     /// Line of the load beside the faying plane, or from the top beside the bolts' middle, m; none where two
     /// cheeks stand on both sides of it.
     #[must_use]

@@ -282,19 +282,27 @@ impl Analysis<'_> {
         );
         let (softened, _) = self.tube_strengths();
         if softened < s.tube.yield_least {
-            let at_weld =
-                shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
+            // The sleeve has lost as much as the wall, and the bolt presses at the mouth of its bore: one diameter
+            // deep, as in a solid bar.
+            let of_sleeve =
+                support::part_strengths(s).map_or(softened, |[least, _]| Stress::of_si(least));
+            let softened = softened.min(of_sleeve);
+            let major = s.bolting.thread.major();
+            let sleeve = shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls);
+            let bore = shear::wall_bearing(softened, major, major, walls);
+            let at_weld = sleeve.min(bore).si();
             w.line(
                 &Line {
                     symbol: "R_w",
-                    what: "bearing of the welded sleeve on the weakened walls",
-                    formula: "n·1.8·f_y,w·D·t",
+                    what: "bearing of the welded sleeve on the weakened walls, of the bolt in its weakened bore",
+                    formula: "n·1.8·f_y,w·min(D·t, d²)",
                 },
                 substituted![
                     ("n", Count(walls)),
                     ("f_y,w", softened),
                     ("D", s.sleeve.outer),
-                    ("t", s.tube.design_wall)
+                    ("t", s.tube.design_wall),
+                    ("d", major)
                 ],
                 newton(at_weld),
                 Cite::new(Source::Aisc360_22, "J3.11b, J7", Flag::Read),

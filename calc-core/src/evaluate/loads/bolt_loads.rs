@@ -32,10 +32,17 @@ impl BoltLoads {
     /// of the cheek that lifts there. Of one fitting on a web or a wall nobody has said on which side of it it lies:
     /// every bolt has the pull of the worse side, and the line of the load lies on that side too. From the
     /// top it may lie on either side of the bolts: each has the larger of both.
+    ///
+    /// What swings on its one bolt has turned into the line of its load, and nothing twists.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
         let (mount, two_cheeks) = (s.bolting.mount, s.bolting.two_cheeks);
         let aside = s.aside();
-        let mut group = case.on_group(mount, aside);
+        let on_group = |aside| {
+            let group = case.on_group(mount, aside);
+            let twist = if s.swings() { 0.0 } else { group.twist };
+            GroupLoad { twist, ..group }
+        };
+        let mut group = on_group(aside);
         let count = places.len().max(1) as f64;
         let mut couple = 0.0;
         if two_cheeks {
@@ -45,8 +52,8 @@ impl BoltLoads {
         // Through the sides nobody has said on which side the fitting lies, and of two cheeks one is on each.
         let other = match mount {
             Mount::ThroughSides if two_cheeks => Some(mirrored(&group)),
-            Mount::ThroughSides => Some(mirrored(&case.on_group(mount, -aside))),
-            Mount::FromTop => (aside > 0.0).then(|| case.on_group(mount, -aside)),
+            Mount::ThroughSides => Some(mirrored(&on_group(-aside))),
+            Mount::FromTop => (aside > 0.0).then(|| on_group(-aside)),
         };
         let edges = Edges::new(s, places);
         let (mut shares, mut not_taken) = edges.shares(places, &group);
