@@ -343,7 +343,7 @@ fields! {
         /// sloping flange, a saddle on a round tube.
         ShapedWasher shaped_washer "bw" = "no";
         /// On which sides of a tube or a bar the fitting lies, where the bolts run through its sides.
-        FittingSides fitting_sides "fs" = "both";
+        FittingSides fitting_sides "fo" = "both";
     }
 }
 

@@ -30,16 +30,16 @@ pub(super) struct Ply {
     /// Yield and tensile strength, least.
     strength: (Stress, Stress),
     aluminium: bool,
+    sheet: bool,
     pub(super) thickness: Length,
     hole: Length,
     /// Middle of the bolt to the nearest edge.
     edge: Length,
 }
 
-impl Ply {
-    fn is_sheet(&self) -> bool {
-        self.thickness.si() < mm(THINNEST_PLATE_MM).si() * (1.0 - 1e-9)
-    }
+/// Whether metal so thick is sheet.
+fn is_sheet(thickness: Length) -> bool {
+    thickness.si() < mm(THINNEST_PLATE_MM).si() * (1.0 - 1e-9)
 }
 
 impl Analysis<'_> {
@@ -80,6 +80,7 @@ impl Analysis<'_> {
             tears: "tear-out of one ply to its edge or the next hole",
             strength: (f.yield_least, f.ultimate_least),
             aluminium: f.material.family() == Family::Aluminium,
+            sheet: is_sheet(f.thickness),
             thickness: f.thickness,
             hole: f.hole,
             edge: f.edge,
@@ -99,6 +100,7 @@ impl Analysis<'_> {
                 tears: "tear-out of the bar to its end or the next hole",
                 strength: (t.yield_least, t.ultimate_least),
                 aluminium: t.material.family() == Family::Aluminium,
+                sheet: false,
                 thickness: half.min(s.bolting.thread.major()),
                 hole: s.bolting.hole,
                 edge: t.end_distance,
@@ -110,6 +112,7 @@ impl Analysis<'_> {
             tears: "tear-out of the flange, leg or web to its end, its edge or the next hole",
             strength: (t.yield_least, t.ultimate_least),
             aluminium: t.material.family() == Family::Aluminium,
+            sheet: is_sheet(t.design_wall),
             thickness: t.design_wall,
             hole: self.s.bolting.hole,
             edge: edge.map_or(t.end_distance, |edge| edge.min(t.end_distance)),
@@ -148,7 +151,7 @@ impl Analysis<'_> {
         });
         if thickness.si() >= thinnest.si() * (1.0 - 1e-9) {
             return bearing.map(|check| match check.verdict {
-                Verdict::Holds if thickness < mm(THINNEST_PLATE_MM) * (1.0 - 1e-9) => Check {
+                Verdict::Holds if is_sheet(thickness) => Check {
                     verdict: Verdict::Close,
                     reason: said(say::FittingIsSheet, (thickness,)),
                     ..check
@@ -235,7 +238,7 @@ impl Analysis<'_> {
             Resistance::allowable(us, shear::OMEGA, yields),
             Resistance::allowable(us, shear::OMEGA, yields),
         ];
-        if ply.is_sheet() {
+        if ply.sheet {
             let sheet = bearing::sheet_ply(fu, d, ply.thickness).si();
             resistances[3] = Resistance::allowable(sheet, bearing::OMEGA_SHEET, yields);
             w.line(
@@ -334,7 +337,7 @@ impl Analysis<'_> {
         let eu = self.en_bearing(ply, Some(ply.edge));
         let yields = us * fy.si() / fu.si();
         let soft = bearing::aluminium_ply(fu, d, ply.thickness, Some(ply.edge)).si();
-        let omega = if ply.is_sheet() {
+        let omega = if ply.sheet {
             bearing::OMEGA_SHEET
         } else {
             shear::OMEGA
