@@ -51,6 +51,8 @@ keys! {
         Aisc360_22 = "aisc-360-22",
         /// AISC Steel Construction Manual, Parts 1, 7 and 9.
         AiscManual = "aisc-manual",
+        /// AISI S100, North American Specification for the Design of Cold-Formed Steel Structural Members.
+        AisiS100 = "aisi-s100",
         /// A guide to anodic-index limits for dissimilar metals.
         AnodicIndex = "anodic-index",
         /// ASME B1.1, Unified Inch Screw Threads.

@@ -6,7 +6,7 @@
 use std::fmt::Write as _;
 
 use calc_core::report::{CheckId, Report};
-use calc_core::scenario::{MemberKind, Mount, SupportKind};
+use calc_core::scenario::{FittingSides, MemberKind, Mount, SupportKind};
 use calc_core::{Input, Scenario, evaluate};
 
 /// Where the table stands, beside the tests.
@@ -105,6 +105,8 @@ const fn way(
 pub struct Row {
     /// Member, support, mount and direction.
     pub situation: (MemberKind, SupportKind, Mount, Direction),
+    /// Whether a cheek of the fitting lies on each side of the member.
+    pub two_cheeks: bool,
     /// For each way the checks that are there; `None` where the direction does not end in it.
     pub cells: Vec<Option<Vec<CheckId>>>,
 }
@@ -112,10 +114,7 @@ pub struct Row {
 /// Why a way needs no check in a situation; `None` where it does.
 #[must_use]
 pub fn reason(row: &Row, way: &Way) -> Option<&'static str> {
-    let (member, _, mount, _) = row.situation;
-    let two_cheeks =
-        mount == Mount::ThroughSides && !matches!(member, MemberKind::Channel | MemberKind::Angle);
-    (two_cheeks && way.checks == [CheckId::FittingFlange])
+    (row.two_cheeks && way.checks == [CheckId::FittingFlange])
         .then_some("two cheeks: what pulls one off presses the other on")
 }
 
@@ -166,7 +165,11 @@ pub fn rows() -> Vec<Row> {
     let mut rows = Vec::new();
     for &member in MemberKind::NAMES {
         for &support in SupportKind::NAMES {
-            for &mount in Mount::NAMES {
+            let on_one_side = (Mount::ThroughSides.name(), FittingSides::One);
+            let mounts = Mount::NAMES
+                .iter()
+                .map(|&mount| (mount, FittingSides::Both));
+            for (mount, sides) in mounts.chain([on_one_side]) {
                 for direction in [Along, Across, Pull] {
                     let named = MemberKind::by_name(member)
                         .zip(SupportKind::by_name(support))
@@ -174,10 +177,15 @@ pub fn rows() -> Vec<Row> {
                     let Some(((member, support), mount)) = named else {
                         continue;
                     };
-                    let Ok(scenario) = Scenario::new(&joint(member, support, mount, direction))
-                    else {
+                    let mut input = joint(member, support, mount, direction);
+                    input.choose(sides);
+                    let Ok(scenario) = Scenario::new(&input) else {
                         continue;
                     };
+                    // A web or a leg has its fitting on one side whatever is said.
+                    if sides == FittingSides::One && scenario.member.is_open() {
+                        continue;
+                    }
                     // A bar is solid whatever is said to stand in it.
                     if scenario.support != support {
                         continue;
@@ -190,6 +198,7 @@ pub fn rows() -> Vec<Row> {
                     };
                     rows.push(Row {
                         situation: (member, support, mount, direction),
+                        two_cheeks: scenario.bolting.two_cheeks,
                         cells: WAYS.iter().map(cell).collect(),
                     });
                 }
@@ -221,7 +230,10 @@ pub fn markdown() -> String {
             "| {} | {} | {} | {} |",
             member.name(),
             support.name(),
-            mount.name(),
+            match (mount, row.two_cheeks) {
+                (Mount::ThroughSides, true) => "through-sides, two cheeks",
+                _ => mount.name(),
+            },
             format!("{direction:?}").to_lowercase()
         );
         for cell in &row.cells {

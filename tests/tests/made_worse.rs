@@ -388,6 +388,45 @@ fn a_larger_hole_behind_a_flange_that_bends() {
     );
 }
 
+/// Left out: the clamp and what heat does to the bolt, as one ply and one pair of faces less flatten and give, and
+/// where threads end. That slip does not profit from it is asked apart.
+#[test]
+fn a_cheek_less() {
+    let except = [
+        &LESS_IS_LOST[..],
+        &WHERE_THREADS_END,
+        &[CheckId::BoltTightening],
+    ]
+    .concat();
+    law(
+        // A force aside turns two cheeks in their planes and pulls one fitting off: two kinds of use. Another metal
+        // than the bolt's, twice as thick, loses twice as much to heat.
+        |input| {
+            stiff_fitting(input);
+            input.joint = "coupler".into();
+            input.load_rule = "road-service".into();
+            input.side_g = 0.0;
+            input.temperature_swing_k = 0.0;
+        },
+        |input, s, _| {
+            input.fitting_sides = "one".into();
+            input.load_offset_mm = Some(input.load_offset_mm.unwrap_or(0.0));
+            s.bolting.two_cheeks
+        },
+        |before, after| {
+            let slip = |report: &Report| report.check(CheckId::Slip).and_then(used);
+            // Where next to no clamp is left, what the faces lose is all there is.
+            if let (Some(was), Some(is)) = (slip(before), slip(after))
+                && was < 3.0
+                && is < was * (1.0 - NOISE)
+            {
+                return Err(format!("slip: {was} → {is} of it used"));
+            }
+            never_better(before, after, &except)
+        },
+    );
+}
+
 #[test]
 fn more_mass() {
     law(

@@ -176,10 +176,10 @@ fn stiff_with_any_arm_holds_with_each() {
     }
 }
 
-/// Cheeks that press on both sides of a tube need not bend, but thinner than the rules for plates are made
-/// for nobody judges them.
+/// Cheeks that press on both sides of a tube need not bend, but thinner than plates are they are close at best, and
+/// nobody judges them where sheet ends.
 #[test]
-fn thin_cheeks_are_not_judged() {
+fn thin_cheeks_never_hold() {
     let with = |thickness| {
         let input = Input {
             fitting_thickness_mm: thickness,
@@ -187,11 +187,18 @@ fn thin_cheeks_are_not_judged() {
         };
         report(&input)
     };
-    for thickness in [0.0, 0.5, 1.0, 2.0, 2.9] {
+    for (thickness, best) in [
+        (0.0, Verdict::NotChecked),
+        (0.5, Verdict::NotChecked),
+        (1.4, Verdict::NotChecked),
+        (1.6, Verdict::Close),
+        (2.9, Verdict::Close),
+    ] {
         let report = with(thickness);
-        assert!(report.verdict >= Verdict::NotChecked, "{thickness}");
+        assert!(report.verdict >= best, "{thickness}");
         assert!(report.check(CheckId::FittingBearing).is_some());
     }
+    assert_eq!(with(2.0).verdict, Verdict::Close);
     assert_eq!(with(3.0).verdict, Verdict::Holds);
     assert!(with(5.0).check(CheckId::FittingFlange).is_none());
 }
@@ -244,7 +251,14 @@ fn one_bolt_alone_never_holds() {
                         ..sleeved()
                     });
                     let turning = one.check(CheckId::Turning).unwrap();
-                    assert!(turning.verdict >= Verdict::NotChecked, "{joint} {mount}");
+                    // The bracket of a chain that is shackled at the bolt swings, and its nut has to be locked.
+                    let swings = joint == "chain-bracket" && below == 0.0;
+                    let best = if swings {
+                        Verdict::Close
+                    } else {
+                        Verdict::NotChecked
+                    };
+                    assert!(turning.verdict >= best, "{joint} {mount}");
                 }
             }
         }

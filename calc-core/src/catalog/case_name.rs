@@ -66,5 +66,10 @@ case_names! {
     VTestPulledDownPushed = "v-test-pulled-down-pushed",
     BrakingAfterABump = "braking-after-a-bump",
     PullingAfterABump = "pulling-after-a-bump",
+    BrakingInABend = "braking-in-a-bend",
+    BrakingInABendAfterABump = "braking-in-a-bend-after-a-bump",
+    BendRearEye = "bend-rear-eye",
+    BendFrontEye = "bend-front-eye",
+    AxleHangs = "axle-hangs",
     None = "none",
 }

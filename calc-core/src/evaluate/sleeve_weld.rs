@@ -13,7 +13,7 @@ use crate::mechanics::{pin, weld};
 use crate::quantity::{InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Factor, substituted};
-use crate::scenario::{Mount, Scenario};
+use crate::scenario::Scenario;
 use std::f64::consts::PI;
 
 /// Angle between the bevel and the sleeve, degrees: the smallest at which the whole depth counts with
@@ -151,13 +151,11 @@ impl SleeveWeld {
     /// sleeve tips, a little more.
     fn on_one_end(&self, s: &Scenario, in_plane: f64) -> f64 {
         let plane = in_plane / s.bolting.slip_planes();
-        match s.bolting.mount {
-            Mount::ThroughSides => plane,
-            Mount::FromTop => {
-                let lever = pin::lever(s.fitting.thickness, s.fitting.gap, self.throat);
-                pin::near_wall(newton(plane), lever, s.tube.depth - self.throat).si()
-            }
+        if s.bolting.two_cheeks {
+            return plane;
         }
+        let lever = pin::lever(s.fitting.thickness, s.fitting.gap, self.throat);
+        pin::near_wall(newton(plane), lever, s.tube.depth - self.throat).si()
     }
 
     /// What the hardest case asks of the hardest used end: the whole force of one slip plane, as if the

@@ -10,7 +10,7 @@ use crate::quantity::{InUnits, Length};
 use crate::report::{
     FaceNumbers, FaceReport, Part, Sentence, Strength, SupportNumbers, SupportReport,
 };
-use crate::scenario::{MemberKind, Mount, Scenario};
+use crate::scenario::{MemberKind, Scenario};
 use crate::support::{Limit, Side, SupportModel, group_factor, of, seat, washer_end_factor};
 
 /// The model that verdicts use, and what limits it. The likely one is built where it is shown.
@@ -137,8 +137,7 @@ fn face_reports(s: &Scenario) -> Vec<FaceReport> {
         )
         .si()
     };
-    let fitting =
-        |head: bool| s.fitting.spreads && (head || s.bolting.mount == Mount::ThroughSides);
+    let fitting = |head: bool| s.fitting.spreads && (head || s.bolting.two_cheeks);
     [("head", true), ("nut", false)]
         .into_iter()
         .map(|(side, head)| FaceReport {

@@ -5,7 +5,7 @@ use super::fit::Fit;
 use super::places::nearest;
 use crate::quantity::{InUnits, Length};
 use crate::report::say;
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{Scenario, SupportKind};
 use crate::support;
 
 /// Washers against each other, the corners and edges of the face, the end of the member and the upright part of the
@@ -52,7 +52,7 @@ fn side(s: &Scenario, radius: Length) -> Fit {
 /// Whether at least one of the two washers lies on the face of a hollow tube itself and needs it flat: no cheek
 /// between, no sleeve's end under it.
 fn lies_on_face(s: &Scenario) -> bool {
-    let cheeks = s.bolting.mount == Mount::ThroughSides && s.fitting.thickness.si() > 0.0;
+    let cheeks = s.bolting.two_cheeks && s.fitting.thickness.si() > 0.0;
     let support = support::of(s);
     support.is_hollow() && !support.passes_wall() && !s.member.is_round() && !cheeks
 }

@@ -140,9 +140,10 @@ impl Sheet {
         // Minus zero has no form of its own in a link.
         let number = if number == 0.0 { 0.0 } else { number };
         let entry = Entry { number, unit };
-        let kept = number.is_finite()
-            && entry.in_unit_of(field).is_finite()
-            && link_number(number).len() <= LONGEST_NUMBER;
+        // In the unit of the field's name it has to be one that could be typed, too: with that unit a sheet is made
+        // from an input, and a tiny number in a small unit grows zeros in a large one.
+        let fits = |number: f64| number.is_finite() && link_number(number).len() <= LONGEST_NUMBER;
+        let kept = fits(number) && fits(entry.in_unit_of(field));
         if !kept {
             return Err(SheetError::NotANumber { field });
         }

@@ -93,6 +93,29 @@ pub fn aluminium_ply(ftu: Stress, d: Length, thickness: Length, edge: Option<Len
     newton(counted.si() * thickness.si() * ftu.si())
 }
 
+/// Factor of safety on bearing and tear-out of sheet.
+///
+/// # Sources
+/// AISI S100, bolted connections (Ω 2.22), from memory.
+pub const OMEGA_SHEET: f64 = 2.22;
+
+/// Bearing of a bolt on sheet.
+///
+/// ```text
+/// R = (4.64·t/25.4 mm + 1.53)·d·t·F_u
+/// ```
+///
+/// Of cold-formed steel up to 3/16 in (4.76 mm) thick, at a hole that grows by no more than 1/4 in, as a thin ply
+/// curls up beside the bolt. Taken for sheet of other metals too: our assumption.
+///
+/// # Sources
+/// AISI specification of 2001, E3.3.2, as a letter to a list of engineers quotes it.
+#[must_use]
+pub fn sheet_ply(fu: Stress, d: Length, thickness: Length) -> Force {
+    let inches = thickness.si() / mm(25.4).si();
+    newton((4.64 * inches + 1.53) * d.si() * thickness.si() * fu.si())
+}
+
 /// Where a hole lies, as far as the Eurocode rule asks. `None`: no such edge or neighbour counts.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct HolePlace {

@@ -3,7 +3,7 @@
 use super::{Rates, Work};
 use crate::catalog::{Family, Treatment};
 use crate::quantity::InUnits;
-use crate::scenario::{Mount, Scenario};
+use crate::scenario::Scenario;
 use crate::support::parts::{Pieces, Shape, count};
 use crate::support::{self, AddedPart};
 
@@ -76,10 +76,7 @@ pub(super) fn jobs(
         None => (there.part().filter(|part| part.one_a_bolt()), added),
         part => (part, bolts),
     };
-    let planes = match after.bolting.mount {
-        Mount::ThroughSides if !after.bolting.single_ply => 2,
-        _ => 1,
-    };
+    let planes = if after.bolting.two_cheeks { 2 } else { 1 };
     // A ply of the fitting lies at every plane.
     let plies = if after.fitting.thickness.si() > 0.0 {
         planes

@@ -4,7 +4,7 @@
 //! that with joints drawn by lot, and that every field which changes one applies.
 
 use super::Scenario;
-use super::choices::{JointKind, MemberKind, Mount, SupportKind, YesNo, options};
+use super::choices::{FittingSides, JointKind, MemberKind, Mount, SupportKind, YesNo, options};
 use super::error::InputError;
 use super::fields::{Field, Input};
 use crate::catalog::{self, BoltGrade, LoadRule};
@@ -14,6 +14,7 @@ use crate::catalog::{self, BoltGrade, LoadRule};
 struct Situation {
     member: MemberKind,
     mount: Mount,
+    on_both: bool,
     support: SupportKind,
     joint: JointKind,
     rule: Option<&'static LoadRule>,
@@ -31,6 +32,7 @@ impl Situation {
         Self {
             member,
             mount: Mount::by_name(&input.mount).unwrap_or(Mount::ThroughSides),
+            on_both: input.fitting_sides != FittingSides::One.name(),
             support,
             joint: JointKind::by_name(&input.joint).unwrap_or(JointKind::Coupler),
             rule: catalog::load_rule(&input.load_rule),
@@ -50,6 +52,15 @@ impl Situation {
     /// Whether the bolts go through the sloping flange of a channel.
     fn through_flange(&self) -> bool {
         self.member == MemberKind::Channel && self.mount == Mount::FromTop
+    }
+
+    /// Whether the bolts run through both sides of a tube or a bar.
+    fn through_walls(&self) -> bool {
+        !self.is_open() && self.mount == Mount::ThroughSides
+    }
+
+    fn two_cheeks(&self) -> bool {
+        self.through_walls() && self.on_both
     }
 
     fn is_solid(&self) -> bool {
@@ -77,7 +88,8 @@ impl Field {
             Self::BoltRows => !s.is_round() || input.bolt_rows > 1.0,
             Self::SpacingAcross => input.bolt_rows > 1.0,
             // Two cheeks stand on both sides of the load.
-            Self::LoadOffset => s.is_open() || s.mount == Mount::FromTop,
+            Self::LoadOffset => !s.two_cheeks(),
+            Self::FittingSides => s.through_walls(),
             Self::SpacingAlong => input.bolts_along > 1.0,
             Self::SpreaderThickness
             | Self::SpreaderLength

@@ -5,8 +5,8 @@ use super::checked::{
     Tightening, Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FreeKind, GapFilling, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, YesNo, options,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    SupportKind, TowSprings, TubeEnd, WallBasis, YesNo, options,
 };
 use super::error::InputError;
 use super::fields::{Field, Input, Kind};
@@ -402,6 +402,8 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
 
 fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
     let mount = r.row(Field::Mount, Mount::by_name)?;
+    let on_both = r.row(Field::FittingSides, FittingSides::by_name)? == FittingSides::Both;
+    let single_ply = matches!(kind, MemberKind::Channel | MemberKind::Angle);
     let thread = r.row(Field::Bolt, catalog::thread)?;
     let grade = r.row(Field::Grade, catalog::bolt_grade)?;
     let series = r.row(Field::Washer, WasherSeries::from_id)?;
@@ -431,7 +433,8 @@ fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
     );
     Some(Bolting {
         mount,
-        single_ply: matches!(kind, MemberKind::Channel | MemberKind::Angle),
+        single_ply,
+        two_cheeks: mount == Mount::ThroughSides && !single_ply && on_both,
         thread,
         grade,
         strength,

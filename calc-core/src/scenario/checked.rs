@@ -143,6 +143,8 @@ pub struct Bolting {
     pub mount: Mount,
     /// Whether they go through one ply of the member, with the fitting on one side.
     pub single_ply: bool,
+    /// Whether they run through the sides of a tube or a bar with a cheek of the fitting on each.
+    pub two_cheeks: bool,
     /// Size.
     pub thread: &'static Thread,
     /// Grade.
@@ -189,13 +191,16 @@ impl Bolting {
             .unwrap_or_else(|| crate::quantity::ksi(36.0))
     }
 
+    /// Whether they run through the sides with the fitting on one side alone, so that its load lies beside it.
+    #[must_use]
+    pub fn one_sided(&self) -> bool {
+        self.mount == Mount::ThroughSides && !self.two_cheeks
+    }
+
     /// Slip planes that each bolt presses together.
     #[must_use]
     pub const fn slip_planes(&self) -> f64 {
-        match self.mount {
-            Mount::ThroughSides if !self.single_ply => 2.0,
-            _ => 1.0,
-        }
+        if self.two_cheeks { 2.0 } else { 1.0 }
     }
 }
 
@@ -518,21 +523,25 @@ impl Scenario {
     }
 
     /// Whether a load beside the faying plane may be there that nobody has measured: one fitting on one side
-    /// of a web or a leg.
+    /// of a web, a leg or a tube.
     #[must_use]
     pub fn offset_unknown(&self) -> bool {
-        let one_sided = self.bolting.single_ply && self.bolting.mount == Mount::ThroughSides;
-        one_sided && self.loads.offset.is_none()
+        self.bolting.one_sided() && self.loads.offset.is_none()
+    }
+
+    /// Whether the bolt is a pin: a chain bracket on one bolt swings until the chain pulls in line with it.
+    #[must_use]
+    pub fn swings(&self) -> bool {
+        self.loads.joint == JointKind::ChainBracket && self.bolting.count() == 1
     }
 
     /// Line of the load beside the faying plane, or from the top beside the bolts' middle, m; none where two
     /// cheeks stand on both sides of it.
     #[must_use]
     pub fn aside(&self) -> f64 {
-        let cheeks = self.bolting.mount == Mount::ThroughSides && !self.bolting.single_ply;
         self.loads
             .offset
-            .filter(|_| !cheeks)
+            .filter(|_| !self.bolting.two_cheeks)
             .map_or(0.0, |offset| offset.value)
     }
 

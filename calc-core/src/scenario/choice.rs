@@ -2,8 +2,8 @@
 //! does not compile.
 
 use super::choices::{
-    BoltFinish, Exposure, FreeKind, GapFilling, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, YesNo,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    SupportKind, TowSprings, TubeEnd, WallBasis, YesNo,
 };
 use super::fields::{Field, Input};
 use crate::catalog::{
@@ -64,6 +64,7 @@ macro_rules! fills {
 fills! {
     MemberKind, name => Member;
     Mount, name => Mount;
+    FittingSides, name => FittingSides;
     WallBasis, name => WallBasis;
     TubeEnd, name => TubeEnd;
     SupportKind, name => Support;
@@ -132,6 +133,7 @@ mod tests {
         vec![
             MemberKind::Angle.into(),
             Mount::FromTop.into(),
+            FittingSides::One.into(),
             WallBasis::Nominal.into(),
             TubeEnd::Capped.into(),
             SupportKind::Spreader.into(),

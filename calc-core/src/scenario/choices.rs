@@ -49,10 +49,22 @@ named! {
     /// Which way the bolts run.
     Mount {
         /// Horizontally, through both side walls of a tube, with a cheek of the fitting on each side: two
-        /// slip planes. Through the web of a channel or the upright leg of an angle: one.
+        /// slip planes; one where [`FittingSides`] says so. Through the web of a channel or the upright leg of
+        /// an angle: one.
         ThroughSides = "through-sides",
         /// Vertically from the top; the fitting lies on the top face or flange: one slip plane.
         FromTop = "from-top",
+    }
+}
+
+named! {
+    /// On which sides of a tube or a bar a fitting lies whose bolts run through its sides. A web or a leg has it on
+    /// one side whatever is said.
+    FittingSides {
+        /// A cheek on each side: two slip planes, and a load between them.
+        Both = "both",
+        /// One fitting on one side wall, the nut on the other: one slip plane, and a load beside it.
+        One = "one",
     }
 }
 
@@ -183,6 +195,7 @@ pub fn options(field: Field) -> Vec<&'static str> {
     match field {
         Field::Member => MemberKind::NAMES.to_vec(),
         Field::Mount => Mount::NAMES.to_vec(),
+        Field::FittingSides => FittingSides::NAMES.to_vec(),
         Field::WallBasis => WallBasis::NAMES.to_vec(),
         Field::WeldNear | Field::SleeveWelded | Field::ShapedWasher | Field::FittingSpreads => {
             YesNo::NAMES.to_vec()

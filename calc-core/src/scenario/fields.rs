@@ -342,6 +342,8 @@ fields! {
         /// Whether a washer made to fit lies where the surface is not square to the bolt: a tapered one on a
         /// sloping flange, a saddle on a round tube.
         ShapedWasher shaped_washer "bw" = "no";
+        /// On which sides of a tube or a bar the fitting lies, where the bolts run through its sides.
+        FittingSides fitting_sides "fo" = "both";
     }
 }
 

@@ -27,8 +27,8 @@ pub use choice::{
     SleeveWelded, SpreaderMaterial, TubeMaterial, WeldNear,
 };
 pub use choices::{
-    BoltFinish, Exposure, FreeKind, GapFilling, JointKind, MemberKind, Mount, SupportKind,
-    TowSprings, TubeEnd, WallBasis, YesNo, options,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    SupportKind, TowSprings, TubeEnd, WallBasis, YesNo, options,
 };
 pub use error::InputError;
 pub use fields::{Field, Input, Kind};

@@ -11,7 +11,7 @@ use crate::mechanics::solve::find_root;
 use crate::mechanics::washer;
 use crate::quantity::{InUnits, Length, Stress, mpa};
 use crate::report::{Part, Sentence, Strength, say};
-use crate::scenario::{Mount, Scenario};
+use crate::scenario::Scenario;
 
 /// Yield strength of common flat washers; low-carbon steel, no strength is specified. An assumption.
 pub(super) const WASHER_YIELD_MPA: f64 = 250.0;
@@ -121,10 +121,7 @@ impl Builder<'_> {
             },
             bare,
         );
-        match s.bolting.mount {
-            Mount::ThroughSides => [cheek, cheek],
-            Mount::FromTop => [cheek, washer],
-        }
+        [cheek, if s.bolting.two_cheeks { cheek } else { washer }]
     }
 
     fn face_limits(&self, sides: &[Side; 2], effective: Length) -> Vec<Limit> {

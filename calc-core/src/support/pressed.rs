@@ -6,7 +6,7 @@ use crate::mechanics::solve::find_root;
 use crate::mechanics::surface_pressure;
 use crate::mechanics::washer::{dishing_load, spread};
 use crate::quantity::{InUnits, Length, Stress, mpa};
-use crate::scenario::{Mount, SupportKind};
+use crate::scenario::SupportKind;
 use std::f64::consts::FRAC_PI_4;
 
 /// A ply under the washer, from outside in.
@@ -90,12 +90,12 @@ impl Builder<'_> {
             let plies = above.into_iter().flatten().chain([wall]).chain(block);
             self.least(plies)
         };
-        // The fitting lies under both washers of bolts across a tube or a bar, else under one.
+        // The fitting lies under both washers of two cheeks, else under one.
         let head = side([fitting, None]);
-        let nut = match (s.bolting.mount, s.member.is_open()) {
-            (Mount::ThroughSides, false) => return head,
+        let nut = match (s.bolting.two_cheeks, s.member.is_open()) {
+            (true, _) => return head,
             (_, true) => side([plate, None]),
-            (Mount::FromTop, false) => side([None, None]),
+            (false, false) => side([None, None]),
         };
         if nut.load < head.load { nut } else { head }
     }

@@ -26,7 +26,7 @@ pub(crate) fn on_edge(s: &Scenario) -> bool {
 
 /// Whether head and nut sit on flat cheeks, and these on the round wall along a line.
 pub(crate) fn on_line(s: &Scenario) -> bool {
-    let cheeks = s.bolting.mount == Mount::ThroughSides && s.fitting.thickness.si() > 0.0;
+    let cheeks = s.bolting.two_cheeks && s.fitting.thickness.si() > 0.0;
     s.member.is_round() && cheeks && on_edge(s)
 }
 
@@ -49,18 +49,19 @@ pub(crate) fn clamp_unknown(s: &Scenario) -> Option<Sentence<0>> {
     }
 }
 
-/// Keys of what is to be said about an open section.
+/// Keys of what is to be said about an open section, or about a fitting on one side.
 pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
     let mut notes = Vec::new();
+    if s.bolting.one_sided() {
+        notes.push(say::NoteOneSidedFitting);
+    }
     if !s.member.is_open() {
         return notes;
     }
     if s.loads.joint != JointKind::SpringHanger {
         notes.push(say::NoteOpenSectionTwist);
     }
-    if s.bolting.mount == Mount::ThroughSides {
-        notes.push(say::NoteOneSidedFitting);
-    } else if s.loads.offset.is_none() {
+    if s.bolting.mount == Mount::FromTop && s.loads.offset.is_none() {
         notes.push(say::NoteLoadInLine);
     }
     if s.member.kind == MemberKind::Channel && !s.is_given(Field::FlangeSlope) {

@@ -13,7 +13,7 @@ use crate::mechanics::washer::{dishing_load, spread};
 use crate::quantity::{InUnits, Length, Share, Stress, mm, mpa, newton};
 use crate::report::working::Working;
 use crate::report::{Part, Said, Sentence, Strength, say};
-use crate::scenario::{Input, Mount, Scenario, SupportKind, YesNo};
+use crate::scenario::{Input, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
 const PROUD: f64 = 0.254e-3;
@@ -47,8 +47,7 @@ impl ClampSupport for ThroughSleeve {
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
         // A cheek or plate between washer and tube covers the whole end.
-        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.mount == Mount::ThroughSides
-        {
+        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.two_cheeks {
             sleeve::area(outer, inner)
         } else {
             // From the nut through the washer, no wider than it spreads; a bore wider than the nut is bridged.

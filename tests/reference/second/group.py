@@ -82,7 +82,9 @@ def outline(j):
     bolts = j.positions()
     front, side = max(a for a, _ in bolts), max(c for _, c in bolts)
     reach = max(min(side + j.fitting_edge_mm, _beside(j)), side)
-    along = front + j.fitting_edge_mm
+    # No pressure where the member has ended, nor farther out than half way to the neighbouring bolt.
+    pressed = j.spacing_along_mm / 2 if j.bolts_along > 1 else _beside(j)
+    along = front + min(j.fitting_edge_mm, j.end_distance_mm, pressed)
     return (-along, along), (-reach, reach)
 
 

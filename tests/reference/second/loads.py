@@ -43,12 +43,14 @@ def _coupler(j):
         Case("braking-over-a-bump", "service", (-along, 0, up), at),
         Case("pulling-over-a-bump", "service", (along, 0, up), at),
         Case("cornering-over-a-bump", "service", (0, aside, up), at),
+        Case("braking-in-a-bend", "service", (-along, aside, up), at),  # both in full: an assumption
     ]
     if not j.through_sides:
         # The tongue drops after a bump; how much less that is than it rose, no source says.
         out += [
             Case("braking-after-a-bump", "service", (-along, 0, -up), at),
             Case("pulling-after-a-bump", "service", (along, 0, -up), at),
+            Case("braking-in-a-bend-after-a-bump", "service", (-along, aside, -up), at),
         ]
     w = _pounds(j)
     if j.load_rule == "us-tow-bar":  # 49 CFR 393.71(h)(1), new tow-bars: strengths
@@ -114,6 +116,8 @@ def _hanger(j):
     aside = still * j.side_g
     roll = aside * j.tyre_radius_mm / 1e3
     bump = j.vertical_factor
+    # Rebound: the frame is thrown up and the axle, a fifth of the wheels' load at most, hangs on its springs.
+    hangs = [] if j.through_sides else [Case("axle-hangs", "service", (0, 0, -0.2 * bump * still), at)]
     return [
         Case("wheel-over-a-bump", "service", (0, 0, bump * still), at),
         Case("braking-rear-eye", "service", (-brake, 0, bump * still + couple), at),
@@ -121,6 +125,9 @@ def _hanger(j):
         Case("cornering-left", "service", (0, aside, bump * still), at, (roll, 0, 0)),
         Case("cornering-right", "service", (0, -aside, bump * still), at, (-roll, 0, 0)),
         Case("cornering-unloaded", "service", (0, aside, 0), at, (roll, 0, 0)),
+        Case("bend-rear-eye", "service", (-brake, aside, bump * still + couple), at, (roll, 0, 0)),
+        Case("bend-front-eye", "service", (-brake, aside, still - couple), at, (roll, 0, 0)),
+        *hangs,
     ]
 
 

@@ -46,6 +46,11 @@ fn value(row: &Row) -> f64 {
             inch(n("d_in")),
             inch(n("thickness_in")),
         )),
+        "sheet-ply" => kip(bearing::sheet_ply(
+            ksi(n("fu_ksi")),
+            inch(n("d_in")),
+            inch(n("thickness_in")),
+        )),
         "tear-out" => {
             let clear = bearing::clear_to_edge(inch(n("edge_in")), inch(n("hole_in")));
             kip(bearing::tear_out(

@@ -246,6 +246,9 @@ export interface JointChoices {
   /** "no" when left out. */
   shaped_washer:
     | "no" | "yes";
+  /** "both" when left out. */
+  fitting_sides:
+    | "both" | "one";
 }
 /** What a joint is made of. */
 export type JointInput = { version?: number } & Partial<JointNumbers> & Partial<JointChoices>;

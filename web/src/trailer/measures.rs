@@ -67,7 +67,8 @@ pub(super) fn measures(desk: Desk) -> El {
         .child(
             classed("div", "metal")
                 .child(control(desk, Field::Member))
-                .child(control(desk, Field::Mount)),
+                .child(control(desk, Field::Mount))
+                .child(where_it_counts(desk, Field::FittingSides)),
         )
         .child(classed("ol", "guide five").children(five))
         .child(

@@ -11,7 +11,7 @@ use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
-use crate::scenario::{Mount, SupportKind};
+use crate::scenario::SupportKind;
 use crate::support;
 
 impl Analysis<'_> {
@@ -25,20 +25,16 @@ impl Analysis<'_> {
         } else {
             mm(0.0)
         };
-        let through = if b.mount == Mount::ThroughSides && !b.single_ply {
-            s.tube.depth
-        } else {
-            mm(0.0)
-        };
+        let through = if b.two_cheeks { s.tube.depth } else { mm(0.0) };
         let mut far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
-        if b.single_ply {
+        if b.single_ply || b.one_sided() {
             // Nobody says on which side the head is: threads on the side where they come sooner.
             let plate = if s.support == SupportKind::Spreader {
                 s.spreader.thickness
             } else {
                 mm(0.0)
             };
-            let other_way = b.washer.thickness + plate + s.tube.wall + s.fitting.gap;
+            let other_way = b.washer.thickness + plate + s.clamped() + s.fitting.gap;
             far = far.max(other_way);
         }
         // A307 has one value, threads in the plane or not.
@@ -252,15 +248,11 @@ impl Analysis<'_> {
         let s = self.s;
         let b = &s.bolting;
         let plane = self.per_plane(in_plane);
-        match b.mount {
-            Mount::FromTop if support::of(s).is_hollow() && !b.single_ply => pin::near_wall(
-                newton(plane),
-                self.lever(),
-                s.tube.depth - s.tube.design_wall,
-            )
-            .si(),
-            _ => plane,
+        if b.two_cheeks || b.single_ply || !support::of(s).is_hollow() {
+            return plane;
         }
+        let apart = s.tube.depth - s.tube.design_wall;
+        pin::near_wall(newton(plane), self.lever(), apart).si()
     }
 
     pub(super) fn wall_bearing(&self) -> Option<Check> {
@@ -290,19 +282,27 @@ impl Analysis<'_> {
         );
         let (softened, _) = self.tube_strengths();
         if softened < s.tube.yield_least {
-            let at_weld =
-                shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls).si();
+            // The sleeve has lost as much as the wall, and the bolt presses at the mouth of its bore: one diameter
+            // deep, as in a solid bar.
+            let of_sleeve =
+                support::part_strengths(s).map_or(softened, |[least, _]| Stress::of_si(least));
+            let softened = softened.min(of_sleeve);
+            let major = s.bolting.thread.major();
+            let sleeve = shear::wall_bearing(softened, s.sleeve.outer, s.tube.design_wall, walls);
+            let bore = shear::wall_bearing(softened, major, major, walls);
+            let at_weld = sleeve.min(bore).si();
             w.line(
                 &Line {
                     symbol: "R_w",
-                    what: "bearing of the welded sleeve on the weakened walls",
-                    formula: "n·1.8·f_y,w·D·t",
+                    what: "bearing of the welded sleeve on the weakened walls, of the bolt in its weakened bore",
+                    formula: "n·1.8·f_y,w·min(D·t, d²)",
                 },
                 substituted![
                     ("n", Count(walls)),
                     ("f_y,w", softened),
                     ("D", s.sleeve.outer),
-                    ("t", s.tube.design_wall)
+                    ("t", s.tube.design_wall),
+                    ("d", major)
                 ],
                 newton(at_weld),
                 Cite::new(Source::Aisc360_22, "J3.11b, J7", Flag::Read),

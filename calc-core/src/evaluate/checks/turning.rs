@@ -25,8 +25,12 @@ impl Analysis<'_> {
     /// | `F_left` | least clamp left | N |
     /// | `e`, `d_w` | bolt to the edge of the fitting, washer | m |
     ///
-    /// A load of its own that goes through the bolt and turns nothing is not asked; ball, spring and chain
-    /// swing and are never in line with it.
+    /// The bracket of a chain may swing: then the bolt is a pin, asked for shear, bearing and bending without friction.
+    /// Where the chain is shackled at the bolt itself that is close, for the nut's sake, which swinging works loose;
+    /// elsewhere nobody has said that it is free to swing.
+    ///
+    /// A load of its own that goes through the bolt and turns nothing is not asked; ball and spring swing and
+    /// are never in line with it.
     pub(super) fn turning(&self) -> Option<Check> {
         let s = self.s;
         if s.bolting.count() > 1 {
@@ -42,6 +46,16 @@ impl Analysis<'_> {
         let most = turns(&|_| true);
         if most <= 0.0 && s.loads.joint == JointKind::Free {
             return None;
+        }
+        if s.swings() {
+            let in_line = s.loads.ball_ahead.si() == 0.0 && s.loads.ball_below.si() == 0.0;
+            let (verdict, code) = if in_line {
+                (Verdict::Close, say::TurningSwings)
+            } else {
+                (Verdict::NotChecked, say::TurningMaySwing)
+            };
+            let judged = Check::of(CheckId::Turning, Moment(0.0), Moment(0.0)).without_share();
+            return Some(judged.stands(verdict).reason(said(code, ())));
         }
         let radius = s.fitting.edge.max(s.bolting.washer.outer * 0.5);
         let friction = self.most_friction(radius);

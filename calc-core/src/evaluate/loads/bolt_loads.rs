@@ -29,24 +29,31 @@ impl BoltLoads {
     /// Two cheeks on a tube do not tip about the tube: they take that moment as opposite forces in their
     /// two planes, which are added to the force across as if both planes had the larger one. A moment
     /// that lifts one cheek in front lifts the other behind, and a bolt goes through both: it has the pull
-    /// of the cheek that lifts there. Of one fitting on a web nobody has said on which side of it it lies:
+    /// of the cheek that lifts there. Of one fitting on a web or a wall nobody has said on which side of it it lies:
     /// every bolt has the pull of the worse side, and the line of the load lies on that side too. From the
     /// top it may lie on either side of the bolts: each has the larger of both.
+    ///
+    /// What swings on its one bolt has turned into the line of its load, and nothing twists.
     pub(super) fn new(s: &Scenario, places: &[Place], case: LoadCase) -> Self {
-        let (mount, one_ply) = (s.bolting.mount, s.bolting.single_ply);
+        let (mount, two_cheeks) = (s.bolting.mount, s.bolting.two_cheeks);
         let aside = s.aside();
-        let mut group = case.on_group(mount, aside);
+        let on_group = |aside| {
+            let group = case.on_group(mount, aside);
+            let twist = if s.swings() { 0.0 } else { group.twist };
+            GroupLoad { twist, ..group }
+        };
+        let mut group = on_group(aside);
         let count = places.len().max(1) as f64;
         let mut couple = 0.0;
-        if mount == Mount::ThroughSides && !one_ply {
+        if two_cheeks {
             couple = 2.0 * group.roll.abs() / (s.tube.depth.si() * count);
             group.roll = 0.0;
         }
         // Through the sides nobody has said on which side the fitting lies, and of two cheeks one is on each.
         let other = match mount {
-            Mount::ThroughSides if one_ply => Some(mirrored(&case.on_group(mount, -aside))),
-            Mount::ThroughSides => Some(mirrored(&group)),
-            Mount::FromTop => (aside > 0.0).then(|| case.on_group(mount, -aside)),
+            Mount::ThroughSides if two_cheeks => Some(mirrored(&group)),
+            Mount::ThroughSides => Some(mirrored(&on_group(-aside))),
+            Mount::FromTop => (aside > 0.0).then(|| on_group(-aside)),
         };
         let edges = Edges::new(s, places);
         let (mut shares, mut not_taken) = edges.shares(places, &group);
@@ -106,13 +113,34 @@ struct Edges {
 }
 
 impl Edges {
-    /// Past the outermost bolts by the fitting's edge; across, no farther than the face reaches.
+    /// Past the outermost bolts by the fitting's edge, as far as there is member under it and the bolt presses
+    /// on it; across, no farther than the face reaches.
+    ///
+    /// ```text
+    /// along:   e = min(e_f, e_1, s/2)    one bolt: min(e_f, e_1, reach across)
+    /// ```
+    ///
+    /// | symbol | meaning | unit |
+    /// |---|---|---|
+    /// | `e_f` | middle of the bolt to the edge of the fitting | m |
+    /// | `e_1` | middle of the bolt to the end of the member | m |
+    /// | `s` | spacing of the bolts along | m |
+    ///
+    /// # Sources
+    /// Geometry; that an outer bolt presses no farther out than the half way to its neighbor, as with the
+    /// tributary length of a flange, is our assumption.
     fn new(s: &Scenario, places: &[Place]) -> Self {
         let reach = |f: fn(&Place) -> f64| places.iter().map(f).fold(0.0, f64::max);
         let (along, across) = (reach(|p| p.x.abs()), reach(|p| p.y.abs()));
         let edge = s.fitting.edge.si();
+        let b = &s.bolting;
+        let pressed = if b.along > 1 {
+            b.spacing_along * 0.5
+        } else {
+            s.reach_across()
+        };
         Self {
-            along: along + edge,
+            along: along + edge.min(pressed.min(s.tube.end_distance).si()),
             across: (across + edge).min(s.reach_across().si()).max(across),
         }
     }

@@ -143,9 +143,12 @@ impl Cases {
     }
 
     /// The case whose worst bolt uses most of its slip resistance; `None` where no case counts on
-    /// friction (a chain bracket bears nothing until the coupling fails).
+    /// friction (a chain bracket bears nothing until the coupling fails, and one that swings hangs on a pin).
     pub(crate) fn service(&self, s: &Scenario, residual: &ResidualClamp) -> Option<Service> {
         let use_of = |share: &Share| share.in_plane() / resistance(s, residual, share).max(1e-9);
+        if s.swings() {
+            return None;
+        }
         let worst = |loads: &BoltLoads| {
             loads
                 .shares

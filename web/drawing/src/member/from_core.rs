@@ -4,7 +4,7 @@ use super::{MemberState, Profile, Shape};
 use crate::section::{Bolt, Washer};
 use calc_core::Scenario;
 use calc_core::quantity::{InUnits, Length, UnitSystem};
-use calc_core::scenario::{Mount, SupportKind};
+use calc_core::scenario::SupportKind;
 
 fn millimetres(length: Length) -> f64 {
     length.si() * 1e3
@@ -75,8 +75,10 @@ impl MemberState {
             },
             shaped_washer: s.member.shaped_washer,
             fitting: (fitting > 0.0).then(|| (fitting, s.fitting.material.family().into())),
-            both_sides: s.bolting.mount == Mount::ThroughSides && !s.bolting.single_ply,
-            offset_mm: (s.bolting.mount == Mount::ThroughSides && s.bolting.single_ply)
+            both_sides: s.bolting.two_cheeks,
+            offset_mm: s
+                .bolting
+                .one_sided()
                 .then_some(s.loads.offset)
                 .flatten()
                 .map(millimetres),

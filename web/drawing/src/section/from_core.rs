@@ -6,7 +6,7 @@ use calc_core::Scenario;
 use calc_core::catalog::Family;
 use calc_core::evaluate::TorqueTurn;
 use calc_core::quantity::{InUnits, Length, UnitSystem, mm};
-use calc_core::scenario::{Mount, SupportKind};
+use calc_core::scenario::SupportKind;
 
 fn millimetres(length: Length) -> f64 {
     length.si() * 1e3
@@ -45,7 +45,7 @@ impl SectionState {
         let s = scenario;
         let (thread, tube) = (s.bolting.thread, &s.tube);
         let washer = &s.bolting.washer;
-        let both_sides = s.bolting.mount == Mount::ThroughSides;
+        let both_sides = s.bolting.two_cheeks;
         let flat = millimetres(tube.width) - 2.0 * millimetres(tube.corner_radius);
         let fitting = Ply {
             thickness_mm: millimetres(s.fitting.thickness),
