@@ -3,6 +3,7 @@
 use super::build::{Builder, WASHER_YIELD_MPA};
 use super::model::{Limit, Side, SupportModel};
 use super::parts::{Cutting, Pieces, said};
+use super::pressed::washer_surface;
 use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
 use crate::catalog::{Family, Material};
@@ -56,8 +57,9 @@ impl ClampSupport for ThroughSleeve {
             let pressed = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
             sleeve::covered_end(outer, inner, pressed, w.bore)
         };
-        let squash = sleeve::strength(yield_, modulus, outer, inner, length)
-            .min(newton(yield_.si() * covered.si()));
+        let off = sleeves::counted_off_center(b);
+        let squash = sleeve::off_center_strength(yield_, modulus, [outer, inner], length, off)
+            .min(newton(yield_.si() * covered.si() * sleeves::evenness(b)));
         let core = SleeveCurve::new(
             stiffness::prism(modulus, sleeve::area(outer, inner), length),
             squash,
@@ -96,18 +98,15 @@ impl ClampSupport for ThroughSleeve {
             },
         });
         // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
+        let washer = washer_surface();
         let beside = if s.fitting.thickness.si() >= 2e-3 {
-            b.yield_of(s.fitting.material, false)
-                .min(mpa(WASHER_YIELD_MPA))
+            b.surface(s.fitting.material, false).min(washer)
         } else {
-            mpa(WASHER_YIELD_MPA)
+            washer
         };
-        model.limits.push(Limit {
-            part: Part::Stack,
-            load: 1.8 * beside.min(yield_).si() * covered.si(),
-            omega: Some(2.00),
-            code: say::LimitSleeveBites,
-        });
+        let end = b.surface(s.sleeve.material, welded) * b.added_part;
+        model.limits.push(sleeves::bites([end, beside], covered, b));
+        model.limits.extend(b.on_top());
         // Without a cheek between, a washer over a bore that is wider than the nut bends into it.
         let nut = s.bolting.thread.bearing_diameter().min(w.outer);
         if inner > nut && covered < sleeve::area(outer, inner) {
