@@ -414,12 +414,14 @@ fn a_slightly_long_sleeve_is_pushed_in_by_hand() {
 }
 
 #[test]
-fn runs_of_pulled_faces_and_of_sleeves_can_be_made_again() {
+fn runs_of_pulled_faces_flanges_and_of_sleeves_can_be_made_again() {
     for name in [
         "fe_pull/run_pull.py",
         "fe_pull/README.md",
         "fe_sleeve/run_sleeve.py",
         "fe_sleeve/README.md",
+        "fe_flange/run_flange.py",
+        "fe_flange/README.md",
     ] {
         assert!(folder().join(name).exists(), "{name}");
     }
