@@ -63,14 +63,12 @@ impl ClampSupport for LooseSleeve {
             b.member_surface(),
         ];
         model.limits.push(sleeves::bites(pressure, seat, b));
-        model
-            .limits
-            .extend(b.over_bore(s.sleeve.inner).map(|load| Limit {
-                part: Part::Face,
-                load,
-                omega: Some(1.67),
-                code: say::LimitOverBore,
-            }));
+        model.limits.extend(b.over_bore(true).map(|load| Limit {
+            part: Part::Face,
+            load,
+            omega: Some(1.67),
+            code: say::LimitOverBore,
+        }));
         model
     }
 

@@ -66,7 +66,7 @@ impl Builder<'_> {
     }
 
     /// Thickness of the fitting between washer and wall on the side that has less of it.
-    fn cheek(&self) -> Length {
+    pub(super) fn cheek(&self) -> Length {
         match self.s.bolting.mount {
             Mount::ThroughSides => self.s.fitting.thickness,
             Mount::FromTop => Length::default(),
@@ -81,35 +81,38 @@ impl Builder<'_> {
         spread(washer, self.cheek() + self.s.tube.wall)
     }
 
-    /// Clamp at which washer, cheek and wall bend together into a bore under the wall that is wider than head or
-    /// nut; `None` where it is not.
-    pub(super) fn over_bore(&self, bore: Length) -> Option<f64> {
+    /// Clamp at which washer, cheek and, where it lies between, the wall bend together into the bore of a sleeve that is
+    /// wider than head or nut; `None` where it is not. A wall bends over the rim of the bore, a washer bears on the middle of
+    /// what it covers.
+    pub(super) fn over_bore(&self, on_wall: bool) -> Option<f64> {
         let s = self.s;
-        let w = &s.bolting.washer;
+        let (w, bore) = (&s.bolting.washer, s.sleeve.inner);
         let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+        let (wall, reaction) = if on_wall {
+            (s.tube.design_wall, bore)
+        } else {
+            let covered = w.outer.min(s.sleeve.outer).max(bore);
+            (Length::default(), (bore + covered) * 0.5)
+        };
+        let fitting = self.yield_of(s.fitting.material, s.tube.weld_near && !is_welded(s));
         let plies = [
             (
                 mpa(WASHER_YIELD_MPA),
                 self.washer_thickness(),
-                w.outer.min(bore),
+                w.outer,
                 w.bore,
             ),
-            (
-                self.yield_of(s.fitting.material, s.tube.weld_near),
-                self.cheek(),
-                bore,
-                s.fitting.hole,
-            ),
+            (fitting, self.cheek(), reaction, s.fitting.hole),
             (
                 s.tube.yield_strength(self.strength),
-                s.tube.design_wall,
-                bore,
+                wall,
+                reaction,
                 s.bolting.hole,
             ),
         ];
         (bore > nut).then(|| {
             let bends = |(fy, thickness, outer, hole)| {
-                dishing_load(fy, thickness, outer, hole, nut, bore).si()
+                dishing_load(fy, thickness, outer, hole, nut, reaction).si()
             };
             plies.into_iter().map(bends).sum()
         })

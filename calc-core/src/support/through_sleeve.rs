@@ -1,6 +1,6 @@
 //! A sleeve through both faces, ends flush with the outside, welded at both ends or not.
 
-use super::build::{Builder, WASHER_YIELD_MPA};
+use super::build::Builder;
 use super::model::{Limit, Side, SupportModel};
 use super::parts::{Cutting, Pieces, said};
 use super::pressed::washer_surface;
@@ -10,11 +10,11 @@ use crate::catalog::{Family, Material};
 use crate::mechanics::face::{self, FaceTube};
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
-use crate::mechanics::washer::{dishing_load, spread};
-use crate::quantity::{InUnits, Length, Share, Stress, mm, mpa, newton};
+use crate::mechanics::washer::spread;
+use crate::quantity::{InUnits, Length, Share, Stress, mm, newton};
 use crate::report::working::Working;
 use crate::report::{Part, Said, Sentence, Strength, say};
-use crate::scenario::{Input, Mount, Scenario, SupportKind, YesNo};
+use crate::scenario::{Input, Scenario, SupportKind, YesNo};
 
 /// It may be left this much proud, m (0.010 in). Common practice, no source.
 const PROUD: f64 = 0.254e-3;
@@ -47,16 +47,15 @@ impl ClampSupport for ThroughSleeve {
         let modulus = s.sleeve.material.modulus();
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
-        // A cheek or plate between washer and tube covers the whole end.
-        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.mount == Mount::ThroughSides
-        {
-            sleeve::area(outer, inner)
+        // From the nut through washer and cheek, no wider than it spreads; a bore wider than the nut is bridged.
+        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+        let washer = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
+        let hole = if b.cheek() > mm(0.0) {
+            s.fitting.hole
         } else {
-            // From the nut through the washer, no wider than it spreads; a bore wider than the nut is bridged.
-            let nut = s.bolting.thread.bearing_diameter().min(w.outer);
-            let pressed = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
-            sleeve::covered_end(outer, inner, pressed, w.bore)
+            w.bore
         };
+        let covered = sleeve::covered_end(outer, inner, spread(washer, b.cheek()), hole);
         let off = sleeves::counted_off_center(b);
         let squash = sleeve::off_center_strength(yield_, modulus, [outer, inner], length, off)
             .min(newton(yield_.si() * covered.si() * sleeves::evenness(b)));
@@ -107,19 +106,13 @@ impl ClampSupport for ThroughSleeve {
         let end = b.surface(s.sleeve.material, welded) * b.added_part;
         model.limits.push(sleeves::bites([end, beside], covered, b));
         model.limits.extend(b.on_top());
-        // Without a cheek between, a washer over a bore that is wider than the nut bends into it.
-        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
-        if inner > nut && covered < sleeve::area(outer, inner) {
-            let reaction = (inner + w.outer.min(outer)) * 0.5;
-            let fy = mpa(WASHER_YIELD_MPA);
-            let load = dishing_load(fy, b.washer_thickness(), w.outer, w.bore, nut, reaction);
-            model.limits.push(Limit {
-                part: Part::Washer,
-                load: load.si(),
-                omega: Some(2.00),
-                code: say::LimitWasherBridges,
-            });
-        }
+        // Over a bore that is wider than the nut, washer and cheek bend into it.
+        model.limits.extend(b.over_bore(false).map(|load| Limit {
+            part: Part::Washer,
+            load,
+            omega: Some(2.00),
+            code: say::LimitWasherBridges,
+        }));
         model
     }
 

@@ -6,10 +6,10 @@ use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
 use crate::mechanics::sleeve::kern;
-use crate::quantity::{InUnits, Length, Ratio, inch, newton};
+use crate::quantity::{InUnits, Length, Ratio, inch, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::{Mount, Scenario, SupportKind};
 use crate::support::parts::{PUSH, PUSHED_FRICTION};
 use crate::support::{self, SERVICE_SHARE};
 
@@ -226,10 +226,16 @@ impl Analysis<'_> {
 
     pub(super) fn washer_cover(&self) -> Check {
         let s = self.s;
-        // A through sleeve stands under the washer: what must be covered then is the bore.
-        // The bolt may stand to one side of it.
+        // A through sleeve stands under the washer: what must be covered then is the bore. Where no cheek lies between, the
+        // bolt may stand to one side of it.
+        let cheeks = s.bolting.mount == Mount::ThroughSides && s.fitting.thickness.si() > 0.0;
         let hole = if support::of(s).passes_wall() {
-            (s.sleeve.inner + support::off_center(s) * 2.0).max(s.fitting.hole)
+            let aside = if cheeks {
+                mm(0.0)
+            } else {
+                support::off_center(s) * 2.0
+            };
+            (s.sleeve.inner + aside).max(s.fitting.hole)
         } else {
             largest_clearance(s)
         };
