@@ -51,7 +51,7 @@ impl Side {
     }
 
     /// Indentation after whose clamp a visible dent stays.
-    pub(crate) fn lasting_at(&self, end: f64) -> f64 {
+    pub(super) fn lasting_at(&self, end: f64) -> f64 {
         match self {
             Self::Washer(face) => face.lasting_at_si(VISIBLE, end),
             Self::Plate(plate, _) => find_root(0.0, end, 1e-7, |d| {

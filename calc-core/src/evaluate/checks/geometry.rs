@@ -5,13 +5,14 @@ use crate::catalog::{HoleFit, Washer, WasherSeries, clearance_hole, washer};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
+use crate::mechanics::face::{FaceCurve, LOWER_BOUND};
 use crate::mechanics::sleeve::kern;
 use crate::quantity::{InUnits, Length, Ratio, inch, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
-use crate::scenario::{Mount, Scenario, SupportKind};
+use crate::scenario::{Mount, Scenario, Strength, SupportKind};
 use crate::support::parts::{PUSH, PUSHED_FRICTION};
-use crate::support::{self, SERVICE_SHARE};
+use crate::support::{self, SERVICE_SHARE, VISIBLE};
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
 const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
@@ -329,18 +330,22 @@ impl Analysis<'_> {
         ))
     }
 
-    /// How far the walls come in to a part that is too short, and with it as the clamp shortens it, on the side that
-    /// uses more of what it has.
+    /// How far the walls come in to a part that is too short, and with it as the clamp shortens it. How far they spring
+    /// back goes by wall and washer alone: what softens them, neighbours or an end near by, is no help.
     fn sleeve_short(&self) -> Option<Check> {
-        let model = &self.support.least;
-        let (core, short) = (model.core()?, self.s.sleeve_short);
-        let shortens = self.preload.nominal.si() / core.parts_si()[0];
-        let comes = model.split(short.si() + shortens);
-        let ways = comes.into_iter().zip(model.sides()?);
-        let end = SERVICE_SHARE * self.s.tube.width.si();
-        let (comes, springs) = ways
-            .map(|(comes, side)| (comes, side.lasting_at(end)))
-            .max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)))?;
+        let s = self.s;
+        let (core, short) = (self.support.least.core()?, s.sleeve_short);
+        let shortens = self.preload.slick.si() / core.parts_si()[0];
+        // Where one side is stiffer than the other, all of it may come from the softer one.
+        let [one, other] = self.support.least.sides()?;
+        let share = if one == other { 0.5 } else { 1.0 };
+        let comes = share * (short.si() + shortens);
+        let face = FaceCurve::new(
+            &s.tube.face(Strength::Least),
+            s.bolting.washer.outer,
+            LOWER_BOUND,
+        );
+        let springs = face.lasting_at_si(VISIBLE, SERVICE_SHARE * s.tube.width.si());
         let mut w = self.sheet();
         w.line(
             &Line {
@@ -351,7 +356,7 @@ impl Analysis<'_> {
             substituted![
                 ("g", short),
                 ("N·l/(E·A)", Length::of_si(shortens)),
-                ("b", self.s.tube.width),
+                ("b", s.tube.width),
             ],
             Length::of_si(springs),
             Cite::new(Source::FeTubeFace, "fitted face curve", Flag::Computed),
