@@ -281,7 +281,7 @@ impl Analysis<'_> {
         let thin = least.si() / thick.si().max(1e-9);
         if thin > 1.0 + 1e-6 && needed <= rim * thin {
             let judged = Check::of(CheckId::WasherCover, least, thick);
-            let verdict = if thin * THINNEST > 1.0 {
+            let verdict = if thin * THINNEST > 1.0 || needed > rim {
                 Verdict::DoesNotHold
             } else {
                 Verdict::Close
