@@ -42,6 +42,8 @@ pub(super) fn support_of(s: &Scenario, wall: f64, yield_: f64, added_part: f64) 
     s.tube.design_wall = s.tube.wall;
     s.tube.yield_least = Stress::of_si(yield_);
     s.tube.yield_likely = s.tube.yield_least;
+    // What is drawn above the tensile strength takes that along.
+    s.tube.ultimate_least = s.tube.ultimate_least.max(s.tube.yield_least);
     SupportModel::with_added_part(&s, Strength::Likely, added_part)
 }
 

@@ -176,8 +176,10 @@ impl Builder<'_> {
 
     /// Nothing but the two faces, with what lies on them.
     pub(super) fn on_faces(&self, sides: [Side; 2], effective: Length) -> SupportModel {
+        let mut limits = self.face_limits(&sides, effective);
+        limits.extend(self.on_top());
         SupportModel {
-            limits: self.face_limits(&sides, effective),
+            limits,
             sides: Some(sides),
             core: None,
             width: self.s.tube.width.si(),
@@ -212,6 +214,7 @@ impl Builder<'_> {
             omega: None,
             code,
         });
+        model.limits.extend(self.on_top());
         model
     }
 

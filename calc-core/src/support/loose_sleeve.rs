@@ -33,7 +33,13 @@ impl ClampSupport for LooseSleeve {
         let area = sleeve::area(s.sleeve.outer, s.sleeve.inner);
         let core = SleeveCurve::new(
             stiffness::prism(modulus, area, length),
-            sleeve::strength(yield_, modulus, s.sleeve.outer, s.sleeve.inner, length),
+            sleeve::off_center_strength(
+                yield_,
+                modulus,
+                [s.sleeve.outer, s.sleeve.inner],
+                length,
+                sleeves::counted_off_center(b),
+            ),
             s.sleeve_short,
         );
         let mut model = b.between_faces(
@@ -47,18 +53,22 @@ impl ClampSupport for LooseSleeve {
             omega: Some(1.67),
             code: say::LimitSleeveSquashes,
         });
-        // The end of the sleeve presses on the inside of the wall, which may be the softer metal, and only
-        // where the hole leaves any.
-        let seat = sleeve::area(
-            s.sleeve.outer,
-            s.sleeve.inner.max(s.bolting.hole).min(s.sleeve.outer),
-        );
-        model.limits.push(Limit {
-            part: Part::Stack,
-            load: 1.8 * tube.yield_strength.min(yield_).si() * seat.si(),
-            omega: Some(2.00),
-            code: say::LimitSleeveBites,
-        });
+        // The end of the sleeve presses on the inside of the wall, which may be the softer metal, only where the hole
+        // leaves any, and only as far as the pressure from nut or head has spread: into a wider bore the wall
+        // bends and bears on its rim.
+        let reaches = b.pressed_inside().max(s.sleeve.inner + s.tube.wall * 2.0);
+        let seat = sleeve::covered_end(s.sleeve.outer, s.sleeve.inner, reaches, s.bolting.hole);
+        let pressure = [
+            b.surface(s.sleeve.material, false) * b.added_part,
+            b.member_surface(),
+        ];
+        model.limits.push(sleeves::bites(pressure, seat, b));
+        model.limits.extend(b.over_bore(true).map(|load| Limit {
+            part: Part::Face,
+            load,
+            omega: Some(1.67),
+            code: say::LimitOverBore,
+        }));
         model
     }
 

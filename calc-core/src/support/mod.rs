@@ -23,15 +23,16 @@ mod through_sleeve;
 mod washer;
 
 pub(crate) use build::{group_factor, washer_end_factor};
-pub(crate) use model::{Limit, Side, SupportModel, VISIBLE};
+pub(crate) use model::{Limit, SERVICE_SHARE, Side, SupportModel, VISIBLE};
 pub(crate) use pulled::{Pulled, PulledFaces, pulled};
 pub use repair_kind::RepairKind;
 pub(crate) use repair_kind::added_part;
+pub(crate) use sleeves::off_center;
 
 use crate::catalog::Material;
 use crate::quantity::{InUnits, Length, Stress, mm};
 use crate::report::working::Working;
-use crate::report::{Said, Sentence};
+use crate::report::{Said, Sentence, say};
 use crate::scenario::{Input, Scenario, SupportKind};
 use build::Builder;
 use parts::{Cutting, Pieces};
@@ -256,6 +257,9 @@ pub(crate) fn working(w: &mut Working, s: &Scenario, model: &SupportModel, gover
         one_ply::working(w, s, governs);
     } else {
         of(s).working(w, s, model, governs);
+        if governs.code == say::LimitStackPressed && of(s).is_hollow() {
+            lines::pressed(w, s, governs, false);
+        }
     }
 }
 

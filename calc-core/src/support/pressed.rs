@@ -1,6 +1,8 @@
 //! Pressure under head and nut: how wide it is where it meets each ply, and what the plies take.
 
-use super::build::{Builder, WASHER_YIELD_MPA};
+use super::build::{Builder, WASHER_YIELD_MPA, stack_pressed};
+use super::model::Limit;
+use super::{is_welded, of};
 use crate::catalog::{Family, Material};
 use crate::mechanics::solve::find_root;
 use crate::mechanics::surface_pressure;
@@ -39,7 +41,7 @@ pub(super) struct Pressed {
 
 impl Builder<'_> {
     /// What the surface of a metal takes.
-    fn surface(&self, material: &Material, welded: bool) -> Stress {
+    pub(super) fn surface(&self, material: &Material, welded: bool) -> Stress {
         let row = self.row_of(material, welded);
         surface_pressure::limit(
             material.family(),
@@ -53,13 +55,85 @@ impl Builder<'_> {
         self.surface(self.s.insert_material, false) * self.added_part
     }
 
-    /// The least of both sides of a joint; `block` is what the surface of a block under the wall takes.
+    /// What the surface of the member takes.
+    pub(super) fn member_surface(&self) -> Stress {
+        let tube = &self.s.tube;
+        surface_pressure::limit(
+            tube.material.family(),
+            tube.yield_strength(self.strength),
+            tube.ultimate_least,
+        )
+    }
+
+    /// Thickness of the fitting between washer and wall on the side that has less of it.
+    pub(super) fn cheek(&self) -> Length {
+        if self.s.bolting.two_cheeks {
+            self.s.fitting.thickness
+        } else {
+            Length::default()
+        }
+    }
+
+    /// Width of the pressure from head or nut where it comes out inside the wall of a tube.
+    pub(super) fn pressed_inside(&self) -> Length {
+        let w = &self.s.bolting.washer;
+        let nut = self.s.bolting.thread.bearing_diameter().min(w.outer);
+        let washer = spread(nut, self.washer_thickness()).min(w.outer);
+        spread(washer, self.cheek() + self.s.tube.wall)
+    }
+
+    /// Clamp at which washer, cheek and, where it lies between, the wall bend together into the bore of a sleeve that is
+    /// wider than head or nut; `None` where it is not. A wall bends over the rim of the bore, a washer bears on the middle of
+    /// what it covers.
+    pub(super) fn over_bore(&self, on_wall: bool) -> Option<f64> {
+        let s = self.s;
+        let (w, bore) = (&s.bolting.washer, s.sleeve.inner);
+        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+        let (wall, reaction) = if on_wall {
+            (s.tube.design_wall, bore)
+        } else {
+            let covered = w.outer.min(s.sleeve.outer).max(bore);
+            (Length::default(), (bore + covered) * 0.5)
+        };
+        let fitting = self.yield_of(s.fitting.material, s.tube.weld_near && !is_welded(s));
+        let plies = [
+            (
+                mpa(WASHER_YIELD_MPA),
+                self.washer_thickness(),
+                w.outer,
+                w.bore,
+            ),
+            (fitting, self.cheek(), reaction, s.fitting.hole),
+            (
+                s.tube.yield_strength(self.strength),
+                wall,
+                reaction,
+                s.bolting.hole,
+            ),
+        ];
+        (bore > nut).then(|| {
+            let bends = |(fy, thickness, outer, hole)| {
+                dishing_load(fy, thickness, outer, hole, nut, reaction).si()
+            };
+            plies.into_iter().map(bends).sum()
+        })
+    }
+
+    /// Pressure of the washers on the fitting or a plate over a hollow tube, where the wall is judged by itself.
+    pub(super) fn on_top(&self) -> Option<Limit> {
+        let pressed = self.pressed(None);
+        pressed.load.is_finite().then(|| stack_pressed(&pressed))
+    }
+
+    /// The least of both sides of a joint; `block` is what the surface of a block under the wall takes. The wall of a
+    /// hollow tube is not among the plies: what it takes is asked of its face.
     pub(super) fn pressed(&self, block: Option<Stress>) -> Pressed {
         let s = self.s;
         let tube = &s.tube;
         let fitting = (s.fitting.thickness.si() > 0.0).then(|| Layer {
             thickness: s.fitting.thickness,
-            pressure: self.surface(s.fitting.material, tube.weld_near),
+            // The weld of a sleeve is in the wall, and the fitting is laid on it afterwards.
+            pressure: self.surface(s.fitting.material, tube.weld_near && !is_welded(s)),
             family: s.fitting.material.family(),
             hole: s.fitting.hole,
             reach: s.fitting.edge * 2.0,
@@ -79,23 +153,20 @@ impl Builder<'_> {
                 let metal = s.spreader.material;
                 layer(s.spreader.thickness, self.surface(metal, false), metal)
             });
-        let member = surface_pressure::limit(
-            tube.material.family(),
-            tube.yield_strength(self.strength),
-            tube.ultimate_least,
-        );
-        let wall = layer(tube.wall, member, tube.material);
+        let hollow = of(s).is_hollow() && !s.member.is_open() && block.is_none();
+        let wall = (!hollow).then(|| layer(tube.wall, self.member_surface(), tube.material));
         let block = block.map(|pressure| layer(tube.depth, pressure, s.insert_material));
         let side = |above: [Option<Layer>; 2]| {
-            let plies = above.into_iter().flatten().chain([wall]).chain(block);
+            let plies = above.into_iter().flatten().chain(wall).chain(block);
             self.least(plies)
         };
         // The fitting lies under both washers of two cheeks, else under one.
-        let head = side([fitting, None]);
+        let on_tube = plate.filter(|_| !s.member.is_open());
+        let head = side([fitting, on_tube]);
         let nut = match (s.bolting.two_cheeks, s.member.is_open()) {
             (true, _) => return head,
             (_, true) => side([plate, None]),
-            (false, false) => side([None, None]),
+            (false, false) => side([on_tube, None]),
         };
         if nut.load < head.load { nut } else { head }
     }
@@ -130,7 +201,7 @@ impl Builder<'_> {
             diameter = spread(diameter, ply.thickness);
         }
         least.unwrap_or(Pressed {
-            load: 0.0,
+            load: f64::INFINITY,
             diameter,
             hole: self.s.bolting.hole,
             pressure: mpa(0.0),
@@ -174,6 +245,11 @@ impl Builder<'_> {
             dishes: pressing(outer) > dishing(outer),
         }
     }
+}
+
+/// What the surface of a common washer takes.
+pub(super) fn washer_surface() -> Stress {
+    surface_pressure::limit(Family::Steel, mpa(WASHER_YIELD_MPA), mpa(WASHER_YIELD_MPA))
 }
 
 /// Force of a pressure on a ring, N.

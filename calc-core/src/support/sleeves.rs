@@ -1,14 +1,17 @@
 //! What both sleeves have in common: section, working, stock, candidates.
 
+use super::build::Builder;
 use super::model::Limit;
 use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
 use crate::catalog::{self, Material, Sleeve};
 use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::sleeve;
-use crate::quantity::{InUnits, Stress, newton};
-use crate::report::substituted;
+use crate::quantity::{Area, InUnits, Length, Stress, newton};
 use crate::report::working::{Line, Working};
-use crate::scenario::{Input, Scenario, SleeveMaterial, SleeveWelded, SupportKind, YesNo};
+use crate::report::{Part, say, substituted};
+use crate::scenario::{
+    Input, Scenario, SleeveMaterial, SleeveWelded, Strength, SupportKind, YesNo,
+};
 
 /// Section of the sleeve and what it carries with the faces.
 pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
@@ -37,11 +40,14 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
         &Line {
             symbol: "R",
             what: "limit that governs: sleeve with faces, its length as a column, its ends, or what it presses on",
-            formula: "least of them; see the method page",
+            formula: "least of them, pressed off center by e; see the method page",
         },
-        substituted![("N_s", newton(yield_strength(s).si() * area.si()))],
+        substituted![
+            ("N_s", newton(yield_strength(s).si() * area.si())),
+            ("e", off_center(s)),
+        ],
         newton(governs.load),
-        Cite::new(Source::Aisc360_22, "E3, J4.4, J7", Flag::Read),
+        Cite::new(Source::Aisc360_22, "E3, H1, J4.4, J7", Flag::Read),
     );
 }
 
@@ -50,6 +56,40 @@ fn yield_strength(s: &Scenario) -> Stress {
     match material.welded() {
         Some(both) if super::is_welded(s) => both.least.compressive_yield_strength(),
         _ => material.least().compressive_yield_strength(),
+    }
+}
+
+/// How far the bolt may be from the middle of its sleeve: as far as its play lets it.
+pub(crate) fn off_center(s: &Scenario) -> Length {
+    (s.sleeve.inner - s.bolting.thread.major()) * 0.5
+}
+
+/// The same at a strength: on the bench a sleeve is put in the middle.
+pub(super) fn counted_off_center(b: &Builder<'_>) -> Length {
+    match b.strength {
+        Strength::Least => off_center(b.s),
+        Strength::Likely => Length::default(),
+    }
+}
+
+/// Part of an even pressure on a ring that is left where its near side has the most.
+///
+/// ```text
+/// k/(k + e)
+/// ```
+pub(super) fn evenness(b: &Builder<'_>) -> f64 {
+    let core = sleeve::kern(b.s.sleeve.outer, b.s.sleeve.inner).si();
+    core / (core + counted_off_center(b).si())
+}
+
+/// Pressure between the end of a sleeve and what it stands against, over the part of the end that is pressed.
+pub(super) fn bites(pressure: [Stress; 2], pressed: Area, b: &Builder<'_>) -> Limit {
+    let [end, beside] = pressure;
+    Limit {
+        part: Part::Stack,
+        load: end.min(beside).si() * pressed.si() * evenness(b),
+        omega: None,
+        code: say::LimitSleeveBites,
     }
 }
 

@@ -1,16 +1,17 @@
 //! A sleeve through both faces, ends flush with the outside, welded at both ends or not.
 
-use super::build::{Builder, WASHER_YIELD_MPA};
+use super::build::Builder;
 use super::model::{Limit, Side, SupportModel};
 use super::parts::{Cutting, Pieces, said};
+use super::pressed::washer_surface;
 use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
 use crate::catalog::{Family, Material};
 use crate::mechanics::face::{self, FaceTube};
 use crate::mechanics::sleeve::{self, SleeveCurve};
 use crate::mechanics::stiffness;
-use crate::mechanics::washer::{dishing_load, spread};
-use crate::quantity::{InUnits, Length, Share, Stress, mm, mpa, newton};
+use crate::mechanics::washer::spread;
+use crate::quantity::{InUnits, Length, Share, Stress, mm, newton};
 use crate::report::working::Working;
 use crate::report::{Part, Said, Sentence, Strength, say};
 use crate::scenario::{Input, Scenario, SupportKind, YesNo};
@@ -46,17 +47,18 @@ impl ClampSupport for ThroughSleeve {
         let modulus = s.sleeve.material.modulus();
         let (outer, inner, length) = (s.sleeve.outer, s.sleeve.inner, s.tube.depth);
         let w = &s.bolting.washer;
-        // A cheek or plate between washer and tube covers the whole end.
-        let covered = if s.fitting.thickness.si() >= 2e-3 && s.bolting.two_cheeks {
-            sleeve::area(outer, inner)
+        // From the nut through washer and cheek, no wider than it spreads; a bore wider than the nut is bridged.
+        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
+        let washer = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
+        let hole = if b.cheek() > mm(0.0) {
+            s.fitting.hole
         } else {
-            // From the nut through the washer, no wider than it spreads; a bore wider than the nut is bridged.
-            let nut = s.bolting.thread.bearing_diameter().min(w.outer);
-            let pressed = spread(nut.max(inner), b.washer_thickness()).min(w.outer);
-            sleeve::covered_end(outer, inner, pressed, w.bore)
+            w.bore
         };
-        let squash = sleeve::strength(yield_, modulus, outer, inner, length)
-            .min(newton(yield_.si() * covered.si()));
+        let covered = sleeve::covered_end(outer, inner, spread(washer, b.cheek()), hole);
+        let off = sleeves::counted_off_center(b);
+        let squash = sleeve::off_center_strength(yield_, modulus, [outer, inner], length, off)
+            .min(newton(yield_.si() * covered.si() * sleeves::evenness(b)));
         let core = SleeveCurve::new(
             stiffness::prism(modulus, sleeve::area(outer, inner), length),
             squash,
@@ -95,31 +97,22 @@ impl ClampSupport for ThroughSleeve {
             },
         });
         // The end of the sleeve presses on the fitting or the washer, which may be the softer metal.
+        let washer = washer_surface();
         let beside = if s.fitting.thickness.si() >= 2e-3 {
-            b.yield_of(s.fitting.material, false)
-                .min(mpa(WASHER_YIELD_MPA))
+            b.surface(s.fitting.material, false).min(washer)
         } else {
-            mpa(WASHER_YIELD_MPA)
+            washer
         };
-        model.limits.push(Limit {
-            part: Part::Stack,
-            load: 1.8 * beside.min(yield_).si() * covered.si(),
+        let end = b.surface(s.sleeve.material, welded) * b.added_part;
+        model.limits.push(sleeves::bites([end, beside], covered, b));
+        model.limits.extend(b.on_top());
+        // Over a bore that is wider than the nut, washer and cheek bend into it.
+        model.limits.extend(b.over_bore(false).map(|load| Limit {
+            part: Part::Washer,
+            load,
             omega: Some(2.00),
-            code: say::LimitSleeveBites,
-        });
-        // Without a cheek between, a washer over a bore that is wider than the nut bends into it.
-        let nut = s.bolting.thread.bearing_diameter().min(w.outer);
-        if inner > nut && covered < sleeve::area(outer, inner) {
-            let reaction = (inner + w.outer.min(outer)) * 0.5;
-            let fy = mpa(WASHER_YIELD_MPA);
-            let load = dishing_load(fy, b.washer_thickness(), w.outer, w.bore, nut, reaction);
-            model.limits.push(Limit {
-                part: Part::Washer,
-                load: load.si(),
-                omega: Some(2.00),
-                code: say::LimitWasherBridges,
-            });
-        }
+            code: say::LimitWasherBridges,
+        }));
         model
     }
 

@@ -1,6 +1,7 @@
 //! Channels, angles and round tubes: formulas against printed values and other ways to the same value.
 
-use calc_core::mechanics::flange::{self, Held};
+use calc_core::cite::Flag;
+use calc_core::mechanics::flange::{self, Held, Turning};
 use calc_core::mechanics::net_section::Block;
 use calc_core::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use calc_core::mechanics::ring::Ring;
@@ -9,7 +10,8 @@ use calc_core::report::{Check as Answer, CheckId, Report};
 use calc_core::{Input, Scenario, evaluate};
 
 use crate::check::{Check, Record};
-use crate::reference::{Row, rows};
+use crate::compare::tube_face::{in_folder, number};
+use crate::reference::{Origin, Row, rows};
 
 /// Formulas of these members, and their sections behind the bolts.
 pub(super) fn members() -> Check {
@@ -17,6 +19,58 @@ pub(super) fn members() -> Check {
     for row in rows("members.toml") {
         if let Some(values) = values(&row) {
             check.row(&row, &values);
+        }
+    }
+    check
+}
+
+/// Runs of legs and flanges: what a service load may use is below first yield at the root and below the load at 1 % of the
+/// gauge, and a leg that turns with its upright part is no softer than our strips.
+pub(super) fn flange_runs() -> Check {
+    let mut check = Check::new();
+    let cases = in_folder("fe_flange", "cases.csv");
+    for result in in_folder("fe_flange", "results.csv") {
+        let case = cases
+            .iter()
+            .find(|case| case["id"] == result["base"])
+            .unwrap();
+        let length = |name: &str| mm(number(case, name));
+        let arm = length("gauge") - length("tw");
+        let pitch = Some(length("pitch")).filter(|pitch| *pitch > mm(0.0));
+        let width = flange::tributary(arm, pitch, mm(1e4));
+        let fy = mpa(number(case, "fy"));
+        let strip = flange::strip(fy, length("t"), width, arm).si() / flange::OMEGA;
+        let upright = length("upright");
+        let limit = flange::at_service_limit(&Turning {
+            modulus: mpa(number(case, "E")),
+            width,
+            thickness: [length("t"), length("tw")],
+            upright: (upright - length("t")).max(mm(0.0)),
+            arm,
+            lever: arm,
+            gauge: length("gauge"),
+        });
+        let service = strip.min(limit.si());
+        for (what, theirs, ours, at_least) in [
+            ("first_yield_n", "first_yield_n", service, 0.20),
+            ("F_1pct_n", "F_1pct", service, 0.15),
+            ("F_1pct_n of strips", "F_1pct", limit.si(), 0.50),
+        ] {
+            // At its root a flange is as stiff as its strip only while nothing shears or yields.
+            if ours > service && upright <= mm(0.0) {
+                continue;
+            }
+            let theirs = number(&result, theirs);
+            check.push(Record {
+                value: format!("{} {what}", result["base"].to_lowercase()),
+                published: theirs,
+                ours,
+                allowed: [theirs * (1.0 - at_least), 0.0],
+                source: "fe-tube-face".to_owned(),
+                place: case["section"].clone(),
+                flag: Flag::Computed,
+                origin: Origin::Own,
+            });
         }
     }
     check

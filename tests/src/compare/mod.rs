@@ -77,7 +77,7 @@ pub const TOPICS: &[Topic] = &[
     Topic {
         id: "members",
         title: "Channels, angles, round tubes",
-        checks: &[members::members, members::plates],
+        checks: &[members::members, members::plates, members::flange_runs],
     },
     Topic {
         id: "springs",

@@ -36,18 +36,18 @@ const LEFT_OFF: f64 = 0.10;
 const FITTED: [&str; 2] = ["cases.csv", "variants.csv"];
 const AFTERWARDS: [&str; 2] = ["cases_blind.csv", "blind.csv"];
 
-type CsvRow = BTreeMap<String, String>;
+pub(super) type CsvRow = BTreeMap<String, String>;
 
 fn table(name: &str) -> Vec<CsvRow> {
     in_folder("fe", name)
 }
 
-fn in_folder(inside: &str, name: &str) -> Vec<CsvRow> {
+pub(super) fn in_folder(inside: &str, name: &str) -> Vec<CsvRow> {
     let mut reader = csv::Reader::from_path(folder().join(inside).join(name)).unwrap();
     reader.deserialize().map(Result::unwrap).collect()
 }
 
-fn number(row: &CsvRow, name: &str) -> f64 {
+pub(super) fn number(row: &CsvRow, name: &str) -> f64 {
     row[name]
         .parse()
         .unwrap_or_else(|_| panic!("{row:?}: no number {name}"))

@@ -4,9 +4,9 @@ use super::said;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::range::CheckedRatio;
-use crate::quantity::{Ratio, Share, newton};
+use crate::quantity::{InUnits, Ratio, Share, newton};
 use crate::report::working::{Line, Working};
-use crate::report::{Check, CheckId, Factor, say, substituted};
+use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 use crate::support::{self, Limit};
 
 impl Analysis<'_> {
@@ -101,6 +101,24 @@ impl Analysis<'_> {
         );
     }
 
+    /// The end of a sleeve that presses harder than a milled face may, and less than its surface flows at, is close,
+    /// whatever else governs.
+    ///
+    /// # Sources
+    /// AISC 360-22 J7 with Ω 2.00 on the clamp that is wanted, against the limiting surface pressure on the largest.
+    fn graded_ends(&self, check: Check) -> Check {
+        let wanted = self.preload.slick;
+        let mut ends = self.support.least.limits.iter();
+        match ends.find(|l| l.code == say::LimitSleeveBites && 2.0 * wanted.si() > l.load) {
+            Some(end) if check.verdict == Verdict::Holds => Check {
+                verdict: Verdict::Close,
+                reason: said(end.code, (newton(end.load), wanted)),
+                ..check
+            },
+            _ => check,
+        }
+    }
+
     pub(super) fn clamp(&self) -> Check {
         let governs: Limit = self.support.governs;
         let mut w = self.sheet();
@@ -123,6 +141,7 @@ impl Analysis<'_> {
                 (newton(governs.load), self.preload.slick),
             ))
             .working(w);
+        let check = self.graded_ends(check);
         if let Some(unknown) = self.clamp_unknown() {
             return check.undecided(said(unknown, ()));
         }

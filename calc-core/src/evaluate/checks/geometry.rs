@@ -1,16 +1,18 @@
 //! Distances, holes and fits.
 
 use super::said;
-use crate::catalog::{HoleFit, clearance_hole};
+use crate::catalog::{HoleFit, Washer, WasherSeries, clearance_hole, washer};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::{is_oversize, largest_clearance};
-use crate::quantity::{InUnits, Length, Ratio, inch, newton};
+use crate::mechanics::face::{FaceCurve, LOWER_BOUND};
+use crate::mechanics::sleeve::kern;
+use crate::quantity::{InUnits, Length, Ratio, inch, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
-use crate::scenario::SupportKind;
-use crate::support;
+use crate::scenario::{Mount, Scenario, Strength, SupportKind};
 use crate::support::parts::{PUSH, PUSHED_FRICTION};
+use crate::support::{self, SERVICE_SHARE, VISIBLE};
 
 /// Radial play between bolt and sleeve that trade practice asks for: 1/64 to 1/16 in.
 const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
@@ -18,6 +20,17 @@ const SLEEVE_PLAY_IN: (f64, f64) = (1.0 / 64.0, 1.0 / 16.0);
 /// Rim that a washer should reach past the hole on every side, in bolt diameters. An assumption: the
 /// narrow washers of the tables reach 0.24 to 0.27 past a normal hole.
 const WASHER_RIM: f64 = 0.2;
+
+/// Share of the least listed thickness below which a washer is none. An assumption: washers of the small series reach
+/// down to 0.78 of those of the normal one (ISO 7092, from memory).
+const THINNEST: f64 = 0.75;
+
+/// Least thickness of the narrow plain washers of a bolt's size, which are the thinner ones. Where none is listed
+/// 0.12 bolt diameters: the listed ones of 1/2 in and more have 0.11 to 0.19.
+fn least_washer(s: &Scenario) -> Length {
+    let thread = s.bolting.thread;
+    washer(thread, WasherSeries::Narrow).map_or(thread.major() * 0.12, Washer::thickness_min)
+}
 
 impl Analysis<'_> {
     /// A distance is there or it is not: nothing between.
@@ -214,9 +227,16 @@ impl Analysis<'_> {
 
     pub(super) fn washer_cover(&self) -> Check {
         let s = self.s;
-        // A through sleeve stands under the washer: what must be covered then is the bore.
+        // A through sleeve stands under the washer: what must be covered then is the bore. Where no cheek lies between, the
+        // bolt may stand to one side of it.
+        let cheeks = s.bolting.two_cheeks && s.fitting.thickness.si() > 0.0;
         let hole = if support::of(s).passes_wall() {
-            s.sleeve.inner.max(s.fitting.hole)
+            let aside = if cheeks {
+                mm(0.0)
+            } else {
+                support::off_center(s) * 2.0
+            };
+            (s.sleeve.inner + aside).max(s.fitting.hole)
         } else {
             largest_clearance(s)
         };
@@ -243,6 +263,32 @@ impl Analysis<'_> {
             needed,
             Cite::new(Source::OwnAssumption, "rim of a washer", Flag::Assumption),
         );
+        let (least, thick) = (least_washer(s), s.bolting.washer.thickness_min);
+        w.line(
+            &Line {
+                symbol: "t_min",
+                what: "least thickness of plain washers of this size",
+                formula: "as listed; 0.12·d where none is",
+            },
+            substituted![("d", s.bolting.thread.major())],
+            least,
+            Cite::new(
+                Source::AsmeB18_21_1,
+                "Type A narrow; ISO 7089",
+                Flag::ReadSecondHand,
+            ),
+        );
+        let thin = least.si() / thick.si().max(1e-9);
+        if thin > 1.0 + 1e-6 && needed <= rim * thin {
+            let judged = Check::of(CheckId::WasherCover, least, thick);
+            let verdict = if thin * THINNEST > 1.0 || needed > rim {
+                Verdict::DoesNotHold
+            } else {
+                Verdict::Close
+            };
+            let judged = judged.stands(verdict);
+            return judged.says_of_both(say::WasherTooThin).working(w);
+        }
         self.distance(
             CheckId::WasherCover,
             (needed, rim),
@@ -251,14 +297,15 @@ impl Analysis<'_> {
         )
     }
 
-    /// Only of a part that is longer than the space between the walls; a short one shows in the clamp, as the
-    /// faces have to come in to it.
+    /// A part that is longer than the space between the walls has to be pushed in; the walls have to come in to a
+    /// short one. They may do so as far as they spring back: what the clamp does on a wall that has yielded nobody
+    /// has run or measured.
     pub(super) fn sleeve_length(&self) -> Option<Check> {
         let s = self.s;
         let longest = support::of(s).longest_over(s)?;
         let over = -s.sleeve_short;
         if over.si() <= 0.0 {
-            return None;
+            return self.sleeve_short();
         }
         let mut w = self.sheet();
         w.line(
@@ -283,6 +330,49 @@ impl Analysis<'_> {
         ))
     }
 
+    /// How far the walls come in to a part that is too short, and with it as the clamp shortens it. How far they spring
+    /// back goes by wall and washer alone: what softens them, neighbours or an end near by, is no help.
+    fn sleeve_short(&self) -> Option<Check> {
+        let s = self.s;
+        let (core, short) = (self.support.least.core()?, s.sleeve_short);
+        let shortens = self.preload.slick.si() / core.parts_si()[0];
+        // Where one side is stiffer than the other, all of it may come from the softer one.
+        let [one, other] = self.support.least.sides()?;
+        let share = if one == other { 0.5 } else { 1.0 };
+        let comes = share * (short.si() + shortens);
+        let face = FaceCurve::new(
+            &s.tube.face(Strength::Least),
+            s.bolting.washer.outer,
+            LOWER_BOUND,
+        );
+        let springs = face.lasting_at_si(VISIBLE, SERVICE_SHARE * s.tube.width.si());
+        let mut w = self.sheet();
+        w.line(
+            &Line {
+                symbol: "δ",
+                what: "how far the wall comes in from which 0.1 mm stay, at most 1 % of its width",
+                formula: "where the face curve has left its first slope by 0.1 mm",
+            },
+            substituted![
+                ("g", short),
+                ("N·l/(E·A)", Length::of_si(shortens)),
+                ("b", s.tube.width),
+            ],
+            Length::of_si(springs),
+            Cite::new(Source::FeTubeFace, "fitted face curve", Flag::Computed),
+        );
+        let judged = Check::of(
+            CheckId::SleeveLength,
+            Length::of_si(comes),
+            Length::of_si(springs),
+        );
+        Some(
+            judged
+                .says([say::SleeveLengthTooShort, say::SleeveLengthShort])
+                .working(w),
+        )
+    }
+
     /// Play of the bolt in its sleeve. A tight one is reported but holds; a loose one is close.
     pub(super) fn sleeve_fit(&self) -> Option<Check> {
         let s = self.s;
@@ -293,7 +383,8 @@ impl Analysis<'_> {
             return None;
         }
         let [tight, loose] = [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(inch);
-        let play = 0.5 * (s.sleeve.inner - s.bolting.thread.major());
+        let play = support::off_center(s);
+        let core = kern(s.sleeve.outer, s.sleeve.inner);
         let (verdict, code) = if play.si() > loose.si() + 1e-5 {
             (Verdict::Close, say::SleeveFitLoose)
         } else if play.si() < tight.si() - 1e-5 {
@@ -316,6 +407,20 @@ impl Analysis<'_> {
                 Flag::Practice,
             ),
         );
+        if play > core {
+            w.line(
+                &Line {
+                    symbol: "k",
+                    what: "play from which one side of the sleeve has nothing to carry",
+                    formula: "(d_o² + d_i²)/(8·d_o)",
+                },
+                substituted![("d_o", s.sleeve.outer), ("d_i", s.sleeve.inner)],
+                core,
+                Cite::new(Source::Elementary, "core of a ring", Flag::Computed),
+            );
+            let judged = Check::of(CheckId::SleeveFit, play, core);
+            return Some(judged.says_of_both(say::SleeveFitTips).working(w));
+        }
         Some(
             Check::of(CheckId::SleeveFit, play, loose)
                 .stands(verdict)

@@ -6,10 +6,10 @@ use super::pull::bending;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::layout::{Face, root_fillet};
-use crate::mechanics::flange::{self, Held, OMEGA, SHAPE};
+use crate::mechanics::flange::{self, Held, OMEGA, SHAPE, Turning};
 use crate::mechanics::net_section::effective_hole;
 use crate::mechanics::seat::{STEEPEST, bolt_bending};
-use crate::quantity::{Count, InUnits, Length, Share, mm, newton};
+use crate::quantity::{Count, Force, InUnits, Length, Share, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
 use crate::scenario::{MemberKind, SupportKind};
@@ -178,6 +178,25 @@ impl Analysis<'_> {
     }
 
     /// The clamp itself does not bend a flange that lies on the fitting; an outside pull does.
+    /// Pull at which the leg of an angle moves by 1 % of its gauge; infinite for a channel, whose web ends in another
+    /// flange: runs of one that turns with its web there are none.
+    fn flange_in_service(&self, lever: Length, width: Length) -> Force {
+        let s = self.s;
+        let leg = s.member.kind == MemberKind::Angle;
+        let Some(gauge) = s.farthest_gauge().filter(|_| leg) else {
+            return newton(f64::INFINITY);
+        };
+        flange::at_service_limit(&Turning {
+            modulus: s.tube.modulus,
+            width,
+            thickness: [s.tube.design_wall, s.member.outstanding],
+            upright: s.tube.depth - s.tube.design_wall,
+            arm: gauge - s.member.outstanding,
+            lever,
+            gauge,
+        })
+    }
+
     pub(super) fn member_flange(&self) -> Option<Check> {
         let s = self.s;
         let (rows, held) = s.strip()?;
@@ -190,9 +209,30 @@ impl Analysis<'_> {
         };
         let (fy, t) = (s.tube.yield_least, s.tube.design_wall);
         let capacity = flange::strip(fy, t, width, lever).si();
-        let pulled = self.strength((OMEGA, SHAPE), &|loads| loads.largest_pull)?;
+        let limit = self.flange_in_service(lever, width).si();
+        let service = OMEGA.max(capacity / limit.max(1e-9));
+        let pulled = self.strength((service, SHAPE), &|loads| loads.largest_pull)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &pulled);
+        if limit.is_finite() {
+            w.line(
+                &Line {
+                    symbol: "T_1%",
+                    what: "pull at which a leg that turns with the other one moves by 1 % of the gauge: the most in service",
+                    formula: "0.01·g·E·w/(4·a·c·(a/t³ + H/t_u³))",
+                },
+                substituted![
+                    ("E", s.tube.modulus),
+                    ("w", width),
+                    ("c", lever),
+                    ("t", t),
+                    ("t_u", s.member.outstanding),
+                    ("H", s.tube.depth),
+                ],
+                newton(limit),
+                Cite::new(Source::OwnDerivation, "elastic strips", Flag::Computed),
+            );
+        }
         w.line(
             &Line {
                 symbol: "c",
