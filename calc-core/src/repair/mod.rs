@@ -2,61 +2,26 @@
 //! that do not hold dropped, the rest ranked by margin, work and cost.
 
 mod candidates;
+mod fit;
+mod needs;
+mod rates;
+mod seats;
 pub mod sheet;
 mod work;
 
 pub use crate::support::RepairKind;
+pub use fit::Fit;
+pub use needs::{Need, Needs};
+pub use rates::{Money, Rates};
+pub use work::Operation;
 
 use crate::evaluate::{Analysis, checks_in_order, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
-use crate::support::added_part;
-use serde::{Deserialize, Serialize};
-
-/// The reader's own rates. The defaults are assumptions, to be changed.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
-pub struct Rates {
-    /// Money for an hour of work.
-    pub hour: f64,
-    /// Money for a kilogram of steel.
-    pub steel_kg: f64,
-    /// Money for a kilogram of aluminium.
-    pub aluminium_kg: f64,
-    /// Money for a kilogram of stainless steel.
-    pub stainless_kg: f64,
-    /// Money for one bolt with nut and washers.
-    pub bolt: f64,
-    /// Minutes for a hole drilled or opened up.
-    pub minutes_hole: f64,
-    /// Minutes for a cut squared off.
-    pub minutes_cut: f64,
-    /// Minutes for one weld round a sleeve end, with preparation.
-    pub minutes_weld: f64,
-    /// Minutes to loosen and retighten one bolt.
-    pub minutes_bolt: f64,
-    /// Minutes to take one faying face to bare or brushed metal; to blast it takes twice as long.
-    pub minutes_surface: f64,
-}
-
-impl Default for Rates {
-    fn default() -> Self {
-        Self {
-            hour: 90.0,
-            steel_kg: 5.0,
-            aluminium_kg: 12.0,
-            stainless_kg: 15.0,
-            bolt: 4.0,
-            minutes_hole: 6.0,
-            minutes_cut: 5.0,
-            minutes_weld: 12.0,
-            minutes_bolt: 4.0,
-            minutes_surface: 8.0,
-        }
-    }
-}
+use crate::support::{self, added_part};
+use serde::Serialize;
 
 /// Work and material that a repair adds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -100,6 +65,10 @@ pub struct Repair {
     pub clamp_reached_n: f64,
     /// Work, mass and cost.
     pub work: Work,
+    /// What it needs that not everybody has.
+    pub needs: Needs,
+    /// The work step by step, as `operations` in the work sheet: minutes add up to those of `work`.
+    pub steps: Vec<Operation>,
 }
 
 /// The candidates that hold and that no other beats, and the three that are named.
@@ -111,8 +80,8 @@ pub struct Repairs {
     pub held: usize,
     /// How many could not be decided, most often because their shape lies outside the checked range.
     pub undecided: usize,
-    /// Of those that hold or are close, those that no other beats in margin, work, cost and welds together, and the cheapest of
-    /// each kind; those that hold first, then by cost.
+    /// Of those that hold or are close, those that no other beats in margin, work, cost, welds and needs together, and the
+    /// cheapest of each kind; those that hold first, then by cost.
     pub list: Vec<Repair>,
     /// Index of the cheapest that holds.
     pub cheapest: Option<usize>,
@@ -120,6 +89,8 @@ pub struct Repairs {
     pub strongest: Option<usize>,
     /// Index of the cheapest without a weld.
     pub without_welding: Option<usize>,
+    /// What costs are counted in.
+    pub money: Money,
 }
 
 /// Difference in margin below which two repairs count as equal. An assumption.
@@ -160,6 +131,31 @@ impl Search<'_> {
         })
     }
 
+    /// Tries what may mend a candidate that does not hold: a piece faced in a lathe in place of a filed one, less
+    /// torque, faces that grip better.
+    fn follow_up(&mut self, candidate: Candidate) {
+        if let Some(faced) = candidates::faced(&candidate)
+            && let Some(tried) = self.attempt(&faced)
+        {
+            self.ease_and_clean(tried);
+        }
+        self.ease_and_clean(candidate);
+    }
+
+    fn ease_and_clean(&mut self, mut candidate: Candidate) {
+        if let Some(eased) = candidates::eased(&candidate)
+            && let Some(tried) = self.attempt(&eased)
+        {
+            candidate = tried;
+        }
+        // Cleaning is worth its while in place of other bolts, not on top of them.
+        let (bolting, there) = (&candidate.scenario.bolting, &self.joint.bolting);
+        let same_bolts = bolting.count() == there.count() && bolting.thread == there.thread;
+        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
+            self.attempt(&gripping);
+        }
+    }
+
     /// Keeps a candidate that holds or is close.
     fn keep(&mut self, analysis: &Analysis<'_>, checks: &[Check]) {
         let (weakest, verdict) = weakest(checks);
@@ -179,19 +175,39 @@ impl Search<'_> {
         if welds.any(|weld| weld.verdict != Verdict::Holds) {
             return;
         }
+        if part.is_some() && !holds_at_the_long_end(candidate, verdict) {
+            return;
+        }
+        let jobs = work::jobs(self.joint, candidate, part);
         self.found.push(Repair {
             kind,
             changed: Vec::new(),
+            steps: Vec::new(),
             verdict,
             weakest,
             utilisation: checks.first().and_then(|c| c.utilisation),
             most_used: most_used(checks),
             torque_nm: analysis.preload.torque.si(),
             clamp_reached_n: analysis.support.reached,
-            work: work::jobs(self.joint, candidate, part).work(self.rates),
+            work: jobs.work(self.rates),
+            needs: needs::needs(self.joint, candidate, &jobs),
             input: candidate.input.clone(),
         });
     }
+}
+
+/// A piece that is fitted to its place may come out as short as its candidate says, or just as long as the
+/// place: whether the joint holds no less with the longest.
+fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
+    if candidate.sleeve_short.si() <= 0.0 || support::of(candidate).longest_over(candidate).is_none() {
+        return true;
+    }
+    let mut input = candidate.input.clone();
+    input.sleeve_short_mm = 0.0;
+    let Ok(longest) = Scenario::new(&input) else {
+        return false;
+    };
+    weakest(&checks_in_order(&Analysis::without_working(&longest))).1 <= verdict
 }
 
 /// Finds the repairs of a joint.
@@ -205,20 +221,10 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         found: Vec::new(),
     };
     for input in candidates::all(s) {
-        let Some(mut candidate) = search.attempt(&input) else {
+        let Some(candidate) = search.attempt(&input) else {
             continue;
         };
-        if let Some(eased) = candidates::eased(&candidate)
-            && let Some(tried) = search.attempt(&eased)
-        {
-            candidate = tried;
-        }
-        // Cleaning is worth its while in place of other bolts, not on top of them.
-        let bolting = &candidate.scenario.bolting;
-        let same_bolts = bolting.count() == s.bolting.count() && bolting.thread == s.bolting.thread;
-        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
-            search.attempt(&gripping);
-        }
+        search.follow_up(candidate);
     }
     let Search {
         tried,
@@ -235,6 +241,9 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     }
     for repair in &mut list {
         repair.changed = changed(&repair.input, &s.input);
+        if let Ok(after) = Scenario::new(&repair.input) {
+            repair.steps = work::jobs(s, &after, added_part(s, &after)).steps(rates);
+        }
     }
     let list = sorted(list, &|a, b| {
         a.verdict
@@ -260,6 +269,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         cheapest: best(&|_| true, &|r| r.work.cost),
         strongest: best(&|_| true, &|r| r.most_used),
         without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
+        money: rates.money(),
         list,
     }
 }
@@ -298,7 +308,7 @@ fn cheapest_of_each(found: &[Repair]) -> Vec<Repair> {
 }
 
 /// Drops every repair that another one of the same verdict equals or beats in margin, work, cost and
-/// number of welds.
+/// number of welds, without a need of its own.
 fn unbeaten(found: Vec<Repair>) -> Vec<Repair> {
     // By cost, so that what comes later can only be beaten by what came before.
     let found = sorted(found, &|a, b| {
@@ -314,6 +324,7 @@ fn unbeaten(found: Vec<Repair>) -> Vec<Repair> {
                 && k.most_used <= repair.most_used + SAME_MARGIN
                 && k.work.minutes <= repair.work.minutes
                 && k.work.welds <= repair.work.welds
+                && k.needs.within(repair.needs)
         });
         if !beaten {
             kept.push(repair);

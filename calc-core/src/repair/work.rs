@@ -1,24 +1,47 @@
 //! Work, material and cost that a repair adds: what is cut, drilled and welded, how often.
 
+use super::fit::Fit;
+use super::seats::Seats;
 use super::{Rates, Work};
-use crate::catalog::{Family, Treatment};
+use crate::catalog::{Family, Material, Treatment};
 use crate::quantity::InUnits;
-use crate::scenario::Scenario;
+use crate::report::Label;
+use crate::scenario::{Scenario, SupportKind};
 use crate::support::parts::{Pieces, Shape, count};
 use crate::support::{self, AddedPart};
+use serde::Serialize;
 
 /// Difference below which two holes are the same, m: what a drill leaves anyway.
 const SAME_HOLE: f64 = 0.05e-3;
 
-impl Pieces {
-    /// Money for a kilogram.
-    pub(super) const fn per_kg(&self, rates: &Rates) -> f64 {
-        match self.material.family() {
-            Family::Aluminium => rates.aluminium_kg,
-            Family::Steel => rates.steel_kg,
-            Family::Stainless => rates.stainless_kg,
-        }
+/// Depth of hole, and section of metal to a cut, that the minutes of the rates are for; more takes longer in
+/// proportion. Assumptions: 1 in and 2 sq in.
+const HOLE_DEPTH: f64 = 25.4e-3;
+const SAWN_AREA: f64 = 1290e-6;
+
+/// A weld on a round wall, whose edge goes up and down, in welds on a flat one. An assumption.
+const ROUND_WELD: f64 = 1.5;
+
+/// Money for a kilogram.
+pub(super) const fn per_kg(material: &Material, rates: &Rates) -> f64 {
+    match material.family() {
+        Family::Aluminium => rates.aluminium_kg,
+        Family::Steel => rates.steel_kg,
+        Family::Stainless => rates.stainless_kg,
     }
+}
+
+/// A step of the work.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Operation {
+    /// Which, by code.
+    pub what: Label,
+    /// How often.
+    pub count: u32,
+    /// Minutes by the rates, all together.
+    pub minutes: f64,
+    /// Cost by the rates.
+    pub cost: f64,
 }
 
 /// Holes of one kind in what is there already.
@@ -52,8 +75,21 @@ pub(super) struct Jobs {
     pub(super) blasted: bool,
     /// Bolts to loosen and tighten.
     pub(super) bolts: u32,
+    /// Bolts that are added, to be laid out.
+    pub(super) added: u32,
     /// Bolts to buy.
     pub(super) new_bolts: u32,
+    /// How the pieces get their length.
+    pub(super) fit: Option<Fit>,
+    /// Saddles or tapered washers that are new.
+    pub(super) seats: Option<Seats>,
+    /// Holes through a block or through solid metal, and how deep they are, m.
+    pub(super) deep_holes: u32,
+    deep: f64,
+    /// Those of them that go through a block that is there already.
+    pub(super) through_block: u32,
+    /// Whether the welds lie on a round wall.
+    round: bool,
 }
 
 /// What has to be done on the way from one joint to another with the part that is put in.
@@ -83,20 +119,34 @@ pub(super) fn jobs(
     } else {
         0
     };
-    let walls = if after.member.is_open() { 1 } else { 2 };
+    let solid = after.support == SupportKind::Solid;
+    let walls = if after.member.is_open() || solid { 1 } else { 2 };
+    let seats = Seats::added(before, after);
     let fastened_anew = added_part.is_some_and(AddedPart::lengthens_grip)
+        || seats.is_some()
         || after.bolting.thread != before.bolting.thread
         || after.bolting.grade != before.bolting.grade;
+    let pieces = part
+        .and_then(|part| part.pieces(after, on))
+        .filter(|p| p.count > 0);
+    let in_tube = holes(
+        support::of(before).hole_in_wall(before).si(),
+        there.hole_in_wall(after).si(),
+        walls,
+    );
+    // Through the block that is made, or through the metal that is there already.
+    let block = pieces.filter(|p| matches!(p.shape, Shape::Block { .. }));
+    let filled = block.is_none() && after.support == SupportKind::SolidInsert;
+    let through_block = if filled { in_tube.all() / walls } else { 0 };
+    let (deep_holes, deep) = match block {
+        Some(p) => (p.count * p.shape.holes(), p.shape.hole_depth()),
+        None if solid => (in_tube.all(), after.tube.depth.si()),
+        None => (through_block, after.tube.depth.si()),
+    };
     Jobs {
         part,
-        pieces: part
-            .and_then(|part| part.pieces(after, on))
-            .filter(|p| p.count > 0),
-        in_tube: holes(
-            support::of(before).hole_in_wall(before).si(),
-            there.hole_in_wall(after).si(),
-            walls,
-        ),
+        pieces,
+        in_tube,
         in_fitting: holes(before.fitting.hole.si(), after.fitting.hole.si(), plies),
         welds: part.map_or(0, |part| part.welds(after, on)),
         // Both faces of every plane that slips.
@@ -107,37 +157,101 @@ pub(super) fn jobs(
         },
         blasted: after.tightening.surface.treatment() == Treatment::Blasted,
         bolts,
+        added,
         // Longer bolts where plates or washers make the grip longer; otherwise what is new.
         new_bolts: if fastened_anew { bolts } else { added },
+        fit: pieces.as_ref().and_then(|p| Fit::of(after, &p.shape)),
+        seats,
+        deep_holes,
+        deep,
+        through_block,
+        round: after.member.is_round(),
     }
 }
 
 impl Jobs {
-    /// Minutes for one faying face.
-    pub(super) fn minutes_surface(&self, rates: &Rates) -> f64 {
-        rates.minutes_surface * if self.blasted { 2.0 } else { 1.0 }
+    /// Every step of the work: what, how often, minutes for one.
+    fn tasks(&self, rates: &Rates) -> [(Label, u32, f64); 10] {
+        let pieces = self.pieces.as_ref();
+        let each = |n: u32| pieces.map_or(0, |p| p.count * n);
+        let [filed, machined] = self.fit.map_or([0, 0], Fit::jobs).map(each);
+        let deep = rates.minutes_hole * (self.deep / HOLE_DEPTH).max(1.0);
+        let sawn = pieces.map_or(1.0, |p| (p.shape.sawn_area() / SAWN_AREA).max(1.0));
+        let saddles = self.saddles();
+        let weld = if self.round { ROUND_WELD } else { 1.0 };
+        let surface = if self.blasted { 2.0 } else { 1.0 };
+        [
+            (Label::WorkLayout, self.added, rates.minutes_layout),
+            (Label::WorkCuts, self.cuts(), rates.minutes_cut * sawn),
+            (Label::WorkMachine, machined, rates.minutes_machine),
+            (Label::WorkSaddles, saddles, rates.minutes_saddle + rates.minutes_cut),
+            (Label::WorkHoles, self.holes() - self.deep_holes, rates.minutes_hole),
+            (Label::WorkDeepHoles, self.deep_holes, deep),
+            (Label::WorkFit, filed, rates.minutes_file),
+            (Label::WorkWelds, self.welds, rates.minutes_weld * weld),
+            (Label::WorkSurfaces, self.surfaces, rates.minutes_surface * surface),
+            (Label::WorkBolts, self.bolts, rates.minutes_bolt),
+        ]
+    }
+
+    /// Those that there are, with their cost.
+    pub(super) fn steps(&self, rates: &Rates) -> Vec<Operation> {
+        self.tasks(rates)
+            .into_iter()
+            .filter(|(_, count, _)| *count > 0)
+            .map(|(what, count, each)| {
+                let minutes = f64::from(count) * each;
+                Operation {
+                    what,
+                    count,
+                    minutes,
+                    cost: minutes / 60.0 * rates.hour,
+                }
+            })
+            .collect()
+    }
+
+    /// Saddles to make; tapered washers are bought.
+    fn saddles(&self) -> u32 {
+        let made = self.seats.as_ref().filter(|seats| !seats.is_bought());
+        made.map_or(0, |seats| seats.count)
+    }
+
+    /// Cuts of the pieces; those of saddles are counted with them.
+    fn cuts(&self) -> u32 {
+        self.pieces.as_ref().map_or(0, |p| p.count * p.shape.cuts())
+    }
+
+    /// All holes.
+    fn holes(&self) -> u32 {
+        let pieces = self.pieces.as_ref();
+        let in_pieces = pieces.map_or(0, |p| p.count * p.shape.holes());
+        let drilled = self.in_tube.all() + self.in_fitting.all() + in_pieces;
+        drilled + self.through_block + self.saddles()
     }
 
     /// Counts, minutes, mass and cost by the rates.
     pub(super) fn work(&self, rates: &Rates) -> Work {
-        let in_pieces =
-            |each: fn(&Shape) -> u32| self.pieces.as_ref().map_or(0, |p| p.count * each(&p.shape));
-        let holes = self.in_tube.all() + self.in_fitting.all() + in_pieces(Shape::holes);
-        let cuts = in_pieces(Shape::cuts);
-        let minutes = f64::from(holes) * rates.minutes_hole
-            + f64::from(cuts) * rates.minutes_cut
-            + f64::from(self.welds) * rates.minutes_weld
-            + f64::from(self.surfaces) * self.minutes_surface(rates)
-            + f64::from(self.bolts) * rates.minutes_bolt;
-        let mass = self.pieces.as_ref().map_or(0.0, Pieces::mass);
-        let material = mass * self.pieces.as_ref().map_or(0.0, |p| p.per_kg(rates));
+        let minutes: f64 = self
+            .tasks(rates)
+            .iter()
+            .map(|(_, count, each)| f64::from(*count) * each)
+            .sum();
+        let pieces = self.pieces.as_ref();
+        let mass = pieces.map_or(0.0, Pieces::mass);
+        let mut material = pieces.map_or(0.0, |p| mass * per_kg(p.material, rates));
+        let mut seated = 0.0;
+        if let Some(seats) = &self.seats {
+            seated = seats.mass();
+            material += seats.cost(rates);
+        }
         Work {
-            holes,
-            cuts,
+            holes: self.holes(),
+            cuts: self.cuts() + self.saddles(),
             welds: self.welds,
             surfaces: self.surfaces,
             minutes,
-            mass_kg: mass,
+            mass_kg: mass + seated,
             cost: minutes / 60.0 * rates.hour + material + f64::from(self.new_bolts) * rates.bolt,
         }
     }

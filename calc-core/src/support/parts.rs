@@ -13,8 +13,10 @@ pub(super) const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.87
 /// What plates and blocks are cut from.
 pub(super) const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
 
-/// Length error of a sleeve or block cut and filed to fit, mm. An assumption.
-pub(super) const FITTED_SHORT_MM: f64 = 0.1;
+/// How much too short a sleeve or block may come out that is filed or milled to its measured place, mm. An
+/// assumption: the general tolerance of ISO 2768-m from 30 to 120 mm (from memory), which has room for measuring
+/// inside a tube, 0.1 mm, and for an end that is out of square. It is never too long: it has to slide in by hand.
+pub(crate) const FITTED_SHORT_MM: f64 = 0.3;
 
 /// Tolerance of a plate's outline, m. Common practice, no source.
 const OUTLINE: f64 = 1e-3;
@@ -99,6 +101,25 @@ impl Shape {
             Self::Washer { .. } => 1,
             Self::Plate { bolts, .. } | Self::Block { bolts, .. } => bolts,
             Self::Sleeve { .. } => 0,
+        }
+    }
+
+    /// How deep its holes are, m.
+    pub(crate) const fn hole_depth(&self) -> f64 {
+        match *self {
+            Self::Washer { thick, .. } | Self::Plate { thick, .. } => thick,
+            Self::Block { depth, .. } => depth,
+            Self::Sleeve { .. } => 0.0,
+        }
+    }
+
+    /// Metal that one cut goes through, m².
+    pub(crate) fn sawn_area(&self) -> f64 {
+        match *self {
+            Self::Washer { outer, thick, .. } => std::f64::consts::PI * outer * thick,
+            Self::Plate { width, thick, .. } => width * thick,
+            Self::Sleeve { outer, inner, .. } => FRAC_PI_4 * (outer * outer - inner * inner),
+            Self::Block { width, depth, .. } => width * depth,
         }
     }
 

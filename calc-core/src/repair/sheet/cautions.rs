@@ -2,7 +2,6 @@
 
 use super::said;
 use crate::catalog::Family;
-use crate::quantity::InUnits;
 use crate::repair::work::Jobs;
 use crate::report::{Said, say};
 use crate::scenario::{BoltFinish, JointKind, Scenario};
@@ -32,15 +31,7 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     if jobs.new_bolts > 0 {
         all.push(said(say::CautionBoltMarks, []));
     }
-    if after.bolting.along > before.bolting.along {
-        let behind = after.bolting.spacing_along.si();
-        all.push(said(say::CautionFittingReaches, [behind]));
-    }
-    if after.bolting.rows > before.bolting.rows {
-        let beside = after.bolting.spacing_across.si();
-        all.push(said(say::CautionFittingWide, [beside]));
-    }
-    if after.member.shaped_washer && !before.member.shaped_washer {
+    if jobs.seats.is_some() {
         all.push(said(say::CautionFittedWasher, []));
     }
     let support = support::of(after);

@@ -1,16 +1,21 @@
 //! Pieces to cut, and what to buy.
 
-use super::{MaterialLine, length};
+use super::{MaterialLine, TighteningPlan, length, said};
 use crate::quantity::Dimension;
+use crate::repair::fit::{self, Fit};
+use crate::repair::seats::Seats;
+use crate::repair::work::{Jobs, per_kg};
 use crate::repair::Rates;
-use crate::repair::work::Jobs;
-use crate::report::{Amount, Label, Said};
+use crate::report::{Amount, Label, Said, say};
 use crate::scenario::{Field, Scenario};
 use crate::support::parts::{Cutting, Pieces, Shape};
 use serde::Serialize;
 
 /// What a saw takes away at each cut, m (1/8 in). Common practice, no source.
 const KERF: f64 = 3.175e-3;
+
+/// Tolerance of a saddle's outline, m. Common practice, no source.
+const OUTLINE: f64 = 1e-3;
 
 /// A piece to cut.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -37,6 +42,12 @@ pub struct Cut {
     pub outer: Option<Amount>,
     /// Inside diameter of a sleeve.
     pub inner: Option<Amount>,
+    /// How it is brought to that length; none where the saw decides.
+    pub fit: Option<Fit>,
+    /// How far the place that it goes into may be from the drawing, either way: measure it.
+    pub varies: Option<Amount>,
+    /// Length to saw it to by the drawing, to have enough at the widest place.
+    pub rough: Amount,
     /// Stock that all of them use up, with a saw cut for each and one to square the end.
     pub stock_length: Amount,
     /// How to measure and finish it.
@@ -55,12 +66,40 @@ fn stock(s: &Scenario, shape: &Shape) -> &'static str {
 pub(super) fn list(s: &Scenario, jobs: &Jobs) -> Vec<Cut> {
     let parts = jobs.part.zip(jobs.pieces.as_ref());
     parts
-        .map(|(part, pieces)| cut(s, pieces, part.cutting(s, pieces)))
+        .map(|(part, pieces)| cut(s, pieces, part.cutting(s, pieces), jobs.fit))
         .into_iter()
+        .chain(made(jobs).map(saddle))
         .collect()
 }
 
-fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting) -> Cut {
+/// Saddles, which are made; tapered washers are bought.
+fn made(jobs: &Jobs) -> Option<&Seats> {
+    jobs.seats.as_ref().filter(|seats| !seats.is_bought())
+}
+
+fn saddle(seats: &Seats) -> Cut {
+    let hollow = seats.hollow.unwrap_or_default();
+    Cut {
+        what: Label::PieceSaddle,
+        stock: "",
+        material: seats.material.id(),
+        count: seats.count,
+        length: length(seats.side),
+        plus: length(OUTLINE),
+        minus: length(OUTLINE),
+        width: Some(length(seats.side)),
+        thickness: Some(length(seats.blank)),
+        outer: None,
+        inner: None,
+        fit: None,
+        varies: None,
+        rough: length(seats.side),
+        stock_length: length(f64::from(seats.count) * (seats.side + KERF) + KERF),
+        notes: vec![said(say::CutSaddle, [hollow, seats.middle])],
+    }
+}
+
+fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting, fit: Option<Fit>) -> Cut {
     let shape = &pieces.shape;
     let (width, thickness) = match *shape {
         Shape::Washer { thick, .. } => (None, Some(thick)),
@@ -72,6 +111,16 @@ fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting) -> Cut {
         Shape::Sleeve { outer, inner, .. } => (Some(length(outer)), Some(length(inner))),
         _ => (None, None),
     };
+    let (varies, over) = to_fit(s, fit);
+    // Blocks are cut to length by the saw; what is fitted is their depth.
+    let rough = match shape {
+        Shape::Sleeve { length, .. } => length + cutting.plus + varies + over,
+        _ => shape.length(),
+    };
+    let mut notes = cutting.notes;
+    if let Some(fit) = fit {
+        notes.extend(fitting(s, fit, varies, over));
+    }
     Cut {
         what: shape.name(),
         stock: stock(s, shape),
@@ -84,34 +133,90 @@ fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting) -> Cut {
         thickness: thickness.map(length),
         outer,
         inner,
-        stock_length: length(f64::from(pieces.count) * (shape.length() + KERF) + KERF),
-        notes: cutting.notes,
+        fit,
+        varies: fit.map(|_| length(varies)),
+        rough: length(rough),
+        stock_length: length(stock_length(pieces.count, rough)),
+        notes,
     }
 }
 
-pub(super) fn materials(s: &Scenario, jobs: &Jobs, rates: &Rates) -> Vec<MaterialLine> {
-    let mut lines: Vec<MaterialLine> = jobs
-        .pieces
-        .iter()
-        .map(|pieces| {
-            let mass = pieces.mass();
-            MaterialLine {
-                what: pieces.shape.name(),
-                stock: stock(s, &pieces.shape),
-                material: pieces.material.id(),
-                count: pieces.count,
-                mass: Amount::new(mass, Dimension::Mass),
-                cost: mass * pieces.per_kg(rates),
-            }
-        })
-        .collect();
+/// Stock for so many pieces, with a saw cut for each and one to square the end, m.
+fn stock_length(count: u32, rough: f64) -> f64 {
+    f64::from(count) * (rough + KERF) + KERF
+}
+
+/// How far the place may be from the drawing, and how much longer than measured a piece is sawn, m.
+fn to_fit(s: &Scenario, fit: Option<Fit>) -> (f64, f64) {
+    match fit {
+        None => (0.0, 0.0),
+        Some(Fit::Flush) => (fit::outside_varies(s), fit::SAW),
+        Some(Fit::Sawn) => (fit::inside_varies(s), 0.0),
+        Some(_) => (fit::inside_varies(s), fit::SAW),
+    }
+}
+
+/// How to bring a piece to its measured place.
+fn fitting(s: &Scenario, fit: Fit, varies: f64, over: f64) -> Vec<Said> {
+    let mut notes = vec![said(say::FitNumbered, [varies])];
+    match fit {
+        Fit::Sawn => {}
+        Fit::Filed => notes.push(said(say::FitFiled, [over])),
+        Fit::Faced => notes.push(said(say::FitFaced, [over])),
+        Fit::Flush => notes.push(said(say::FitFlush, [over])),
+        Fit::Milled => notes.push(said(say::FitMilled, [])),
+        Fit::Turned => notes.push(said(say::FitTurned, [])),
+    }
+    if fit != Fit::Flush && !s.member.is_round() {
+        notes.push(said(say::FitInside, []));
+    }
+    notes
+}
+
+pub(super) fn materials(
+    s: &Scenario,
+    jobs: &Jobs,
+    tightening: &TighteningPlan,
+    rates: &Rates,
+) -> Vec<MaterialLine> {
+    let mass = |si| Amount::new(si, Dimension::Mass);
+    let mut lines: Vec<MaterialLine> = Vec::new();
+    if let (Some(pieces), Some(cut)) = (&jobs.pieces, list(s, jobs).first()) {
+        lines.push(MaterialLine {
+            what: pieces.shape.name(),
+            stock: cut.stock,
+            material: pieces.material.id(),
+            count: pieces.count,
+            length: Some(cut.stock_length),
+            mass: mass(pieces.mass()),
+            cost: pieces.mass() * per_kg(pieces.material, rates),
+        });
+    }
+    if let Some(seats) = &jobs.seats {
+        let (what, length) = if seats.is_bought() {
+            (Label::PieceTapered, None)
+        } else {
+            let stock = stock_length(seats.count, seats.side);
+            (Label::PieceSaddle, Some(length(stock)))
+        };
+        lines.push(MaterialLine {
+            what,
+            stock: "",
+            material: seats.material.id(),
+            count: seats.count,
+            length,
+            mass: mass(seats.mass()),
+            cost: seats.cost(rates),
+        });
+    }
     if jobs.new_bolts > 0 {
         lines.push(MaterialLine {
             what: Label::PieceBolt,
             stock: s.bolting.thread.id(),
             material: s.bolting.grade.id(),
             count: jobs.new_bolts,
-            mass: Amount::new(0.0, Dimension::Mass),
+            length: Some(tightening.bolt_stock),
+            mass: mass(0.0),
             cost: f64::from(jobs.new_bolts) * rates.bolt,
         });
     }

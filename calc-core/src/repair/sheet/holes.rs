@@ -4,9 +4,10 @@ use super::{length, said};
 use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
 use crate::cite::Cite;
 use crate::quantity::{InUnits, Length};
+use crate::repair::needs::drill_reaches;
 use crate::repair::work::{Drilled, Jobs};
 use crate::report::{Amount, Check, CheckId, Label, Said, Verdict, say};
-use crate::scenario::{MemberKind, Scenario};
+use crate::scenario::{MemberKind, Scenario, SupportKind};
 use crate::support::parts::Shape;
 use crate::support::{self, ClampSupport};
 use serde::Serialize;
@@ -79,6 +80,8 @@ pub struct Hole {
     pub tool: Label,
     /// Drill to begin with.
     pub pilot: Option<Amount>,
+    /// How deep it is, where that is more than a wall or a plate.
+    pub deep: Option<Amount>,
     /// The clearance hole of the tables that it is.
     pub class: Option<Class>,
     /// Metal left beside it.
@@ -111,6 +114,12 @@ pub(super) fn list(
         if !after.member.is_open() {
             hole.notes.push(said(say::HoleInLine, []));
         }
+        if after.member.is_round() {
+            hole.notes.push(said(say::HoleRound, []));
+        }
+        if after.support == SupportKind::Solid {
+            deepen(&mut hole, after.tube.depth.si());
+        }
         holes.push(hole);
     }
     let (from, to) = (before.fitting.hole.si(), after.fitting.hole.si());
@@ -130,8 +139,19 @@ pub(super) fn list(
         let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
         if matches!(pieces.shape, Shape::Block { .. }) {
             hole.notes.push(said(say::HoleThroughTube, []));
+            deepen(&mut hole, pieces.shape.hole_depth());
         }
         holes.push(hole);
+    }
+    if jobs.through_block > 0 {
+        let hole = after.bolting.hole.si();
+        let from = (jobs.in_tube.opened > 0).then_some(before.bolting.hole.si());
+        let mut hole = drilled(after, Label::PlaceBlock, jobs.through_block, from, hole);
+        deepen(&mut hole, after.tube.depth.si() - 2.0 * after.tube.wall.si());
+        holes.push(hole);
+    }
+    if let Some(seats) = jobs.seats.as_ref().filter(|seats| !seats.is_bought()) {
+        holes.push(drilled(after, Label::PlaceSaddle, seats.count, None, seats.hole));
     }
     let play = (after.sleeve.inner - after.bolting.thread.major()).si();
     let bored = matches!(jobs.pieces.map(|p| p.shape), Some(Shape::Sleeve { .. }));
@@ -194,9 +214,22 @@ fn drilled(s: &Scenario, place: Label, count: u32, from: Option<f64>, to: f64) -
             (false, None) => Label::DrillTwist,
         },
         pilot: (from.is_none() && to > pilot).then(|| length(pilot)),
+        deep: None,
         class,
         distances: Vec::new(),
         notes,
+    }
+}
+
+/// A hole through a block or a bar: by drill, and a long one where the usual does not reach.
+fn deepen(hole: &mut Hole, deep: f64) {
+    hole.deep = Some(length(deep));
+    hole.tool = Label::DrillTwist;
+    hole.notes.retain(|note| note.code != say::HoleOpenGuided.message());
+    hole.notes.push(said(say::HoleDeep, [deep]));
+    let reach = drill_reaches(hole.to.si);
+    if deep > reach {
+        hole.notes.push(said(say::HoleLongDrill, [reach]));
     }
 }
 

@@ -3,6 +3,7 @@
 
 mod cautions;
 mod cuts;
+mod effects;
 mod holes;
 mod tighten;
 mod welds;
@@ -12,7 +13,8 @@ pub use holes::{Class, Distance, DrillSize, Hole};
 pub use tighten::{BoltPlace, Pass, TighteningPlan};
 pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
-use super::{Rates, RepairKind, Work, work};
+pub use super::Operation;
+use super::{Money, Needs, Rates, RepairKind, Work, needs, work};
 use crate::evaluate::{Analysis, checks_in_order};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Label, Said};
@@ -32,21 +34,11 @@ pub struct MaterialLine {
     pub material: &'static str,
     /// How many.
     pub count: u32,
-    /// Mass of all; zero for bolts, which replace others.
+    /// Length to buy it in: of one bolt, under its head; of all pieces together with their saw cuts. None for what is
+    /// bought by the piece.
+    pub length: Option<Amount>,
+    /// Mass of all; zero for bolts, which replace others, and for what is bought by the piece.
     pub mass: Amount,
-    /// Cost by the rates.
-    pub cost: f64,
-}
-
-/// Work of one kind.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Operation {
-    /// Which, by code.
-    pub what: Label,
-    /// How often.
-    pub count: u32,
-    /// Minutes by the rates.
-    pub minutes: f64,
     /// Cost by the rates.
     pub cost: f64,
 }
@@ -72,6 +64,12 @@ pub struct WorkSheet {
     pub operations: Vec<Operation>,
     /// The sums, as in the list of repairs.
     pub work: Work,
+    /// What costs are counted in.
+    pub money: Money,
+    /// What it needs that not everybody has.
+    pub needs: Needs,
+    /// What changes beside the repair itself.
+    pub effects: Vec<Said>,
     /// What to take care of; never empty.
     pub cautions: Vec<Said>,
 }
@@ -99,45 +97,22 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
     let weld = (jobs.welds > 0)
         .then(|| welds::plan(&analysis, jobs.welds))
         .flatten();
+    let tightening = tighten::plan(&analysis, &jobs);
     WorkSheet {
         kind: part.map_or(RepairKind::Tightening, |part| part.kind(after)),
         input: after.input.clone(),
         cuts: cuts::list(after, &jobs),
         holes: holes::list(before, after, &jobs, &checks),
-        tightening: tighten::plan(&analysis),
-        materials: cuts::materials(after, &jobs, rates),
-        operations: operations(&jobs, rates),
+        materials: cuts::materials(after, &jobs, &tightening, rates),
+        operations: jobs.steps(rates),
         work: jobs.work(rates),
+        money: rates.money(),
+        needs: needs::needs(before, after, &jobs),
+        effects: effects::list(before, after, &jobs, &tightening),
         cautions: cautions::list(before, after, &jobs),
+        tightening,
         weld,
     }
-}
-
-fn operations(jobs: &work::Jobs, rates: &Rates) -> Vec<Operation> {
-    let done = jobs.work(rates);
-    [
-        (Label::WorkHoles, done.holes, rates.minutes_hole),
-        (Label::WorkCuts, done.cuts, rates.minutes_cut),
-        (Label::WorkWelds, done.welds, rates.minutes_weld),
-        (
-            Label::WorkSurfaces,
-            done.surfaces,
-            jobs.minutes_surface(rates),
-        ),
-        (Label::WorkBolts, jobs.bolts, rates.minutes_bolt),
-    ]
-    .into_iter()
-    .filter(|(_, count, _)| *count > 0)
-    .map(|(what, count, each)| {
-        let minutes = f64::from(count) * each;
-        Operation {
-            what,
-            count,
-            minutes,
-            cost: minutes / 60.0 * rates.hour,
-        }
-    })
-    .collect()
 }
 
 /// A length.

@@ -1,11 +1,15 @@
 //! Torque, order of the bolts, and when to look again.
 
 use super::said;
+use crate::catalog::System;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::Analysis;
 use crate::mechanics::bolt_group::Place;
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
+use crate::repair::fit::Fit;
+use crate::repair::seats::Seats;
+use crate::repair::work::Jobs;
 use crate::report::{Amount, Label, Said, say};
 use serde::Serialize;
 
@@ -52,8 +56,10 @@ pub struct TighteningPlan {
     pub method: String,
     /// Id of the state of threads and faces that the torque holds for.
     pub lubrication: String,
-    /// Shortest bolt: grip, nut and two pitches.
+    /// Shortest bolt: grip with saddles or tapered washers, nut and two pitches.
     pub bolt_length: Amount,
+    /// The next length that bolts are sold in.
+    pub bolt_stock: Amount,
     /// The bolts.
     pub bolts: Vec<BoltPlace>,
     /// Their numbers in the order of tightening: from the middle outward, each time on the other side.
@@ -84,12 +90,28 @@ const ROUNDS_CITE: Cite = Cite::new(
     Flag::Practice,
 );
 
-pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
+/// The next length that bolts are sold in, m: quarter inches to 6 in and half inches above (ASME B18.2.1); 5 mm steps to
+/// 70 mm, 10 mm to 160 mm, 20 mm above (ISO 4014). Both from memory.
+fn sold(length: f64, system: System) -> f64 {
+    let step = match system {
+        System::Inch if length <= 0.1524 => 6.35e-3,
+        System::Inch => 12.7e-3,
+        System::Metric if length <= 70e-3 => 5e-3,
+        System::Metric if length <= 160e-3 => 10e-3,
+        System::Metric => 20e-3,
+    };
+    // A length that is just met needs no longer bolt.
+    (length / step - 1e-6).ceil() * step
+}
+
+pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
     let s = analysis.s;
     let torque = analysis.preload.torque.si();
     let residual = &analysis.residual;
     let loss = residual.relaxation + residual.embedding;
     let share = loss / residual.fresh_min.max(1e-9);
+    let thread = s.bolting.thread;
+    let bolt = s.bolt_length().si() + Seats::grip(s);
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
         what: Label::TightenSnug,
@@ -112,6 +134,10 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
     {
         notes.push(Said::of(say::TightenEased, [of(torque, Dimension::Torque)]));
     }
+    // What fitted its place lets the faces come in no further than it is short.
+    if matches!(jobs.fit, Some(Fit::Filed | Fit::Faced | Fit::Milled)) && s.sleeve_short.si() > 0.0 {
+        notes.push(said(say::TightenMeasureFaces, [s.sleeve_short.si()]));
+    }
     let places = &analysis.cases().places;
     TighteningPlan {
         torque: of(torque, Dimension::Torque),
@@ -119,7 +145,8 @@ pub(super) fn plan(analysis: &Analysis<'_>) -> TighteningPlan {
         reached: of(analysis.support.reached, Dimension::Force),
         method: String::from(s.tightening.method.id()),
         lubrication: String::from(s.tightening.lubrication.id()),
-        bolt_length: of(s.bolt_length().si(), Dimension::Length),
+        bolt_length: of(bolt, Dimension::Length),
+        bolt_stock: of(sold(bolt, thread.system()), Dimension::Length),
         bolts: numbered(places)
             .into_iter()
             .enumerate()
@@ -184,6 +211,15 @@ fn order(places: &[Place]) -> Vec<usize> {
 mod tests {
     use super::*;
     use crate::mechanics::bolt_group::pattern;
+
+    #[test]
+    fn bolts_are_bought_in_the_next_length() {
+        let inches = |length: f64| sold(length * 0.0254, System::Inch) / 0.0254;
+        assert!((inches(4.01) - 4.25).abs() < 1e-9 && (inches(4.25) - 4.25).abs() < 1e-9);
+        assert!((inches(6.1) - 6.5).abs() < 1e-9);
+        assert!((sold(0.0705, System::Metric) - 0.08).abs() < 1e-9);
+        assert!((sold(0.0695, System::Metric) - 0.07).abs() < 1e-9);
+    }
 
     #[test]
     fn the_middle_comes_first_and_then_each_time_the_other_side() {

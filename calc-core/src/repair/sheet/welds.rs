@@ -115,9 +115,13 @@ pub(super) fn plan(joint: &Analysis<'_>, count: u32) -> Option<WeldPlan> {
     let least = weld::least_groove_throat(thinner);
     let aluminium = s.tube.material.family() == Family::Aluminium;
     Some(WeldPlan {
-        joint: Label::WeldBevelGroove,
+        joint: if s.member.is_round() {
+            Label::WeldRoundGroove
+        } else {
+            Label::WeldBevelGroove
+        },
         count,
-        length: length(w.length.si()),
+        length: length(round_length(s).unwrap_or_else(|| w.length.si())),
         groove_angle: Amount::new(GROOVE_DEG.to_radians(), Angle),
         depth: length(w.depth.si()),
         root_face: length(0.0),
@@ -136,10 +140,34 @@ pub(super) fn plan(joint: &Analysis<'_>, count: u32) -> Option<WeldPlan> {
             case: a.loads.case.case,
             kind: a.loads.case.kind,
         }),
-        fillet: (s.bolting.mount == Mount::FromTop).then(|| fillet(s)),
+        // On a round wall the sides are fillets anyway.
+        fillet: (s.bolting.mount == Mount::FromTop && !s.member.is_round()).then(|| fillet(s)),
         steps: steps.finish(),
         notes: notes(s, &w, (least, thinner), aluminium),
     })
+}
+
+/// Length of the line in which a sleeve goes through a round wall, m: up and down with the wall. `None` on a flat one.
+fn round_length(s: &Scenario) -> Option<f64> {
+    let [tube, sleeve] = [s.tube.depth, s.sleeve.outer].map(|d| d.si() / 2.0);
+    (s.member.is_round() && sleeve < tube).then(|| {
+        let steps = 90_u32;
+        let quarter = std::f64::consts::FRAC_PI_2;
+        let sum: f64 = (0..steps)
+            .map(|i| {
+                let (sin, cos) = ((f64::from(i) + 0.5) / f64::from(steps) * quarter).sin_cos();
+                let down = sleeve * sin * cos / (tube * tube - (sleeve * sin).powi(2)).sqrt();
+                (1.0 + down * down).sqrt()
+            })
+            .sum();
+        4.0 * sleeve * quarter * sum / f64::from(steps)
+    })
+}
+
+/// How far a round wall falls away from its crown beside the sleeve, m.
+fn falls(s: &Scenario) -> f64 {
+    let [tube, sleeve] = [s.tube.depth, s.sleeve.outer].map(|d| d.si() / 2.0);
+    tube - (tube * tube - sleeve * sleeve).max(0.0).sqrt()
 }
 
 fn fillet(s: &Scenario) -> FilletEnd {
@@ -162,14 +190,16 @@ fn notes(
     (least, thinner): (crate::quantity::Length, crate::quantity::Length),
     aluminium: bool,
 ) -> Vec<Said> {
-    let mut notes = vec![
-        said(say::WeldWhyGroove, []),
-        said(say::WeldBevelHole, [w.depth.si()]),
-        said(say::WeldAssumption, []),
-    ];
+    let round = s.member.is_round();
+    let mut notes = if round {
+        vec![said(say::WeldRound, [falls(s)]), said(say::WeldRoundBevel, [w.depth.si()])]
+    } else {
+        vec![said(say::WeldWhyGroove, []), said(say::WeldBevelHole, [w.depth.si()])]
+    };
+    notes.push(said(say::WeldAssumption, []));
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
     let bevelled = s.sleeve.outer.si() / 2.0 + w.depth.si() * GROOVE_DEG.to_radians().tan();
-    if bevelled > flat {
+    if bevelled > flat && !round {
         notes.push(said(say::WeldBevelCorner, [bevelled - flat]));
     }
     if thinner < least {
@@ -191,7 +221,14 @@ fn notes(
         notes.push(said(say::WeldStainlessToCarbon, []));
     }
     notes.push(said(say::WeldSequence, []));
-    notes.push(said(say::WeldGrindFlush, []));
+    notes.push(said(
+        if round {
+            say::WeldRoundDress
+        } else {
+            say::WeldGrindFlush
+        },
+        [],
+    ));
     notes.push(said(
         say::WeldReamAfter,
         [(s.sleeve.inner - s.bolting.thread.major()).si()],

@@ -1,0 +1,64 @@
+//! What changes beside the repair itself, and what that asks for.
+
+use super::{TighteningPlan, said};
+use crate::quantity::InUnits;
+use crate::repair::work::Jobs;
+use crate::report::{Said, say};
+use crate::scenario::{JointKind, Scenario};
+use crate::support;
+
+pub(super) fn list(
+    before: &Scenario,
+    after: &Scenario,
+    jobs: &Jobs,
+    tightening: &TighteningPlan,
+) -> Vec<Said> {
+    let mut all = Vec::new();
+    let (was, is) = (&before.bolting, &after.bolting);
+    if is.along > was.along {
+        all.push(said(say::CautionFittingReaches, [is.spacing_along.si()]));
+        let moved = |from: f64, to: f64, sentence| {
+            ((from - to).abs() > 1e-6).then(|| said(sentence, [to, from]))
+        };
+        let (from, to) = (&before.input, &after.input);
+        all.extend(match after.loads.joint {
+            JointKind::SpringHanger => moved(
+                from.hanger_offset_mm * 1e-3,
+                to.hanger_offset_mm * 1e-3,
+                say::EffectHangerOffset,
+            ),
+            _ => moved(
+                from.ball_ahead_mm * 1e-3,
+                to.ball_ahead_mm * 1e-3,
+                say::EffectBallAhead,
+            ),
+        });
+    }
+    if is.rows > was.rows {
+        all.push(said(say::CautionFittingWide, [is.spacing_across.si()]));
+    }
+    if jobs.new_bolts > jobs.added {
+        all.push(said(say::EffectNewBolts, [tightening.bolt_stock.si]));
+    }
+    if jobs.in_fitting.opened > 0 {
+        let holes = [before, after].map(|s| s.fitting.hole.si());
+        all.push(said(say::EffectFittingHole, holes));
+    }
+    // Plates lie between fitting and face.
+    let plates = support::of(after).grip(after).thickness.si();
+    let had = support::of(before).grip(before).thickness.si();
+    if after.fitting.thickness.si() > 0.0 && plates > had + 1e-6 {
+        let more = plates - had;
+        all.push(if is.two_cheeks {
+            said(say::EffectCheeksApart, [more])
+        } else {
+            said(say::EffectFittingOut, [after.spreader.thickness.si()])
+        });
+    }
+    if let Some(seats) = jobs.seats.as_ref().filter(|seats| !seats.is_bought())
+        && after.fitting.thickness.si() > 0.0
+    {
+        all.push(said(say::EffectSaddlesOut, [seats.middle]));
+    }
+    all
+}
