@@ -29,6 +29,7 @@ mod properties;
 mod repairs;
 mod runner;
 mod second_opinion;
+mod sheets;
 mod slipped;
 mod sources;
 mod trade_practice;

@@ -60,7 +60,7 @@ proptest! {
     fn every_listed_repair_is_what_it_says(input in joint(), hour in 10.0..200.0) {
         let before = Scenario::new(&input).unwrap();
         let rates = Rates { hour, ..Rates::default() };
-        let dearer = Rates { hour: hour * 1.5, ..rates };
+        let dearer = Rates { hour: hour * 1.5, ..rates.clone() };
         let found = repairs(&before, &rates);
         // Two thousand with usual walls, which calc-core's own test asks; a joint that has a sleeve already,
         // or thick walls in a small tube, leave less to try.
@@ -109,10 +109,14 @@ fn pieces_fit(after: &Scenario, sheet: &WorkSheet) -> Result<(), TestCaseError> 
     for cut in &sheet.cuts {
         let sum = f64::from(cut.count) * cut.length.si;
         prop_assert!(cut.stock_length.si > sum);
-        // A saw cut for each piece and one more, 1/8 in each.
-        let kerfs = (cut.stock_length.si - sum) / inch(0.125).si();
+        // A saw cut for each piece and one more, 1/8 in each, beside what is sawn off to fit it.
+        let rough = f64::from(cut.count) * cut.rough.si;
+        let kerfs = (cut.stock_length.si - rough) / inch(0.125).si();
         prop_assert!((kerfs - f64::from(cut.count) - 1.0).abs() < 1e-6);
         let longest = cut.length.si + cut.plus.si;
+        // Enough at the widest place that the tube may have.
+        let varies = cut.varies.filter(|_| cut.outer.is_some());
+        prop_assert!(cut.rough.si >= cut.length.si + varies.map_or(0.0, |v| v.si));
         match sheet.kind {
             RepairKind::ThroughSleeve | RepairKind::WeldedSleeve => {
                 prop_assert!((cut.length.si - depth).abs() < 1e-12 && cut.minus.si <= 0.0);

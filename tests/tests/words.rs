@@ -1,7 +1,7 @@
 //! Everything that the calculation can say has its words, and the words leave room for exactly that.
 
 use calc_core::catalog::{CaseName, HoleFit, LoadKind};
-use calc_core::repair::RepairKind;
+use calc_core::repair::{Need, RepairKind};
 use calc_core::report::{CheckId, Factor, Label, Message, Part, Verdict};
 use calc_core::scenario::{Field, Kind};
 use std::collections::{BTreeMap, BTreeSet};
@@ -145,6 +145,10 @@ fn every_name_of_the_calculation_has_its_words_and_no_words_are_left_over_under_
             ]
             .map(HoleFit::id)
             .to_vec()),
+        ),
+        (
+            "need",
+            all(Need::ALL.iter().map(|need| need.key()).collect()),
         ),
         (
             "field",

@@ -166,21 +166,23 @@ const fn of_slipping(id: CheckId) -> bool {
     )
 }
 
+/// What may get better with less torque, or on a support that meets the faces sooner.
+const fn of_clamp(id: CheckId) -> bool {
+    of_slipping(id)
+        || matches!(
+            id,
+            CheckId::Clamp
+                | CheckId::BoltTightening
+                | CheckId::BoltService
+                | CheckId::BoltCombined
+                | CheckId::FacePull
+        )
+}
+
 /// The same joint with the torque that its support can take, where that is less than wanted and where the
 /// faces could still grip with it.
 pub(super) fn eased(candidate: &Candidate) -> Option<Input> {
     let used = overused(candidate, CheckId::Clamp).filter(|&used| used > AIM)?;
-    let of_clamp = |id| {
-        of_slipping(id)
-            || matches!(
-                id,
-                CheckId::Clamp
-                    | CheckId::BoltTightening
-                    | CheckId::BoltService
-                    | CheckId::BoltCombined
-                    | CheckId::FacePull
-            )
-    };
     if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {
         return None;
     }
@@ -202,6 +204,9 @@ pub(super) fn faced(candidate: &Candidate) -> Option<Input> {
         return None;
     }
     overused(candidate, CheckId::Clamp)?;
+    if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {
+        return None;
+    }
     let mut faced = s.input.clone();
     faced.sleeve_short_mm = FACED_SHORT_MM;
     Some(faced)

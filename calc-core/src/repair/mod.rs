@@ -199,7 +199,9 @@ impl Search<'_> {
 /// A piece that is fitted to its place may come out as short as its candidate says, or just as long as the
 /// place: whether the joint holds no less with the longest.
 fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
-    if candidate.sleeve_short.si() <= 0.0 || support::of(candidate).longest_over(candidate).is_none() {
+    if candidate.sleeve_short.si() <= 0.0
+        || support::of(candidate).longest_over(candidate).is_none()
+    {
         return true;
     }
     let mut input = candidate.input.clone();

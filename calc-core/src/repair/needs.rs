@@ -90,11 +90,17 @@ pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
     if let Some(pieces) = &jobs.pieces {
         let block = matches!(pieces.shape, Shape::Block { .. });
         let inside = block || matches!(jobs.fit, Some(Fit::Sawn | Fit::Filed | Fit::Faced));
-        needs.add(Need::Lathe, matches!(jobs.fit, Some(Fit::Faced | Fit::Turned)));
+        needs.add(
+            Need::Lathe,
+            matches!(jobs.fit, Some(Fit::Faced | Fit::Turned)),
+        );
         needs.add(Need::Mill, jobs.fit == Some(Fit::Milled));
         needs.add(Need::OpenEnd, inside);
     }
-    needs.add(Need::Mill, jobs.seats.as_ref().is_some_and(|seats| !seats.is_bought()));
+    needs.add(
+        Need::Mill,
+        jobs.seats.as_ref().is_some_and(|seats| !seats.is_bought()),
+    );
     let aluminium = after.tube.material.family() == Family::Aluminium;
     needs.add(Need::AluminiumWelder, jobs.welds > 0 && aluminium);
     needs.add(Need::SteelWelder, jobs.welds > 0 && !aluminium);

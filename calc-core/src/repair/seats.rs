@@ -85,7 +85,9 @@ impl Seats {
         let same = Self::of(before, old)
             .zip(Self::of(after, new))
             .is_some_and(|(was, is)| {
-                was.hollow == is.hollow && was.hole + 0.05e-3 >= is.hole && was.side + 1e-6 >= is.side
+                was.hollow == is.hollow
+                    && was.hole + 0.05e-3 >= is.hole
+                    && was.side + 1e-6 >= is.side
             });
         let bolts = if same { new.saturating_sub(old) } else { new };
         Self::of(after, bolts).filter(|seats| seats.count > 0)

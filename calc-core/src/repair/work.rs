@@ -120,7 +120,11 @@ pub(super) fn jobs(
         0
     };
     let solid = after.support == SupportKind::Solid;
-    let walls = if after.member.is_open() || solid { 1 } else { 2 };
+    let walls = if after.member.is_open() || solid {
+        1
+    } else {
+        2
+    };
     let seats = Seats::added(before, after);
     let fastened_anew = added_part.is_some_and(AddedPart::lengthens_grip)
         || seats.is_some()
@@ -184,12 +188,24 @@ impl Jobs {
             (Label::WorkLayout, self.added, rates.minutes_layout),
             (Label::WorkCuts, self.cuts(), rates.minutes_cut * sawn),
             (Label::WorkMachine, machined, rates.minutes_machine),
-            (Label::WorkSaddles, saddles, rates.minutes_saddle + rates.minutes_cut),
-            (Label::WorkHoles, self.holes() - self.deep_holes, rates.minutes_hole),
+            (
+                Label::WorkSaddles,
+                saddles,
+                rates.minutes_saddle + rates.minutes_cut,
+            ),
+            (
+                Label::WorkHoles,
+                self.holes() - self.deep_holes,
+                rates.minutes_hole,
+            ),
             (Label::WorkDeepHoles, self.deep_holes, deep),
             (Label::WorkFit, filed, rates.minutes_file),
             (Label::WorkWelds, self.welds, rates.minutes_weld * weld),
-            (Label::WorkSurfaces, self.surfaces, rates.minutes_surface * surface),
+            (
+                Label::WorkSurfaces,
+                self.surfaces,
+                rates.minutes_surface * surface,
+            ),
             (Label::WorkBolts, self.bolts, rates.minutes_bolt),
         ]
     }

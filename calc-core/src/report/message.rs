@@ -365,8 +365,8 @@ messages! {
     FitFiled = "fit-filed" (1),
     FitFaced = "fit-faced" (1),
     FitFlush = "fit-flush" (1),
-    FitMilled = "fit-milled" (0),
-    FitTurned = "fit-turned" (0),
+    FitMilled = "fit-milled" (2),
+    FitTurned = "fit-turned" (1),
     FitInside = "fit-inside" (0),
     // Work sheet: holes.
     HoleRound = "hole-round" (0),

@@ -134,6 +134,7 @@ impl AddedPart for SolidInsert {
                 depth: s.tube.depth.si() - 2.0 * wall - s.sleeve_short.si(),
                 bolts,
                 hole: s.bolting.hole.si(),
+                round: s.member.is_round(),
             },
             material: s.insert_material,
         })

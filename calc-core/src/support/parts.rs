@@ -36,13 +36,14 @@ pub(crate) enum Shape {
     },
     /// Cut from tube or pipe.
     Sleeve { outer: f64, inner: f64, length: f64 },
-    /// Fills the tube; holes for `bolts` bolts.
+    /// Fills the tube; holes for `bolts` bolts. Of a round tube it is a bar as thick as `depth`.
     Block {
         length: f64,
         width: f64,
         depth: f64,
         bolts: u32,
         hole: f64,
+        round: bool,
     },
 }
 
@@ -66,11 +67,11 @@ impl Shape {
             } => (disc(outer) - disc(inner)) * length,
             Self::Block {
                 length,
-                width,
                 depth,
                 bolts,
                 hole,
-            } => (length * width - f64::from(bolts) * disc(hole)) * depth,
+                ..
+            } => self.sawn_area() * length - f64::from(bolts) * disc(hole) * depth,
         }
         .max(0.0)
     }
@@ -119,6 +120,9 @@ impl Shape {
             Self::Washer { outer, thick, .. } => std::f64::consts::PI * outer * thick,
             Self::Plate { width, thick, .. } => width * thick,
             Self::Sleeve { outer, inner, .. } => FRAC_PI_4 * (outer * outer - inner * inner),
+            Self::Block {
+                depth, round: true, ..
+            } => FRAC_PI_4 * depth * depth,
             Self::Block { width, depth, .. } => width * depth,
         }
     }

@@ -2,7 +2,7 @@
 
 use calc_core::catalog::{CaseName, HoleFit, LoadKind};
 use calc_core::quantity::{UnitSystem, write};
-use calc_core::repair::RepairKind;
+use calc_core::repair::{Need, RepairKind};
 use calc_core::report::{Amount, CheckId, Factor, Label, Message, Part, Verdict};
 use calc_core::scenario::Field;
 
@@ -68,6 +68,7 @@ worded! {
     Part: "part", Part::key;
     CaseName: "case", CaseName::key;
     LoadKind: "kind", LoadKind::name;
+    Need: "need", Need::key;
     HoleFit: "hole-fit", HoleFit::id;
     RepairKind: "repair", RepairKind::key;
     Field: "field", Field::name;

@@ -120,24 +120,41 @@ export interface Work {
 }
 export type RepairKind =
   | "tightening" | "thick-washer" | "spreader" | "loose-sleeve" | "through-sleeve" | "welded-sleeve" | "solid-insert";
+/** What a repair needs that not everybody has: to filter by. */
+export type Need =
+  | "lathe" | "mill" | "drill-press" | "long-drill" | "open-end" | "steel-welder" | "aluminum-welder" | "blaster"
+  | "longer-fitting";
+/** A step of the work by key; minutes and cost for all of them, by the rates. */
+export interface Operation { what: string; count: number; minutes: number; cost: number; }
+/** Currency as a code of three letters, year and month of the prices; empty where not named. */
+export interface Money { currency: string; prices_of: string; }
 export interface Repair {
   kind: RepairKind; input: JointInput; changed: Array<keyof JointInput>; verdict: Verdict; weakest: CheckId;
   utilisation: number | null; most_used: number; torque_nm: number; clamp_reached_n: number; work: Work;
+  needs: Need[]; steps: Operation[];
 }
 /** The repairs that no other beats; the three picks are places in `list`. */
 export interface Repairs {
   tried: number; held: number; undecided: number; list: Repair[];
-  cheapest: number | null; strongest: number | null; without_welding: number | null;
+  cheapest: number | null; strongest: number | null; without_welding: number | null; money: Money;
 }
 export interface Cut {
   what: string; stock: string; material: string; count: number;
   length: Amount; plus: Amount; minus: Amount; width: Amount | null; thickness: Amount | null;
-  outer: Amount | null; inner: Amount | null; stock_length: Amount; notes: Said[];
+  outer: Amount | null; inner: Amount | null;
+  /** How it is brought to its length; null where the saw decides. */
+  fit: "sawn" | "filed" | "faced" | "flush" | "milled" | "turned" | null;
+  /** How far the place that it goes into may be from the drawing, either way. */
+  varies: Amount | null;
+  /** Length to have of the stock for one, by the drawing. */
+  rough: Amount; stock_length: Amount; notes: Said[];
 }
 export type DrillSize = Sourced & { diameter: Amount };
 export interface Hole {
   place: string; count: number; from: Amount | null; to: Amount;
   drill_inch: DrillSize | null; drill_metric: DrillSize | null; tool: string; pilot: Amount | null;
+  /** How deep it is, where that is more than a wall or a plate. */
+  deep: Amount | null;
   class: (Sourced & { fit: "close" | "normal" | "loose" | "structural" }) | null;
   distances: Array<{ what: string; needed: Amount; given: Amount; verdict: Verdict }>; notes: Said[];
 }
@@ -151,14 +168,15 @@ export interface Weld {
   steps: Step[]; notes: Said[];
 }
 export type TighteningPlan = Sourced & {
-  torque: Amount; clamp: Amount; reached: Amount; method: string; lubrication: string; bolt_length: Amount;
+  torque: Amount; clamp: Amount; reached: Amount; method: string; lubrication: string; bolt_length: Amount; bolt_stock: Amount;
   bolts: Array<{ number: number; along: Amount; across: Amount }>; order: number[];
   passes: Array<Sourced & { what: string; torque: Amount | null }>;
   first_loss: Amount; first_loss_share: Amount; look_again: Said[]; notes: Said[];
 };
 export interface WorkSheet {
   kind: RepairKind; input: JointInput; cuts: Cut[]; holes: Hole[]; weld: Weld | null; tightening: TighteningPlan;
-  materials: Array<{ what: string; stock: string; material: string; count: number; mass: Amount; cost: number }>;
-  operations: Array<{ what: string; count: number; minutes: number; cost: number }>;
-  work: Work; cautions: Said[];
+  materials: Array<{
+    what: string; stock: string; material: string; count: number; length: Amount | null; mass: Amount; cost: number;
+  }>;
+  operations: Operation[]; work: Work; money: Money; needs: Need[]; effects: Said[]; cautions: Said[];
 }

@@ -2,11 +2,13 @@
 
 /** A text as it was understood; `value` is in `unit`, `si` in the coherent SI unit. */
 export interface Typed { text: string; value: number; unit: string; si: number; note: string | null }
-/** Your own rates; what is left out takes its default. Money in your own currency. */
+/** Your own rates; what is left out takes its default. With money of your own give its currency and month as well. */
 export interface Rates {
+  currency?: string; prices_of?: string;
   hour?: number; steel_kg?: number; aluminium_kg?: number; stainless_kg?: number; bolt?: number;
-  minutes_hole?: number; minutes_cut?: number; minutes_weld?: number; minutes_bolt?: number;
-  minutes_surface?: number;
+  tapered_washer?: number; minutes_layout?: number; minutes_hole?: number; minutes_cut?: number;
+  minutes_file?: number; minutes_machine?: number; minutes_saddle?: number; minutes_weld?: number;
+  minutes_bolt?: number; minutes_surface?: number;
 }
 /** Thrown by every function here. */
 export interface CalculationError extends Error {

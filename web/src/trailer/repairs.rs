@@ -17,14 +17,23 @@ use crate::el::{El, classed, el, value_of as typed_in};
 /// Name, shown unit and place of a rate.
 type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
 
-const RATES: [Rate; 10] = [
+const RATES: [Rate; 15] = [
     ("an hour of work", |r| &mut r.hour),
     ("a kilogram of steel", |r| &mut r.steel_kg),
     ("a kilogram of aluminium", |r| &mut r.aluminium_kg),
     ("a kilogram of stainless steel", |r| &mut r.stainless_kg),
     ("a bolt with nut and washers", |r| &mut r.bolt),
+    ("a tapered washer", |r| &mut r.tapered_washer),
+    ("minutes to lay out a bolt", |r| &mut r.minutes_layout),
     ("minutes for a hole", |r| &mut r.minutes_hole),
     ("minutes for a cut", |r| &mut r.minutes_cut),
+    ("minutes to measure a place and file a piece to it", |r| {
+        &mut r.minutes_file
+    }),
+    ("minutes to set up and machine a face", |r| {
+        &mut r.minutes_machine
+    }),
+    ("minutes to hollow a saddle", |r| &mut r.minutes_saddle),
     ("minutes for a weld round a sleeve end", |r| {
         &mut r.minutes_weld
     }),
@@ -145,6 +154,10 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
         "cost",
     ]
     .map(head);
+    if !found.money.currency.is_empty() {
+        let money = [&*found.money.currency, &*found.money.prices_of];
+        all.push(classed("p", "soft").text(words::message("repair.money").with(&money)));
+    }
     all.push(
         classed("table", "restack repair-table")
             .child(
@@ -174,6 +187,7 @@ fn row(
                 .text(format!("{}: ", words::label_in(&repair.input, field)))
                 .child(el("b").text(value_of(&repair.input, field, units)))
         });
+    let needs = worksheet::needs(repair.needs).map(|text| el("li").text(text));
     let work = &repair.work;
     let count = |n: u32, one: &str, many: &str| {
         (n > 0).then(|| format!("{n}\u{a0}{}", if n == 1 { one } else { many }))
@@ -220,7 +234,7 @@ fn row(
         .child(
             title
                 .text(name)
-                .child(classed("ul", "changes").children(changes)),
+                .child(classed("ul", "changes").children(changes.chain(needs))),
         )
         .child(
             cell("", "then the joint", String::new())
@@ -277,7 +291,13 @@ fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
             let value = typed.filter(|value| (0.0..=1e6).contains(value));
             wrong.set(value.is_none());
             if let Some(value) = value {
-                desk.rates.update(|rates| *place(rates) = value);
+                desk.rates.update(|rates| {
+                    *place(rates) = value;
+                    // Whose money it is now, only the reader knows.
+                    if !name.starts_with("minutes") {
+                        rates.currency.clear();
+                    }
+                });
             }
         });
     classed("div", "field")

@@ -2,6 +2,7 @@
 
 use calc_core::catalog;
 use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::repair::Needs;
 use calc_core::repair::sheet::{
     Cut, Distance, Hole, TighteningPlan, WeldPlan, WorkSheet, work_sheet,
 };
@@ -42,6 +43,11 @@ pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool
 
 fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
+    all.extend(needs(sheet.needs).map(|text| el("p").text(text)));
+    if !sheet.effects.is_empty() {
+        all.push(el("h4").text("What changes with it"));
+        all.push(notes(&[&sheet.effects], units));
+    }
     if !sheet.cuts.is_empty() {
         all.push(cuts(&sheet.cuts, units));
         all.push(notes(
@@ -65,6 +71,12 @@ fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     all.push(el("h4").text("Take care"));
     all.push(notes(&[&sheet.cautions], units));
     all
+}
+
+/// What a repair needs, in a sentence.
+pub(super) fn needs(needs: Needs) -> Option<String> {
+    let named: Vec<&str> = needs.iter().map(words::label).collect();
+    (!named.is_empty()).then(|| "Needs {0}.".with(&[&named.join(", ")]))
 }
 
 /// A table that falls into blocks on a phone. Rows as they come, so that all tables share one code.
@@ -143,6 +155,7 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
                 &shown(cut.minus, units),
             ]),
             section,
+            shown(cut.rough, units),
             shown(cut.stock_length, units),
         ]
         .into()
@@ -154,6 +167,7 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
             "from",
             "length",
             "section",
+            "stock for one",
             "uses up, with saw cuts",
         ],
         rows.collect(),
@@ -188,7 +202,10 @@ fn holes(holes: &[Hole], units: UnitSystem) -> El {
         [
             "{0} in {1}".with(&[&hole.count.to_string(), words::label(hole.place)]),
             from,
-            shown(hole.to, units),
+            hole.deep.map_or_else(
+                || shown(hole.to, units),
+                |deep| "{0}, {1} deep".with(&[&shown(hole.to, units), &shown(deep, units)]),
+            ),
             drills.join(" or "),
             with,
             class,
@@ -295,13 +312,14 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
         .into()
     });
     let state = words::choice(Field::Lubrication, &plan.lubrication);
-    let told = "Torque {0} by {1}, for {2}. Order of the bolts, counted from the front, left before right: {3}. Bolts at least {4} long under the head."
+    let told = "Torque {0} by {1}, for {2}. Order of the bolts, counted from the front, left before right: {3}. Bolts at least {4} long under the head: {5} as sold."
         .with(&[
             &shown(plan.torque, units),
             &words::choice(Field::Method, &plan.method),
             &state,
             &order.join(", "),
             &shown(plan.bolt_length, units),
+            &shown(plan.bolt_stock, units),
         ]);
     let loss = "About {0} of clamp, {1}, goes by itself in the first days.".with(&[
         &shown(plan.first_loss, units),
@@ -328,14 +346,12 @@ fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
             || made_of(m.stock, m.material),
             |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
         );
-        let mass = if m.mass.si > 0.0 {
-            shown(m.mass, units)
-        } else {
-            String::from("–")
-        };
+        let mass = (m.mass.si > 0.0).then(|| shown(m.mass, units));
+        let size = [m.length.map(|length| shown(length, units)), mass];
+        let size: Vec<String> = size.into_iter().flatten().collect();
         [
             "{0} × {1}, {2}".with(&[&m.count.to_string(), words::label(m.what), &from]),
-            mass,
+            size.join(", "),
             money(m.cost),
         ]
     });
@@ -356,7 +372,7 @@ fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
     ];
     table(
         "Material and time, by your rates",
-        &["what", "mass or time", "cost"],
+        &["what", "length, mass or time", "cost"],
         parts.chain(work).chain([sum]).map(Vec::from).collect(),
     )
 }

@@ -2,10 +2,10 @@
 
 use super::{MaterialLine, TighteningPlan, length, said};
 use crate::quantity::Dimension;
+use crate::repair::Rates;
 use crate::repair::fit::{self, Fit};
 use crate::repair::seats::Seats;
 use crate::repair::work::{Jobs, per_kg};
-use crate::repair::Rates;
 use crate::report::{Amount, Label, Said, say};
 use crate::scenario::{Field, Scenario};
 use crate::support::parts::{Cutting, Pieces, Shape};
@@ -105,10 +105,14 @@ fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting, fit: Option<Fit>) -> Cut
         Shape::Washer { thick, .. } => (None, Some(thick)),
         Shape::Plate { width, thick, .. } => (Some(width), Some(thick)),
         Shape::Sleeve { .. } => (None, None),
+        Shape::Block { round: true, .. } => (None, None),
         Shape::Block { width, depth, .. } => (Some(width), Some(depth)),
     };
     let (outer, inner) = match *shape {
         Shape::Sleeve { outer, inner, .. } => (Some(length(outer)), Some(length(inner))),
+        Shape::Block {
+            round: true, depth, ..
+        } => (Some(length(depth)), None),
         _ => (None, None),
     };
     let (varies, over) = to_fit(s, fit);
@@ -119,7 +123,7 @@ fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting, fit: Option<Fit>) -> Cut
     };
     let mut notes = cutting.notes;
     if let Some(fit) = fit {
-        notes.extend(fitting(s, fit, varies, over));
+        notes.extend(fitting(s, fit, shape, [varies, over]));
     }
     Cut {
         what: shape.name(),
@@ -157,15 +161,20 @@ fn to_fit(s: &Scenario, fit: Option<Fit>) -> (f64, f64) {
 }
 
 /// How to bring a piece to its measured place.
-fn fitting(s: &Scenario, fit: Fit, varies: f64, over: f64) -> Vec<Said> {
+fn fitting(s: &Scenario, fit: Fit, shape: &Shape, [varies, over]: [f64; 2]) -> Vec<Said> {
+    // Bar that is thick enough at the widest place.
+    let bar = match *shape {
+        Shape::Block { width, depth, .. } => [width, depth].map(|thick| thick + varies),
+        _ => [0.0; 2],
+    };
     let mut notes = vec![said(say::FitNumbered, [varies])];
     match fit {
         Fit::Sawn => {}
         Fit::Filed => notes.push(said(say::FitFiled, [over])),
         Fit::Faced => notes.push(said(say::FitFaced, [over])),
         Fit::Flush => notes.push(said(say::FitFlush, [over])),
-        Fit::Milled => notes.push(said(say::FitMilled, [])),
-        Fit::Turned => notes.push(said(say::FitTurned, [])),
+        Fit::Milled => notes.push(said(say::FitMilled, bar)),
+        Fit::Turned => notes.push(said(say::FitTurned, [bar[1]])),
     }
     if fit != Fit::Flush && !s.member.is_round() {
         notes.push(said(say::FitInside, []));

@@ -118,7 +118,7 @@ pub(super) fn list(
             hole.notes.push(said(say::HoleRound, []));
         }
         if after.support == SupportKind::Solid {
-            deepen(&mut hole, after.tube.depth.si());
+            deepen(&mut hole, after, after.tube.depth.si());
         }
         holes.push(hole);
     }
@@ -139,7 +139,7 @@ pub(super) fn list(
         let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
         if matches!(pieces.shape, Shape::Block { .. }) {
             hole.notes.push(said(say::HoleThroughTube, []));
-            deepen(&mut hole, pieces.shape.hole_depth());
+            deepen(&mut hole, after, pieces.shape.hole_depth());
         }
         holes.push(hole);
     }
@@ -147,11 +147,21 @@ pub(super) fn list(
         let hole = after.bolting.hole.si();
         let from = (jobs.in_tube.opened > 0).then_some(before.bolting.hole.si());
         let mut hole = drilled(after, Label::PlaceBlock, jobs.through_block, from, hole);
-        deepen(&mut hole, after.tube.depth.si() - 2.0 * after.tube.wall.si());
+        deepen(
+            &mut hole,
+            after,
+            after.tube.depth.si() - 2.0 * after.tube.wall.si(),
+        );
         holes.push(hole);
     }
     if let Some(seats) = jobs.seats.as_ref().filter(|seats| !seats.is_bought()) {
-        holes.push(drilled(after, Label::PlaceSaddle, seats.count, None, seats.hole));
+        holes.push(drilled(
+            after,
+            Label::PlaceSaddle,
+            seats.count,
+            None,
+            seats.hole,
+        ));
     }
     let play = (after.sleeve.inner - after.bolting.thread.major()).si();
     let bored = matches!(jobs.pieces.map(|p| p.shape), Some(Shape::Sleeve { .. }));
@@ -221,14 +231,17 @@ fn drilled(s: &Scenario, place: Label, count: u32, from: Option<f64>, to: f64) -
     }
 }
 
-/// A hole through a block or a bar: by drill, and a long one where the usual does not reach.
-fn deepen(hole: &mut Hole, deep: f64) {
+/// A hole through a block or a bar: by drill, and a long one where the usual does not reach through the tube.
+fn deepen(hole: &mut Hole, s: &Scenario, deep: f64) {
     hole.deep = Some(length(deep));
     hole.tool = Label::DrillTwist;
-    hole.notes.retain(|note| note.code != say::HoleOpenGuided.message());
+    // The hole in the wall guides it.
+    hole.pilot = hole.pilot.filter(|_| s.support == SupportKind::Solid);
+    hole.notes
+        .retain(|note| note.code != say::HoleOpenGuided.message());
     hole.notes.push(said(say::HoleDeep, [deep]));
     let reach = drill_reaches(hole.to.si);
-    if deep > reach {
+    if s.tube.depth.si() > reach {
         hole.notes.push(said(say::HoleLongDrill, [reach]));
     }
 }

@@ -135,7 +135,8 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
         notes.push(Said::of(say::TightenEased, [of(torque, Dimension::Torque)]));
     }
     // What fitted its place lets the faces come in no further than it is short.
-    if matches!(jobs.fit, Some(Fit::Filed | Fit::Faced | Fit::Milled)) && s.sleeve_short.si() > 0.0 {
+    if matches!(jobs.fit, Some(Fit::Filed | Fit::Faced | Fit::Milled)) && s.sleeve_short.si() > 0.0
+    {
         notes.push(said(say::TightenMeasureFaces, [s.sleeve_short.si()]));
     }
     let places = &analysis.cases().places;

@@ -192,9 +192,15 @@ fn notes(
 ) -> Vec<Said> {
     let round = s.member.is_round();
     let mut notes = if round {
-        vec![said(say::WeldRound, [falls(s)]), said(say::WeldRoundBevel, [w.depth.si()])]
+        vec![
+            said(say::WeldRound, [falls(s)]),
+            said(say::WeldRoundBevel, [w.depth.si()]),
+        ]
     } else {
-        vec![said(say::WeldWhyGroove, []), said(say::WeldBevelHole, [w.depth.si()])]
+        vec![
+            said(say::WeldWhyGroove, []),
+            said(say::WeldBevelHole, [w.depth.si()]),
+        ]
     };
     notes.push(said(say::WeldAssumption, []));
     let flat = s.tube.width.si() / 2.0 - s.tube.corner_radius.si();
