@@ -2,13 +2,12 @@
 //! next in one that does not hold yet.
 
 use super::Candidate;
-use super::fit::FACED_SHORT_MM;
 use crate::catalog::{self, Family, HoleFit};
 use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, CheckId, Verdict};
-use crate::scenario::{Field, Input, JointKind, Scenario, ShapedWasher, SupportKind, YesNo};
+use crate::scenario::{Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
 use crate::support::{self, PARTS};
 
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
@@ -166,7 +165,7 @@ const fn of_slipping(id: CheckId) -> bool {
     )
 }
 
-/// What may get better with less torque, or on a support that meets the faces sooner.
+/// What may get better with less torque.
 const fn of_clamp(id: CheckId) -> bool {
     of_slipping(id)
         || matches!(
@@ -194,22 +193,6 @@ pub(super) fn eased(candidate: &Candidate) -> Option<Input> {
         eased.torque_nm = Some(set);
         eased
     })
-}
-
-/// The same joint with its sleeve faced in a lathe, where a filed one does not hold for its length, or not with
-/// something in hand.
-pub(super) fn faced(candidate: &Candidate) -> Option<Input> {
-    let s = &candidate.scenario;
-    if s.support != SupportKind::LooseSleeve || s.input.sleeve_short_mm <= FACED_SHORT_MM {
-        return None;
-    }
-    overused(candidate, CheckId::Clamp)?;
-    if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {
-        return None;
-    }
-    let mut faced = s.input.clone();
-    faced.sleeve_short_mm = FACED_SHORT_MM;
-    Some(faced)
 }
 
 /// Whether the best faces that a shop can make would grip at the clamp that there is. ResidualClamp rises with the

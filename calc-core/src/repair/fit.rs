@@ -7,7 +7,7 @@ use crate::catalog::Family;
 use crate::keys::keys;
 use crate::quantity::InUnits;
 use crate::scenario::{Scenario, SupportKind};
-use crate::support::parts::{FITTED_SHORT_MM, Shape};
+use crate::support::parts::Shape;
 
 keys! {
     /// How a piece is brought to its length.
@@ -27,12 +27,9 @@ keys! {
     }
 }
 
-/// Shortness that facing in a lathe keeps within, mm: what is left is the measuring of the place with a caliper. An
-/// assumption. Ends faced in one chucking are parallel within 0.05 mm, from memory.
-pub(super) const FACED_SHORT_MM: f64 = 0.1;
-
-/// Below this shortness a file by hand is not enough, m: between what a file and what a lathe keeps.
-const FACED_BELOW: f64 = 0.5e-3 * (FACED_SHORT_MM + FITTED_SHORT_MM);
+/// Shortness below which a file by hand is not enough, m: it takes a lathe, which leaves the measuring of the place with
+/// a caliper, 0.1 mm. An assumption. Ends faced in one chucking are parallel within 0.05 mm, from memory.
+const FACED_BELOW: f64 = 0.2e-3;
 
 /// How far a band saw misses its mark at most, m, either way (trade pages: ±0.3 to ±0.8 mm, unsourced there).
 pub(super) const SAW: f64 = 0.8e-3;

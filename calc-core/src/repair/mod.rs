@@ -131,31 +131,6 @@ impl Search<'_> {
         })
     }
 
-    /// Tries what may mend a candidate that does not hold: a piece faced in a lathe in place of a filed one, less
-    /// torque, faces that grip better.
-    fn follow_up(&mut self, candidate: Candidate) {
-        if let Some(faced) = candidates::faced(&candidate)
-            && let Some(tried) = self.attempt(&faced)
-        {
-            self.ease_and_clean(tried);
-        }
-        self.ease_and_clean(candidate);
-    }
-
-    fn ease_and_clean(&mut self, mut candidate: Candidate) {
-        if let Some(eased) = candidates::eased(&candidate)
-            && let Some(tried) = self.attempt(&eased)
-        {
-            candidate = tried;
-        }
-        // Cleaning is worth its while in place of other bolts, not on top of them.
-        let (bolting, there) = (&candidate.scenario.bolting, &self.joint.bolting);
-        let same_bolts = bolting.count() == there.count() && bolting.thread == there.thread;
-        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
-            self.attempt(&gripping);
-        }
-    }
-
     /// Keeps a candidate that holds or is close.
     fn keep(&mut self, analysis: &Analysis<'_>, checks: &[Check]) {
         let (weakest, verdict) = weakest(checks);
@@ -223,10 +198,20 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         found: Vec::new(),
     };
     for input in candidates::all(s) {
-        let Some(candidate) = search.attempt(&input) else {
+        let Some(mut candidate) = search.attempt(&input) else {
             continue;
         };
-        search.follow_up(candidate);
+        if let Some(eased) = candidates::eased(&candidate)
+            && let Some(tried) = search.attempt(&eased)
+        {
+            candidate = tried;
+        }
+        // Cleaning is worth its while in place of other bolts, not on top of them.
+        let bolting = &candidate.scenario.bolting;
+        let same_bolts = bolting.count() == s.bolting.count() && bolting.thread == s.bolting.thread;
+        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
+            search.attempt(&gripping);
+        }
     }
     let Search {
         tried,

@@ -174,7 +174,7 @@ pub(super) fn jobs(
 }
 
 impl Jobs {
-    /// Every step of the work: what, how often, minutes for one.
+    /// Every step of the work in the order of working: what, how often, minutes for one.
     fn tasks(&self, rates: &Rates) -> [(Label, u32, f64); 10] {
         let pieces = self.pieces.as_ref();
         let each = |n: u32| pieces.map_or(0, |p| p.count * n);
@@ -186,6 +186,11 @@ impl Jobs {
         let surface = if self.blasted { 2.0 } else { 1.0 };
         [
             (Label::WorkLayout, self.added, rates.minutes_layout),
+            (
+                Label::WorkHoles,
+                self.holes() - self.deep_holes,
+                rates.minutes_hole,
+            ),
             (Label::WorkCuts, self.cuts(), rates.minutes_cut * sawn),
             (Label::WorkMachine, machined, rates.minutes_machine),
             (
@@ -193,13 +198,9 @@ impl Jobs {
                 saddles,
                 rates.minutes_saddle + rates.minutes_cut,
             ),
-            (
-                Label::WorkHoles,
-                self.holes() - self.deep_holes,
-                rates.minutes_hole,
-            ),
-            (Label::WorkDeepHoles, self.deep_holes, deep),
             (Label::WorkFit, filed, rates.minutes_file),
+            // With the block in its place.
+            (Label::WorkDeepHoles, self.deep_holes, deep),
             (Label::WorkWelds, self.welds, rates.minutes_weld * weld),
             (
                 Label::WorkSurfaces,

@@ -16,7 +16,7 @@ pub(super) const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"
 /// How much too short a sleeve or block may come out that is filed or milled to its measured place, mm. An
 /// assumption: the general tolerance of ISO 2768-m from 30 to 120 mm (from memory), which has room for measuring
 /// inside a tube, 0.1 mm, and for an end that is out of square. It is never too long: it has to slide in by hand.
-pub(crate) const FITTED_SHORT_MM: f64 = 0.3;
+pub(super) const FITTED_SHORT_MM: f64 = 0.3;
 
 /// Tolerance of a plate's outline, m. Common practice, no source.
 const OUTLINE: f64 = 1e-3;

@@ -197,8 +197,9 @@ class Sheet:
         welds = 2 * n if kind == "welded-sleeve" else 0
         if welds:
             r, R = SLEEVES[a["sleeve"]][0] * INCH / 2, D / 2
-            length = 2 * math.pi * r * (1 + (r / R) ** 2 / 16 if round_ else 1)
-            self.say(f"Welds at both ends, {welds}, each 2*pi*{f(r)}" + (f"*(1 + ({f(r)}/{f(R)})^2/16)" if round_ else "")
+            # On a round wall the line is z = sqrt(R^2 - r^2 sin^2), its length a series in k = r/R.
+            length = 2 * math.pi * r * (1 + (r / R) ** 2 / 16 + 0.0283 * (r / R) ** 4 if round_ else 1)
+            self.say(f"Welds at both ends, {welds}, each 2*pi*{f(r)}" + (f"*(1 + k^2/16 + 0.028*k^4) with k = {f(r)}/{f(R)}" if round_ else "")
                      + f" = {f(length)} long, as deep as the wall" + ("; half as long again on a round wall" if round_ else "") + ".")
             self.weld = dict(joint="weld-round-groove" if round_ else "weld-bevel-groove", count=welds, length_mm=length,
                              depth_mm=t, filler="5356" if aluminum else "er70s-6")
