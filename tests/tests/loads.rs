@@ -46,9 +46,9 @@ fn bolt_in_service() {
         };
         assert_eq!(check.reason.code, code, "{}", check.demand.si);
         assert_eq!(substituted("F_max"), report.tightening.clamp_max_n);
-        assert!(substituted("C") > 0.0 && substituted("C") < 1.0);
+        assert!(substituted("C_b") > 0.0 && substituted("C_b") < 1.0);
         assert_eq!(substituted("F_T"), report.losses.temperature_n);
-        let sum = substituted("F_max") + substituted("F_T") + substituted("C") * substituted("N");
+        let sum = substituted("F_max") + substituted("F_T") + substituted("C_b") * substituted("N");
         assert!((check.demand.si - sum.max(substituted("N"))).abs() < 1e-6);
         let most = report
             .loads

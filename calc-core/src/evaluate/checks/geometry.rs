@@ -10,7 +10,7 @@ use crate::mechanics::sleeve::kern;
 use crate::quantity::{InUnits, Length, Ratio, inch, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
-use crate::scenario::{Mount, Scenario, Strength, SupportKind};
+use crate::scenario::{Scenario, Strength, SupportKind};
 use crate::support::parts::{PUSH, PUSHED_FRICTION};
 use crate::support::{self, SERVICE_SHARE, VISIBLE};
 
