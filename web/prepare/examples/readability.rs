@@ -1,0 +1,33 @@
+//! Prints how easy every content file reads: `cargo run -p prepare --example readability`.
+
+use std::path::Path;
+
+use prepare::readability::{Counts, markdown, sentences};
+use prepare::register::Register;
+
+fn main() -> std::io::Result<()> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let register = Register::read(&root).unwrap_or_default();
+    let mut files: Vec<_> = std::fs::read_dir(root.join("content"))?
+        .filter_map(|entry| Some(entry.ok()?.path()))
+        .filter(|path| path.extension().is_some_and(|e| e == "md"))
+        .collect();
+    files.sort();
+    println!("{:<22} {:>5} {:>9} {:>15} {:>6}", "file", "words", "sentences", "Flesch-Kincaid", "ARI");
+    for path in files {
+        let mut counts: Counts = markdown(&std::fs::read_to_string(&path)?, &register);
+        let said = path.with_extension("toml");
+        if said.exists() {
+            counts += sentences(&std::fs::read_to_string(said)?, &register);
+        }
+        let name = path.file_stem().unwrap_or_default().to_string_lossy();
+        println!(
+            "{name:<22} {:>5} {:>9} {:>15.1} {:>6.1}",
+            counts.words,
+            counts.sentences,
+            counts.flesch_kincaid_grade(),
+            counts.automated_readability_index()
+        );
+    }
+    Ok(())
+}
