@@ -48,7 +48,7 @@ const STANDS: &[Choice] = &[
 const MADES: &[Choice] = &[
     Choice {
         key: "right",
-        name: "as it should be",
+        name: "done right",
     },
     Choice {
         key: "wrong",
@@ -68,7 +68,7 @@ const WORDS: [[&str; 2]; 5] = [
 const CONTROLS: &[Control] = &[
     Control {
         key: "stand",
-        label: "What does the clamp stand on?",
+        label: "What backs up the faces?",
         kind: ControlKind::Choices {
             of: STANDS,
             start: 0,
@@ -205,6 +205,8 @@ impl Numbers {
             (1, _) if clicked => "plate-click",
             (1, _) if gave_way => "plate-bends",
             (1, _) => "plate-rising",
+            // Crushed or not, this wrench clicks in the end.
+            (_, 1) if clicked => "pipe-click",
             (_, 1) if gave_way => "pipe-gives",
             (_, _) if clicked => "through-click",
             (_, _) => "through-rising",
@@ -358,7 +360,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     });
     let wanted = n.joint.curve.wanted_torque_nm;
     Chart {
-        title: String::from("Torque against turn on five stands"),
+        title: String::from("Torque against turn with five kinds of backing"),
         x: Axis {
             name: "turn of the nut",
             dimension: Dimension::Angle,
@@ -428,7 +430,7 @@ mod tests {
             ("stand=loose", "loose-click"),
             ("stand=loose made=wrong", "short-click"),
             ("stand=through", "through-click"),
-            ("stand=through made=wrong", "pipe-gives"),
+            ("stand=through made=wrong", "pipe-click"),
             ("stand=insert", "insert-click"),
             ("stand=insert made=wrong", "short-click"),
         ] {
@@ -437,6 +439,7 @@ mod tests {
         }
         assert_eq!(of("stand=loose made=wrong turn=300").said, "not-reached");
         assert_eq!(of("stand=loose turn=30").said, "cut-rising");
+        assert_eq!(of("stand=through made=wrong turn=200").said, "pipe-gives");
     }
 
     #[test]
