@@ -45,8 +45,8 @@ test('shows the spread, what makes the difference, and where it comes from', asy
   assert.ok(low < middle && middle < high, `${low} ${middle} ${high}`);
   assert.match(await words(section.locator('.matters')), /friction between the faces \d+ %/);
   const drawing = section.locator('svg');
-  assert.match(await drawing.locator('title').textContent(), /Clamp that is reached/);
-  assert.ok((await drawing.locator('text', { hasText: 'wanted' }).count()) === 1);
+  assert.match(await drawing.locator('title').textContent(), /Clamp load that is reached/);
+  assert.ok((await drawing.locator('text', { hasText: 'target' }).count()) === 1);
   await section.locator('summary').click();
   const spreads = section.locator('details li');
   assert.ok((await spreads.count()) >= 5);
