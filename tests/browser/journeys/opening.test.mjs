@@ -45,7 +45,7 @@ test('turning the nut dents the faces, and past the knee the clamp hardly grows'
   const { page } = visit;
   await turn(page, 0);
   assert.match(await section(page), /faces are flat/);
-  assert.match(await said(page).innerText(), /Hand-tight.*click at 75\.4\slbf·ft/);
+  assert.match(await said(page).innerText(), /Snug.*click at 75\.4\slbf·ft/);
 
   await turn(page, 60);
   const early = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
@@ -54,8 +54,8 @@ test('turning the nut dents the faces, and past the knee the clamp hardly grows'
 
   await turn(page, 323);
   const knee = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
-  assert.match(knee.words, /Here it lets go/);
-  assert.match(await figure(page).locator('.plot').textContent(), /the washer dishes/);
+  assert.match(knee.words, /Here it gives way/);
+  assert.match(await figure(page).locator('.plot').textContent(), /the washer cups/);
 
   await turn(page, 540);
   const late = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
@@ -157,10 +157,10 @@ test('offers its key points as a table', async (t) => {
   const { page } = visit;
   await figure(page).getByText('Key points as a table').click();
   const row = (name) => figure(page).getByRole('row', { name });
-  assert.match(await row('where it lets go').innerText(), /323°.*lbf·ft.*lbf.*in/s);
-  assert.match(await row('at the wanted torque').innerText(), /not reached/);
+  assert.match(await row('where it gives way').innerText(), /323°.*lbf·ft.*lbf.*in/s);
+  assert.match(await row('at the target torque').innerText(), /not reached/);
   await choose(page, 'sleeve inside the tube');
-  assert.match(await row('at the wanted torque').innerText(), /75\.4/);
+  assert.match(await row('at the target torque').innerText(), /75\.4/);
   assert.match(
     await page.getByRole('img', { name: /^Torque against turn of the nut/ }).getAttribute('aria-label'),
     /degrees, 75/,
