@@ -196,7 +196,7 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
     if let Some(used) = words::share(weakest.utilisation) {
         verdict = verdict
             .text(" ")
-            .child(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
+            .child(classed("span", "used").text("{0} of its capacity is used".with(&[&used])));
     }
     let reason = el("p")
         .child(el("b").text(words::label(report.weakest)))
