@@ -55,7 +55,7 @@ pub const fn unit_for(dimension: Dimension, system: UnitSystem) -> Unit {
 /// A result for the screen: `36.7 kN`, `8250 lbf`, `0.043 in`, `190°`, `12 %`.
 ///
 /// Three significant digits. A length is given to 0.1 mm or 0.001 in (0.01 mm below 10 mm), a temperature to
-/// 0.1°, an angle to 0.1° and from 10° on to 1°, with no whole digit rounded away, and with two significant
+/// 0.1°, an angle to 0.1° and from 100° on to 1°, with no whole digit rounded away, and with two significant
 /// digits when it is smaller than that step. Zeros that end a decimal are left out.
 ///
 /// ```
@@ -166,7 +166,7 @@ fn rounded_for(value: f64, dimension: Dimension, unit: Unit) -> f64 {
         Dimension::Length if unit == Unit::Inch => 3,
         Dimension::Length if value.abs() < 10.0 => 2,
         // Nobody reads a tenth of a degree off a wrench.
-        Dimension::Angle if value.abs() >= 10.0 => 0,
+        Dimension::Angle if value.abs() >= 100.0 => 0,
         Dimension::Length
         | Dimension::Angle
         | Dimension::Temperature
@@ -298,7 +298,7 @@ mod tests {
             (123_456.0, Count, Us, "123,456"),
             (150_000_000.0, Force, Metric, "150_000 kN"),
             (std::f64::consts::PI * 482.7 / 180.0, Angle, Us, "483°"),
-            (std::f64::consts::PI * 9.46 / 180.0, Angle, Us, "9.5°"),
+            (std::f64::consts::PI * 35.64 / 180.0, Angle, Us, "35.6°"),
             (0.0, Force, Metric, "0 kN"),
             (-0.0, Force, Metric, "0 kN"),
             (1.234e20, Ratio, Us, "1.23e20"),

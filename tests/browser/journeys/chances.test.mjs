@@ -30,7 +30,7 @@ test('says what would be seen on many such joints, and follows the form', async 
   const thick = await words(section.locator('.outcomes'));
   assert.ok(clicks(thick) > 95, thick);
   assert.ok(slips(thick) < slips(thin), thick);
-  assert.match(await words(section), /20 000 joints like yours/);
+  assert.match(await words(section), /20,000 joints like yours/);
   clean();
 });
 
