@@ -1,8 +1,8 @@
 //! What the sentences of a figure claim beside their numbers ("most of the turn", "only", "more than the whole load"),
 //! held against the numbers in every state that says it.
 
-use super::every::states;
 use super::LESSONS;
+use super::every::states;
 use calc_core::report::Amount;
 
 /// Key of a sentence, and the amounts of its state by name.
@@ -60,9 +60,7 @@ fn is_so(lesson: &str, v: &Of) -> bool {
                 && v.below("pull", "shear-allowed")
         }
         ("share", "shared" | "nearly") => get("added") < 0.25 * get("pull"),
-        ("share", "soft") => {
-            get("added") > 0.75 * get("pull") && v.below("other-added", "added")
-        }
+        ("share", "soft") => get("added") > 0.75 * get("pull") && v.below("other-added", "added"),
         ("share", "parted") => get("pull") >= get("part-at"),
         // "Most of the turn went into bending the tube".
         ("hollow", "rising") => get("dents") > 0.5 * get("travel"),
