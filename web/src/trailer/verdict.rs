@@ -75,6 +75,7 @@ pub(super) fn verdict(desk: Desk) -> El {
                 )
                 .child(own_section(desk)),
         )
+        .child(classed("p", "soft").text(words::message("stop.towing")))
         .child(
             classed("p", "visually-hidden")
                 .attr("role", "status")
