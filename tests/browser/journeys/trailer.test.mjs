@@ -134,7 +134,7 @@ test('the three examples come out differently and say that they are made up', as
     verdicts.push((await answer(page)).verdict);
   }
   assert.deepEqual(verdicts, ['does-not-hold', 'close', 'holds']);
-  assert.match(await words(page.locator('.cases')), /Invented/);
+  assert.match(await words(page.locator('.cases')), /Made up/);
   visit.clean();
 });
 

@@ -90,7 +90,7 @@ pub(super) fn examples(desk: Desk) -> El {
                     .text(example.name)
                     .on("click", move |_| open(desk, example)),
             )
-            .child(el("span").text(format!("Invented. {}", example.story)))
+            .child(el("span").text(format!("Made up. {}", example.story)))
     });
     classed("details", "examples screen-only")
         .child(el("summary").text("Look at a made-up joint first"))
