@@ -86,7 +86,7 @@ test('every lesson: nothing moves before a guess; then the figure follows and an
     assert.ok(heard.size >= 3, `${id}: its words do not follow: ${[...heard].join(' | ')}`);
     assert.notEqual(await section.locator('[data-at=drawing]').innerHTML(), before.drawing, id);
     const guess = await section.locator('[data-at=guess]').innerText();
-    assert.match(guess, /^You guessed: “.+” because it looks that way Look again\. ./u, id);
+    assert.match(guess, /^You guessed: “.+” because it looks that way\. Look again\. ./u, id);
     const words = await said(page, id);
     await eventually(async () =>
       assert.equal(await section.locator('[data-at=told]').textContent(), words, `${id}: not read out`),
