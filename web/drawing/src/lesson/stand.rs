@@ -205,8 +205,6 @@ impl Numbers {
             (1, _) if clicked => "plate-click",
             (1, _) if gave_way => "plate-bends",
             (1, _) => "plate-rising",
-            // Crushed or not, this wrench clicks in the end.
-            (_, 1) if clicked => "pipe-click",
             (_, 1) if gave_way => "pipe-gives",
             (_, _) if clicked => "through-click",
             (_, _) => "through-rising",
@@ -430,7 +428,7 @@ mod tests {
             ("stand=loose", "loose-click"),
             ("stand=loose made=wrong", "short-click"),
             ("stand=through", "through-click"),
-            ("stand=through made=wrong", "pipe-click"),
+            ("stand=through made=wrong", "pipe-gives"),
             ("stand=insert", "insert-click"),
             ("stand=insert made=wrong", "short-click"),
         ] {
@@ -439,7 +437,6 @@ mod tests {
         }
         assert_eq!(of("stand=loose made=wrong turn=300").said, "not-reached");
         assert_eq!(of("stand=loose turn=30").said, "cut-rising");
-        assert_eq!(of("stand=through made=wrong turn=200").said, "pipe-gives");
     }
 
     #[test]

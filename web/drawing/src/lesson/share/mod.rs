@@ -458,7 +458,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     if let Some(y) = named(seam, top) {
         load.push(words(
             (right + 9.0, y),
-            "pull".into(),
+            "load".into(),
             "t s load",
             Anchor::Start,
         ));
@@ -467,7 +467,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
         Mark::line((left - 14.0, FOOT), (right + 14.0, FOOT), "thin"),
         words(
             (x, FOOT + 17.0),
-            "on the upper strap".into(),
+            "on the upper plate".into(),
             "t s soft",
             Anchor::Start,
         ),
