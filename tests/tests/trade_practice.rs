@@ -46,7 +46,7 @@ fn lbf_ft(newton_metres: f64) -> f64 {
     newton_metres / pound_force_foot(1.0).si()
 }
 
-/// (a) A dry 1/2-13 Grade 8 bolt is tightened to about 107 lbf·ft.
+/// (a) A dry 1/2-13 Grade 8 bolt is tightened to about 107 lb-ft.
 #[test]
 fn dry_half_inch_grade_8() {
     let thread = catalog::thread("unc-1.2").unwrap();
@@ -64,11 +64,11 @@ fn dry_half_inch_grade_8() {
     let ratio = torque.si() / pound_force_foot(107.0).si();
     assert!(
         (ratio - 1.0).abs() < 0.02,
-        "75 % of proof at K 0.20: {ratio:.3} of 107 lbf·ft"
+        "75 % of proof at K 0.20: {ratio:.3} of 107 lb-ft"
     );
 }
 
-/// (b) In a bare 6061-T6 tube, 1/8 in wall, 2 × 6 in, a wrench set to 50 lbf·ft does not click, either
+/// (b) In a bare 6061-T6 tube, 1/8 in wall, 2 × 6 in, a wrench set to 50 lb-ft does not click, either
 /// way round. Ours: the curve ends, each face in by 6 % of its width, before that torque.
 #[test]
 fn bare_tube_does_not_let_the_wrench_click() {
@@ -79,7 +79,7 @@ fn bare_tube_does_not_let_the_wrench_click() {
         assert!(curve.at_wanted.is_none(), "{way:?}: clicks");
         assert!(
             lbf_ft(last.torque_nm) < HALF_TORQUE_LBF_FT,
-            "{way:?}: {:.1} lbf·ft with each face in by {:.1} mm",
+            "{way:?}: {:.1} lb-ft with each face in by {:.1} mm",
             lbf_ft(last.torque_nm),
             last.dent_mm,
         );
@@ -91,11 +91,11 @@ fn bare_tube_does_not_let_the_wrench_click() {
     }
 }
 
-/// (c) With a 1/2 in schedule 40 aluminium sleeve through the tube, welded at both ends, 50 lbf·ft shows
-/// nothing to the eye and 107–109 lbf·ft is reached with the sleeve just yielding.
+/// (c) With a 1/2 in schedule 40 aluminium sleeve through the tube, welded at both ends, 50 lb-ft shows
+/// nothing to the eye and 107–109 lb-ft is reached with the sleeve just yielding.
 ///
 /// The model does not give this with the strength of a welded sleeve: minimum and typical values for
-/// metal next to a weld (15 and 20 ksi) stop short of 50 lbf·ft in the shallow tube. It does give it
+/// metal next to a weld (15 and 20 ksi) stop short of 50 lb-ft in the shallow tube. It does give it
 /// with the strength that the sleeve had before welding, together with what the faces carry beside it.
 /// So the assumption that differs is the heat-affected strength: the published values are for metal
 /// that was fully softened, which the sleeve of the trade's experience evidently was not. Nothing was
@@ -107,7 +107,7 @@ fn welded_aluminium_sleeve() {
         let as_welded = lbf_ft(welded.clicks_up_to_nm.unwrap());
         assert!(
             as_welded < 60.0,
-            "{way:?}: welded strength alone reaches {as_welded:.0} lbf·ft"
+            "{way:?}: welded strength alone reaches {as_welded:.0} lb-ft"
         );
 
         let unsoftened = with_sleeve(joint(way, FULL_TORQUE_LBF_FT[0]), "no");
@@ -116,14 +116,14 @@ fn welded_aluminium_sleeve() {
         let [low, high] = FULL_TORQUE_LBF_FT;
         assert!(
             (0.95 * low..1.10 * high).contains(&reached),
-            "{way:?}: unsoftened sleeve with the faces reaches {reached:.0} lbf·ft",
+            "{way:?}: unsoftened sleeve with the faces reaches {reached:.0} lb-ft",
         );
         assert!(support.likely.limit_n < support.likely.load_at_3pct_of_width_n);
 
         let half = report(&with_sleeve(joint(way, HALF_TORQUE_LBF_FT), "no"));
         assert!(
             half.tightening.clamp_nominal_n < half.support.least.lasting_dent_from_n,
-            "{way:?}: something shows at 50 lbf·ft",
+            "{way:?}: something shows at 50 lb-ft",
         );
     }
 }

@@ -419,7 +419,7 @@ pub fn slip_surface(id: &str) -> Option<&'static SlipSurface> {
 /// Bare aluminium on anything.
 static ALUMINIUM_BARE: SlipSurface = surface(
     "bare-clean",
-    "Bare aluminium, clean and dry",
+    "Bare aluminum, clean and dry",
     0.10,
     Cite::new(
         Source::NasaStd5020b,
@@ -477,17 +477,17 @@ const LABORATORY_PAGE: Cite = Cite::new(
 
 static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
     LaboratoryFriction {
-        label: "Aluminium on mild steel, laboratory clean",
+        label: "Aluminum on mild steel, laboratory clean",
         mu: 0.61,
         cite: LABORATORY,
     },
     LaboratoryFriction {
-        label: "Aluminium on aluminium, laboratory clean",
+        label: "Aluminum on aluminum, laboratory clean",
         mu: 1.05,
         cite: LABORATORY,
     },
     LaboratoryFriction {
-        label: "Aluminium on aluminium, greasy",
+        label: "Aluminum on aluminum, greasy",
         mu: 0.30,
         cite: LABORATORY,
     },
@@ -507,7 +507,7 @@ static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
         cite: LABORATORY_PAGE,
     },
     LaboratoryFriction {
-        label: "Aluminium blasted to a deep profile, tested as a steel class B surface",
+        label: "Aluminum blasted to a deep profile, tested as a steel class B surface",
         mu: 0.50,
         cite: Cite::new(
             Source::Adm2020,

@@ -292,7 +292,7 @@ fn in_words() {
             "0.125 in",
             "12.5 %",
             "−20 mm (−0.787 in)",
-            "90 lbf·ft",
+            "90 lb-ft",
             "SAE Grade 8"
         ]
     );
@@ -300,23 +300,23 @@ fn in_words() {
         shown(UnitSystem::Metric).last(),
         shown(UnitSystem::Us).last()
     );
-    assert_eq!(shown(UnitSystem::Metric)[4], "90 lbf·ft (122 N·m)");
+    assert_eq!(shown(UnitSystem::Metric)[4], "90 lb-ft (122 N·m)");
 }
 
 #[test]
 fn copied() {
-    let forms = copy_forms("https://host.invalid/#v1/x", " Tube [2 in],\n 90 lbf·ft ");
+    let forms = copy_forms("https://host.invalid/#v1/x", " Tube [2 in],\n 90 lb-ft ");
     assert_eq!(
         forms.plain,
-        "Tube [2 in], 90 lbf·ft\nhttps://host.invalid/#v1/x"
+        "Tube [2 in], 90 lb-ft\nhttps://host.invalid/#v1/x"
     );
     assert_eq!(
         forms.markdown,
-        "[Tube \\[2 in\\], 90 lbf·ft](https://host.invalid/#v1/x)"
+        "[Tube \\[2 in\\], 90 lb-ft](https://host.invalid/#v1/x)"
     );
     assert_eq!(
         forms.bbcode,
-        "[url=https://host.invalid/#v1/x]Tube (2 in), 90 lbf·ft[/url]"
+        "[url=https://host.invalid/#v1/x]Tube (2 in), 90 lb-ft[/url]"
     );
     let odd = copy_forms("https://host.invalid/a (b)]", "x");
     assert_eq!(odd.markdown, "[x](https://host.invalid/a%20%28b%29%5D)");

@@ -8,7 +8,7 @@ use crate::scenario::{Field, Kind};
 /// Digits of a number as typed: all that a reader types, none of the noise of 1/3.
 const DIGITS_TYPED: usize = 7;
 
-/// What is filled in, in list order, each value in words: `90 lbf·ft (122 N·m)`. The number stands as
+/// What is filled in, in list order, each value in words: `90 lb-ft (122 N·m)`. The number stands as
 /// typed, then in the unit of `system` where that is another one.
 #[must_use]
 pub fn describe(sheet: &Sheet, system: UnitSystem) -> Vec<(Field, String)> {

@@ -114,7 +114,7 @@ impl Dimension {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum UnitSystem {
-    /// US customary: in, lbf, lbf·ft, ksi, lb, °F.
+    /// US customary: in, lbf, lb-ft, ksi, lb, °F.
     #[default]
     Us,
     /// Metric: mm, kN, N·m, MPa, kg, °C.

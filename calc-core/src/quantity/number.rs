@@ -72,6 +72,26 @@ fn vulgar_fraction(c: char) -> Option<&'static str> {
     })
 }
 
+/// The text without the commas between groups of three digits, if the number at its beginning has any:
+/// `12,500.5 lbf` → `12500.5 lbf`. The first group has one to three digits and does not begin with 0.
+pub(super) fn without_thousands_commas(text: &str) -> Option<String> {
+    let unsigned = text.trim_start_matches(['-', '+', ' ']);
+    let (first, mut rest) = digits(unsigned);
+    if !(1..=3).contains(&first.len()) || first.starts_with('0') {
+        return None;
+    }
+    let mut whole = first.to_owned();
+    while let Some(after) = rest.strip_prefix(',') {
+        let (group, after) = digits(after);
+        if group.len() != 3 {
+            return None;
+        }
+        whole.push_str(group);
+        rest = after;
+    }
+    (whole.len() > first.len()).then(|| format!("{}{whole}{rest}", before(text, unsigned)))
+}
+
 /// Reads the number that normalised text begins with.
 ///
 /// # Errors

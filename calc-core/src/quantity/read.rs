@@ -1,7 +1,7 @@
 //! Reading what a person types into a field.
 
 use super::dimension::Dimension;
-use super::number::{Leading, leading_number, normalise};
+use super::number::{Leading, leading_number, normalise, without_thousands_commas};
 use super::read_error::ReadError;
 use super::unit::Unit;
 use serde::Serialize;
@@ -67,7 +67,8 @@ impl Typed {
 /// A number alone is one of `bare`. A unit has to measure `dimension`: nothing is guessed, except
 /// that pounds in a field for a force are pounds-force, which the result then says in
 /// [`Typed::note`]. Decimal point and decimal comma are both read; a comma before exactly three digits
-/// is refused, because it could be either.
+/// sets thousands apart in US customary units, typed or `bare`, and is refused elsewhere, because it could
+/// be either.
 ///
 /// # Errors
 /// [`ReadError`] for any text that does not say one finite value of that dimension; there is no text
@@ -94,7 +95,8 @@ pub fn read(text: &str, dimension: Dimension, bare: Unit) -> Result<Typed, ReadE
     if plain.is_empty() {
         return Err(ReadError::Empty);
     }
-    understand(&plain, dimension, bare)
+    in_thousands(&plain, dimension, bare)
+        .map_or_else(|| understand(&plain, dimension, bare), Ok)
         .map(|(value, unit, si, note)| Typed {
             text: text.to_owned(),
             value,
@@ -106,6 +108,13 @@ pub fn read(text: &str, dimension: Dimension, bare: Unit) -> Result<Typed, ReadE
 }
 
 type Understood = (f64, Unit, f64, Option<Note>);
+
+/// `5,630 lbf`, `12,500.5`: commas between groups of three, where the unit is one whose readers write them so.
+fn in_thousands(text: &str, dimension: Dimension, bare: Unit) -> Option<Understood> {
+    let without = without_thousands_commas(text)?;
+    let found = understand(&without, dimension, bare).ok()?;
+    found.1.is_us_customary().then_some(found)
+}
 
 fn understand(text: &str, dimension: Dimension, bare: Unit) -> Result<Understood, ReadError> {
     let number = leading_number(text)?;
@@ -322,6 +331,28 @@ mod tests {
         }
     }
 
+    /// In US customary units a comma before three digits sets thousands apart, typed or as the unit of the field.
+    #[test]
+    fn commas_set_thousands_apart_in_us_units() {
+        use Dimension::*;
+        use Unit::*;
+        for (text, dimension, bare, value, unit) in [
+            ("5,630", Force, PoundForce, 5630.0, PoundForce),
+            ("5,630 lbf", Force, Newton, 5630.0, PoundForce),
+            ("-1,234,567.5 lb", Mass, Kilogram, -1_234_567.5, Pound),
+            ("29,000", Stress, Ksi, 29_000.0, Ksi),
+            ("0,125", Length, Inch, 0.125, Inch),
+            ("2,5 in", Length, Inch, 2.5, Inch),
+            ("2,5000 in", Length, Inch, 2.5, Inch),
+        ] {
+            let typed = read(text, dimension, bare).unwrap();
+            assert_eq!((typed.value, typed.unit), (value, unit), "{text}");
+        }
+        // Another unit than the field's own: the field's readers do not write it so.
+        let error = read("5,630 N", Force, PoundForce).unwrap_err();
+        assert_eq!(error.code(), "ambiguous-comma");
+    }
+
     #[test]
     fn pounds_in_a_force_field_are_noted() {
         for text in ["1000 lb", "1000 lbs", "1000 pounds", "1000#"] {
@@ -361,7 +392,9 @@ mod tests {
             ("20 °", Temperature, "wrong-dimension", "°"),
             ("2 tons", Mass, "ambiguous-unit", "tons"),
             ("5 mil", Length, "ambiguous-unit", "mil"),
-            ("1,000 lb", Mass, "ambiguous-comma", "1,000"),
+            ("1,000 kg", Mass, "ambiguous-comma", "1,000"),
+            ("1,000", Mass, "ambiguous-comma", "1,000"),
+            ("12,500.5 N", Force, "mixed-separators", "12,500.5"),
             ("1.250,5", Mass, "mixed-separators", "1.250,5"),
             ("3' 14\"", Length, "part-too-large", "3' 14\""),
             ("2 3/2", Length, "part-too-large", "2 3/2"),
@@ -395,7 +428,7 @@ mod tests {
         };
         assert_eq!(
             message("75 lb", Dimension::Torque),
-            "“lb” measures a mass, but a torque is wanted: write N·m, kN·m, lbf·ft or lbf·in"
+            "“lb” measures a mass, but a torque is needed: write N·m, kN·m, lb-ft or lb-in"
         );
         assert_eq!(
             message("1,000", Dimension::Mass),
@@ -403,7 +436,7 @@ mod tests {
         );
         assert_eq!(
             message("12 mm", Dimension::Count),
-            "“mm” measures a length, but a count is wanted: write the number alone"
+            "“mm” measures a length, but a count is needed: write the number alone"
         );
     }
 

@@ -168,7 +168,7 @@ impl fmt::Display for ReadError {
                 wanted,
             } => write!(
                 f,
-                "“{piece}” measures {}, but {} is wanted: {}",
+                "“{piece}” measures {}, but {} is needed: {}",
                 with_article(*found),
                 with_article(*wanted),
                 advice(*wanted)

@@ -143,14 +143,14 @@ units! {
     /// Kilonewton metre.
     KilonewtonMetre: [Torque Moment], exactly(exact::KILO), "kN·m", "knm", "kilonewton metre" | "kilonewton metres", [];
     /// Pound-force foot.
-    PoundForceFoot: [Torque Moment Energy], exactly(exact::POUND_FORCE_FOOT), "lbf·ft", "lbfft",
+    PoundForceFoot: [Torque Moment Energy], exactly(exact::POUND_FORCE_FOOT), "lb-ft", "lbfft",
         "pound-force foot" | "pound-force feet",
-        ["ft·lbf" "ft·lb" "lb·ft" "ft·lbs" "lbs·ft" "foot·pound" "foot·pounds" "foot·pound·force" "foot·pounds·force"
+        ["lbf·ft" "ft·lbf" "ft·lb" "ft·lbs" "lbs·ft" "foot·pound" "foot·pounds" "foot·pound·force" "foot·pounds·force"
          "feet·pounds" "pound·foot" "pound·feet" "pounds·feet"];
     /// Pound-force inch.
-    PoundForceInch: [Torque Moment], exactly(exact::POUND_FORCE_INCH), "lbf·in", "lbfin",
+    PoundForceInch: [Torque Moment], exactly(exact::POUND_FORCE_INCH), "lb-in", "lbfin",
         "pound-force inch" | "pound-force inches",
-        ["in·lbf" "in·lb" "lb·in" "in·lbs" "lbs·in" "inch·pound" "inch·pounds" "inch·pound·force" "inch·pounds·force"
+        ["lbf·in" "in·lbf" "in·lb" "in·lbs" "lbs·in" "inch·pound" "inch·pounds" "inch·pound·force" "inch·pounds·force"
          "pound·inch" "pound·inches"];
 
     /// Kilogram.
@@ -243,7 +243,30 @@ impl Unit {
             .filter(move |unit| unit.fits(dimension))
     }
 
-    /// Symbol for the screen: roman, ISO 80000 and NIST SP 811 form. Empty for a plain number.
+    /// Whether the unit belongs to those customary in the United States and to no other system: there a comma
+    /// sets thousands apart.
+    #[must_use]
+    pub const fn is_us_customary(self) -> bool {
+        matches!(
+            self,
+            Self::Inch
+                | Self::Foot
+                | Self::SquareInch
+                | Self::PoundForce
+                | Self::Kip
+                | Self::Psi
+                | Self::Ksi
+                | Self::PoundForceFoot
+                | Self::PoundForceInch
+                | Self::Pound
+                | Self::Fahrenheit
+                | Self::FahrenheitStep
+                | Self::PoundForcePerInch
+        )
+    }
+
+    /// Symbol for the screen: roman, ISO 80000 and NIST SP 811 form, but lb-ft as the shop writes it. Empty
+    /// for a plain number.
     #[must_use]
     pub const fn symbol(self) -> &'static str {
         self.row().symbol

@@ -2,7 +2,7 @@
 //!
 //! Form after NIST SP 811 (2008), chapter 7: no-break space between number and unit symbol, also before
 //! %, none before the ° of an angle; five and more digits in groups of three set apart by a narrow
-//! no-break space; minus as U+2212.
+//! no-break space, in US customary units by a comma, as its readers write them; minus as U+2212.
 
 use super::dimension::{Dimension, UnitSystem};
 use super::parse::parse_number;
@@ -54,9 +54,9 @@ pub const fn unit_for(dimension: Dimension, system: UnitSystem) -> Unit {
 
 /// A result for the screen: `36.7 kN`, `8250 lbf`, `0.043 in`, `190°`, `12 %`.
 ///
-/// Three significant digits. A length is given to 0.1 mm or 0.001 in (0.01 mm below 10 mm), an angle and a
-/// temperature to 0.1°, with no whole digit rounded away, and with two significant digits when it is
-/// smaller than that step. Zeros that end a decimal are left out.
+/// Three significant digits. A length is given to 0.1 mm or 0.001 in (0.01 mm below 10 mm), a temperature to
+/// 0.1°, an angle to 0.1° and from 100° on to 1°, with no whole digit rounded away, and with two significant
+/// digits when it is smaller than that step. Zeros that end a decimal are left out.
 ///
 /// ```
 /// use calc_core::quantity::{Dimension, UnitSystem, write};
@@ -68,7 +68,10 @@ pub fn write(si: f64, dimension: Dimension, system: UnitSystem) -> String {
     let unit = unit_for(dimension, system);
     let value = unit.from_si(si);
     if value.is_finite() {
-        join(&on_screen(rounded_for(value, dimension, unit)), unit)
+        join(
+            &on_screen(rounded_for(value, dimension, unit), system),
+            unit,
+        )
     } else {
         NOT_DEFINED.to_owned()
     }
@@ -82,7 +85,7 @@ pub fn write_parts(si: f64, dimension: Dimension, system: UnitSystem) -> (String
     let value = unit.from_si(si);
     if value.is_finite() {
         (
-            on_screen(rounded_for(value, dimension, unit)),
+            on_screen(rounded_for(value, dimension, unit), system),
             unit.symbol(),
         )
     } else {
@@ -95,7 +98,12 @@ pub fn write_parts(si: f64, dimension: Dimension, system: UnitSystem) -> (String
 pub fn write_in(si: f64, unit: Unit, digits: usize) -> String {
     let value = unit.from_si(si);
     if value.is_finite() {
-        join(&on_screen(significant(value, digits)), unit)
+        let system = if unit.is_us_customary() {
+            UnitSystem::Us
+        } else {
+            UnitSystem::Metric
+        };
+        join(&on_screen(significant(value, digits), system), unit)
     } else {
         NOT_DEFINED.to_owned()
     }
@@ -157,6 +165,8 @@ fn rounded_for(value: f64, dimension: Dimension, unit: Unit) -> f64 {
         Dimension::Count => return decimal_places(value, 0),
         Dimension::Length if unit == Unit::Inch => 3,
         Dimension::Length if value.abs() < 10.0 => 2,
+        // Nobody reads a tenth of a degree off a wrench.
+        Dimension::Angle if value.abs() >= 100.0 => 0,
         Dimension::Length
         | Dimension::Angle
         | Dimension::Temperature
@@ -205,7 +215,11 @@ fn plain(value: f64) -> String {
 }
 
 /// The shortest decimal, with the minus sign and the groups of the screen.
-fn on_screen(value: f64) -> String {
+fn on_screen(value: f64, system: UnitSystem) -> String {
+    let mark = match system {
+        UnitSystem::Us => ',',
+        UnitSystem::Metric => NARROW_NO_BREAK_SPACE,
+    };
     let number = plain(value.abs());
     let whole = number
         .find(|c: char| !c.is_ascii_digit())
@@ -216,7 +230,7 @@ fn on_screen(value: f64) -> String {
     }
     for (at, c) in number.char_indices() {
         if whole >= 5 && at > 0 && at < whole && (whole - at) % 3 == 0 {
-            out.push(NARROW_NO_BREAK_SPACE);
+            out.push(mark);
         }
         out.push(c);
     }
@@ -258,13 +272,13 @@ mod tests {
             (36_700.0, Force, Metric, "36.7 kN"),
             (36_700.0, Force, Us, "8250 lbf"),
             (-36_700.0, Force, Us, "−8250 lbf"),
-            (150_000.0, Force, Us, "33_700 lbf"),
-            (101.7, Torque, Us, "75 lbf·ft"),
+            (150_000.0, Force, Us, "33,700 lbf"),
+            (101.7, Torque, Us, "75 lb-ft"),
             (101.7, Torque, Metric, "102 N·m"),
             (250e6, Stress, Metric, "250 MPa"),
             (250e6, Stress, Us, "36.3 ksi"),
             (12.34e6, Stiffness, Metric, "12.3 kN/mm"),
-            (12.34e6, Stiffness, Us, "70_500 lbf/in"),
+            (12.34e6, Stiffness, Us, "70,500 lbf/in"),
             (1_587.573, Mass, Metric, "1590 kg"),
             (1_587.573, Mass, Us, "3500 lb"),
             (0.12, Share, Us, "12 %"),
@@ -281,7 +295,10 @@ mod tests {
             (2.0 / 3.0, Ratio, Us, "0.667"),
             (9.996, Ratio, Us, "10"),
             (4.0, Count, Us, "4"),
-            (123_456.0, Count, Us, "123_456"),
+            (123_456.0, Count, Us, "123,456"),
+            (150_000_000.0, Force, Metric, "150_000 kN"),
+            (std::f64::consts::PI * 482.7 / 180.0, Angle, Us, "483°"),
+            (std::f64::consts::PI * 35.64 / 180.0, Angle, Us, "35.6°"),
             (0.0, Force, Metric, "0 kN"),
             (-0.0, Force, Metric, "0 kN"),
             (1.234e20, Ratio, Us, "1.23e20"),
@@ -300,7 +317,7 @@ mod tests {
     fn parts_and_given_unit() {
         assert_eq!(
             write_parts(150_000.0, Dimension::Force, Us),
-            ("33\u{202f}700".to_owned(), "lbf")
+            ("33,700".to_owned(), "lbf")
         );
         assert_eq!(
             write_parts(f64::NAN, Dimension::Force, Us),

@@ -521,7 +521,7 @@ fn sleeve(
         r.refuse_if(
             welded && mixed,
             Field::SleeveWelded,
-            "aluminium and steel cannot be welded to each other: take a sleeve of the tube's metal, or leave it unwelded",
+            "aluminum and steel cannot be welded to each other: take a sleeve of the tube's metal, or leave it unwelded",
         );
     }
     let sleeve = Sleeve {

@@ -19,7 +19,7 @@ pub(super) fn faces(w: &mut Working, s: &Scenario, model: &SupportModel) {
     w.line(
         &Line {
             symbol: "d_w",
-            what: "washer diameter that counts (a thin washer dishes)",
+            what: "washer diameter that counts (a thin washer cups)",
             formula: "from washer and face together",
         },
         substituted![
@@ -119,7 +119,7 @@ pub(super) fn pressed(w: &mut Working, s: &Scenario, governs: &Limit, block: boo
             symbol: "R",
             what: "pressure under the washer",
             formula: if pressed.dishes {
-                "p·(π/4)·(d_p² − d_h²), where the washer dishes over the hole"
+                "p·(π/4)·(d_p² − d_h²), where the washer cups over the hole"
             } else {
                 "p·(π/4)·(d_p² − d_h²)"
             },

@@ -29,7 +29,7 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
     w.line(
         &Line {
             symbol: "N_s",
-            what: "what the sleeve by itself carries when it is squashed",
+            what: "what the sleeve by itself carries when it is crushed",
             formula: "f_y·A",
         },
         substituted![("f_y", yield_strength(s)), ("A", area)],

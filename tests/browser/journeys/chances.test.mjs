@@ -30,7 +30,7 @@ test('says what would be seen on many such joints, and follows the form', async 
   const thick = await words(section.locator('.outcomes'));
   assert.ok(clicks(thick) > 95, thick);
   assert.ok(slips(thick) < slips(thin), thick);
-  assert.match(await words(section), /20 000 joints like yours/);
+  assert.match(await words(section), /20,000 joints like yours/);
   clean();
 });
 
@@ -45,8 +45,8 @@ test('shows the spread, what makes the difference, and where it comes from', asy
   assert.ok(low < middle && middle < high, `${low} ${middle} ${high}`);
   assert.match(await words(section.locator('.matters')), /friction between the faces \d+ %/);
   const drawing = section.locator('svg');
-  assert.match(await drawing.locator('title').textContent(), /Clamp that is reached/);
-  assert.ok((await drawing.locator('text', { hasText: 'wanted' }).count()) === 1);
+  assert.match(await drawing.locator('title').textContent(), /Clamp load that is reached/);
+  assert.ok((await drawing.locator('text', { hasText: 'target' }).count()) === 1);
   await section.locator('summary').click();
   const spreads = section.locator('details li');
   assert.ok((await spreads.count()) >= 5);

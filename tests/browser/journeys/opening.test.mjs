@@ -22,7 +22,7 @@ async function section(page) {
   return figure(page).locator('.drawn svg > desc').textContent();
 }
 
-const clamp = async (page) => Number(/clamp ([\d\s]+)lbf/u.exec(await section(page))?.[1].replace(/\s/gu, ''));
+const clamp = async (page) => Number(/clamp load ([\d,]+)\slbf/u.exec(await section(page))?.[1].replace(/,/gu, ''));
 const dent = async (page) => Number(/bent in by ([\d.]+)/.exec(await section(page))?.[1] ?? 0);
 
 /** The lower canvas as a picture. */
@@ -45,7 +45,7 @@ test('turning the nut dents the faces, and past the knee the clamp hardly grows'
   const { page } = visit;
   await turn(page, 0);
   assert.match(await section(page), /faces are flat/);
-  assert.match(await said(page).innerText(), /Hand-tight.*click at 75\.4\slbf·ft/);
+  assert.match(await said(page).innerText(), /Snug.*click at 75\.4\slb-ft/);
 
   await turn(page, 60);
   const early = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
@@ -54,12 +54,12 @@ test('turning the nut dents the faces, and past the knee the clamp hardly grows'
 
   await turn(page, 323);
   const knee = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
-  assert.match(knee.words, /Here it lets go/);
-  assert.match(await figure(page).locator('.plot').textContent(), /the washer dishes/);
+  assert.match(knee.words, /Here it gives way/);
+  assert.match(await figure(page).locator('.plot').textContent(), /the washer cups/);
 
   await turn(page, 540);
   const late = { clamp: await clamp(page), dent: await dent(page), words: await said(page).innerText() };
-  assert.match(late.words, /clamp hardly grows.*will not click at 75\.4\slbf·ft/);
+  assert.match(late.words, /clamp load hardly grows.*will not click at 75\.4\slb-ft/);
   // From the knee on: two thirds more turn, more than half as much dent again, a third more clamp.
   assert.ok(late.dent > 1.5 * knee.dent, `${late.dent} ${knee.dent}`);
   assert.ok(late.clamp < 1.4 * knee.clamp && late.clamp > knee.clamp, `${late.clamp} ${knee.clamp}`);
@@ -74,7 +74,7 @@ test('the same wrench clicks on a sleeve, and goes on until the bolt yields', as
   const bare = await clamp(page);
   const curves = await ground(page);
   await choose(page, 'sleeve inside the tube');
-  assert.match(await said(page).innerText(), /^Click: 75\.4\slbf·ft after only 36\.7°/);
+  assert.match(await said(page).innerText(), /^Click: 75\.4\slb-ft after only 36\.7°/);
   assert.match(await figure(page).locator('.plot').textContent(), /click/);
   assert.ok((await clamp(page)) > 5 * bare);
   assert.notEqual(await ground(page), curves, 'the curves are drawn again');
@@ -157,10 +157,10 @@ test('offers its key points as a table', async (t) => {
   const { page } = visit;
   await figure(page).getByText('Key points as a table').click();
   const row = (name) => figure(page).getByRole('row', { name });
-  assert.match(await row('where it lets go').innerText(), /323°.*lbf·ft.*lbf.*in/s);
-  assert.match(await row('at the wanted torque').innerText(), /not reached/);
+  assert.match(await row('where it gives way').innerText(), /323°.*lb-ft.*lbf.*in/s);
+  assert.match(await row('at the target torque').innerText(), /not reached/);
   await choose(page, 'sleeve inside the tube');
-  assert.match(await row('at the wanted torque').innerText(), /75\.4/);
+  assert.match(await row('at the target torque').innerText(), /75\.4/);
   assert.match(
     await page.getByRole('img', { name: /^Torque against turn of the nut/ }).getAttribute('aria-label'),
     /degrees, 75/,
@@ -183,7 +183,7 @@ test('speaks the units that are chosen for the page', async (t) => {
   const { page } = visit;
   assert.match(await section(page), /lbf/);
   await page.getByRole('radio', { name: /^metric/ }).check();
-  assert.match(await section(page), /Tube 50\.8\smm wide.*clamp [\d.]+\skN/);
+  assert.match(await section(page), /Tube 50\.8\smm wide.*clamp load [\d.]+\skN/);
   assert.match(await said(page).innerText(), /From 21\.3\sN·m.*will not click at 102\sN·m/);
   assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);
   assert.match(await slider(page).getAttribute('aria-valuetext'), /newton metres$/);

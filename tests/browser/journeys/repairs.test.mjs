@@ -37,11 +37,11 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
   assert.match(holes, /in or \d+(\.\d+)? mm/, 'a drill of either list');
   const rounds = sheet.getByRole('table', { name: 'Rounds of the wrench' });
   assert.equal(await rounds.locator('tbody tr').count(), 4);
-  assert.match(await words(rounds), /snug.*lbf·ft/s);
+  assert.match(await words(rounds), /snug.*lb-ft/s);
   assert.match(await words(sheet), /flush with the outside of the tube, 3 in apart/);
   assert.match(await words(sheet), /Order of the bolts.*\d, \d/s);
   assert.match(await words(sheet), /50 to 100 miles/);
-  assert.match(await words(sheet), /Local rules/);
+  assert.match(await words(sheet), /Local codes/);
   const total = await words(sheet.getByRole('table', { name: /Material and time/ }).locator('tr').last());
   const cost = await words(rows(page).first().locator('[data-name="cost"]'));
   assert.match(total, /together/);

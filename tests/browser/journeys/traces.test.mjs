@@ -19,7 +19,7 @@ test('works back from what was measured to what happened', async (t) => {
   await page.getByLabel('Narrower at the bolt by').fill('0.1');
   const deeper = Number(/about (\d+) lbf/.exec(await words(told(page)))[1]);
   assert.ok(deeper > clamp, `${deeper} after ${clamp}`);
-  await page.getByLabel('The wrench stopped rising at').fill('25 ft lb');
+  await page.getByLabel('The torque stopped rising at').fill('25 ft lb');
   assert.match(await words(told(page)), /nut factor was between/);
   clean();
 });

@@ -23,7 +23,7 @@ const field = (page, name) => page.locator(`#${name}`);
 const fill = (page, name, text) => field(page, name).fill(text);
 
 async function example(page, name) {
-  await page.getByText('Look at an invented joint first').click();
+  await page.getByText('Look at a made-up joint first').click();
   await page.getByRole('button', { name }).click();
 }
 
@@ -111,7 +111,7 @@ test('a repair goes into the form, holds, and can be undone', async (t) => {
   await example(page, 'Small boat trailer, steel');
   const before = await answer(page);
   assert.equal(before.verdict, 'does-not-hold');
-  assert.ok(await page.getByText("an invented joint, nobody's trailer").isVisible());
+  assert.ok(await page.getByText("a made-up joint, nobody's trailer").isVisible());
   const rows = page.locator('.repair-table tbody tr');
   await rows.first().waitFor();
   assert.match(await words(rows.first()), /cheapest/);
@@ -123,10 +123,10 @@ test('a repair goes into the form, holds, and can be undone', async (t) => {
   visit.clean();
 });
 
-test('the three examples come out differently and say that they are invented', async (t) => {
+test('the three examples come out differently and say that they are made up', async (t) => {
   const visit = await open(t);
   const { page } = visit;
-  await page.getByText('Look at an invented joint first').click();
+  await page.getByText('Look at a made-up joint first').click();
   const buttons = page.locator('.cases button');
   const verdicts = [];
   for (const button of await buttons.all()) {
@@ -134,7 +134,7 @@ test('the three examples come out differently and say that they are invented', a
     verdicts.push((await answer(page)).verdict);
   }
   assert.deepEqual(verdicts, ['does-not-hold', 'close', 'holds']);
-  assert.match(await words(page.locator('.cases')), /Invented/);
+  assert.match(await words(page.locator('.cases')), /Made up/);
   visit.clean();
 });
 
@@ -287,7 +287,7 @@ test('everything can be reached and done by keyboard', async (t) => {
     });
     assert.ok(!at.under, `${at.tagName} ${at.id} ${at.text} is hidden under the bar`);
     seen.push(at.id || at.text);
-    if (at.text.includes('What the clamp stands')) {
+    if (at.text.includes('What backs up')) {
       await page.keyboard.press('Enter');
       await page.keyboard.press('Tab');
       assert.equal(await page.evaluate(() => document.activeElement.id), 'support');

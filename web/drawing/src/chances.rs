@@ -25,7 +25,7 @@ pub fn clamp_chart(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Option<
     outline.push((clamp.to, 0.0));
     let top = 1.3 * most;
     Some(Chart {
-        title: String::from("Clamp that is reached, over many joints like this"),
+        title: String::from("Clamp load that is reached, over many joints like this"),
         x: Axis {
             name: "clamp",
             dimension: Dimension::Force,
@@ -43,7 +43,7 @@ pub fn clamp_chart(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Option<
             Curve {
                 points: vec![(wanted_n, 0.0), (wanted_n, top)],
                 kind: CurveKind::Beside,
-                name: String::from("wanted"),
+                name: String::from("target"),
                 part: "",
             },
             Curve {
@@ -82,7 +82,7 @@ mod tests {
         assert!((bars.sum::<f64>() - 1.0).abs() < 1e-12);
         assert!(outline.windows(2).all(|pair| pair[0].0 <= pair[1].0 + 1e-9));
         let svg = chart.scene("x").to_svg();
-        assert!(svg.contains("wanted") && !svg.contains("NaN"));
+        assert!(svg.contains("target") && !svg.contains("NaN"));
     }
 
     #[test]

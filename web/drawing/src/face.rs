@@ -189,7 +189,7 @@ pub fn face_view(state: &FaceState) -> Scene {
         fields: vec![
             StripField::new("drawing", "face, along the bolts"),
             StripField::new("without room", no_room.clone()),
-            StripField::new("joint", if state.example { "invented" } else { "yours" }),
+            StripField::new("joint", if state.example { "made up" } else { "yours" }),
         ],
     };
     let drawing = bottom + below;

@@ -219,7 +219,7 @@ pub fn group(state: &GroupState) -> Scene {
         fields: vec![
             StripField::new("drawing", state.name.clone()),
             StripField::scale(force.text()),
-            StripField::new("joint", if state.example { "invented" } else { "yours" }),
+            StripField::new("joint", if state.example { "made up" } else { "yours" }),
         ],
     };
     marks.all(strip.marks(WIDTH, drawing));
@@ -332,7 +332,7 @@ fn describe(state: &GroupState) -> String {
         .map(|b| b.force_along_n.hypot(b.force_up_n))
         .fold(0.0, f64::max);
     format!(
-        "At the ball {} along the tube and {} across it; {} bolts, the hardest loaded carries {}.",
+        "At the ball {} along the tube and {} across it; {} bolts, the most heavily loaded carries {}.",
         units.force(state.ball_along_n.abs()),
         units.force(state.ball_up_n.abs()),
         state.bolts.len(),

@@ -218,7 +218,7 @@ fn bolt() -> Vec<Mark> {
         "",
         caliper(20.0, 52.0, 66.0),
     );
-    marks.text((10.0, 104.0), "over the thread", "t", Anchor::Start);
+    marks.text((10.0, 104.0), "across the thread", "t", Anchor::Start);
     marks
 }
 

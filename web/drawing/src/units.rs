@@ -41,7 +41,7 @@ impl Lettering for UnitSystem {
     fn torque_axis(self) -> (f64, &'static str) {
         match self {
             Self::Metric => (1.0, "N·m"),
-            Self::Us => (pound_force_foot(1.0).si(), "lbf·ft"),
+            Self::Us => (pound_force_foot(1.0).si(), "lb-ft"),
         }
     }
 

@@ -131,7 +131,7 @@ impl Body<'_> {
             "<form class=\"predict step\" data-step><fieldset><legend>{question}</legend>\n{options}</fieldset>\n\
              <p class=\"because\"><label for=\"{id}-because\">because</label>\
              <input type=\"text\" id=\"{id}-because\" autocomplete=\"off\" maxlength=\"200\"></p>\n\
-             <p class=\"actions\"><button type=\"button\" class=\"main\" data-act=\"commit\" disabled>That is my guess: show me</button>\
+             <p class=\"actions\"><button type=\"button\" class=\"main\" data-act=\"commit\" disabled>Lock in my guess</button>\
              <button type=\"button\" data-act=\"skip\" disabled>Skip (Esc)</button></p>\n\
              <p class=\"outcome\" role=\"status\"></p></form>\n"
         );

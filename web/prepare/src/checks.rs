@@ -125,7 +125,7 @@ fn source(record: &Record, register: &Register) -> String {
 /// The name of a row and its value in words, and the unit that the value's name ends in.
 fn name_and_unit(value: &str) -> (String, &'static str) {
     const UNITS: [(&str, &str); 13] = [
-        ("_lbf_ft", " lbf·ft"),
+        ("_lbf_ft", " lb-ft"),
         ("_mlbf_in", " Mlbf/in"),
         ("_in2", " in²"),
         ("_mm2", " mm²"),
@@ -227,7 +227,7 @@ mod tests {
         let (name, unit) = name_and_unit("unc-1.2 stress_area_in2");
         assert_eq!((name.as_str(), unit), ("unc 1/2: stress area", " in²"));
         assert_eq!(name_and_unit("bolt-m10 value"), ("bolt m10".into(), ""));
-        assert_eq!(name_and_unit("x torque_lbf_ft").1, " lbf·ft");
+        assert_eq!(name_and_unit("x torque_lbf_ft").1, " lb-ft");
         assert_eq!(
             name_and_unit("slip-m12-8.8-0.2 value").0,
             "slip m12 8.8 0.2"

@@ -20,5 +20,6 @@ mod gauntlet;
 pub mod lesson;
 pub mod page;
 pub mod problem;
+pub mod readability;
 pub mod register;
 mod slots;

@@ -11,6 +11,7 @@
 use prepare::gate;
 use prepare::lesson::{self, Lesson};
 use prepare::problem::Problem;
+use prepare::readability::{markdown, sentences};
 use prepare::register::Register;
 
 const FILE: &str = "content/30-grip.md";
@@ -157,4 +158,58 @@ fn blocks_need_a_lesson() {
     let text = "---\ntitle: Other\n---\n::worked Title\nText.\n::end\n";
     let problems = lesson::read("content/85-other.md", text, &Register::default()).unwrap_err();
     assert!(problems[0].what.contains("needs a lesson"), "{problems:?}");
+}
+
+/// Every page a reader is sent to reads at grade 8 or below by both formulas, and no sentence takes two breaths.
+#[test]
+fn the_text_reads_easily() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let register = Register::read(&root).unwrap();
+    let mut lessons = 0;
+    for entry in std::fs::read_dir(root.join("content")).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_none_or(|e| e != "md") {
+            continue;
+        }
+        let mut counts = markdown(&std::fs::read_to_string(&path).unwrap(), &register);
+        if let Ok(said) = std::fs::read_to_string(path.with_extension("toml")) {
+            counts += sentences(&said, &register);
+            lessons += 1;
+        }
+        let (by_syllables, by_letters) = (
+            counts.flesch_kincaid_grade(),
+            counts.automated_readability_index(),
+        );
+        let at = path.display();
+        assert!(
+            by_syllables <= 8.0 && by_letters <= 8.0,
+            "{at}: {by_syllables:.1}, {by_letters:.1}"
+        );
+        assert!(
+            counts.longest <= 45,
+            "{at}: a sentence of {}",
+            counts.longest
+        );
+    }
+    assert_eq!(lessons, 10);
+}
+
+/// When to stop towing stands in the last lesson and in the section on care: one list, word for word.
+#[test]
+fn the_two_lists_of_when_to_stop_are_one() {
+    let list = |name: &str| -> Vec<String> {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../content");
+        let text = std::fs::read_to_string(path.join(name)).unwrap();
+        let from = text.find("Stop using the trailer").unwrap();
+        let items = text[from..]
+            .lines()
+            .skip_while(|line| !line.starts_with("- "));
+        items
+            .take_while(|line| line.starts_with("- "))
+            .map(str::to_owned)
+            .collect()
+    };
+    let care = list("85-care.md");
+    assert!(care.len() >= 6, "{care:?}");
+    assert_eq!(list("76-look.md"), care);
 }

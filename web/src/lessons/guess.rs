@@ -85,9 +85,9 @@ impl Stage {
             .filter(|reason| !reason.trim().is_empty())
             .map_or_else(String::new, |reason| {
                 format!(
-                    " {} {}",
+                    " {} {}.",
                     message("guess.because").unwrap_or_default(),
-                    reason.trim()
+                    reason.trim().trim_end_matches('.')
                 )
             });
         let right = if mine.has_attribute("data-right") {

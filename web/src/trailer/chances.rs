@@ -47,7 +47,7 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         .map(|said| el("li").text(words::said(said, units)));
     let mut all = vec![
         el("p").text(
-            "{0} joints like yours, each drawn by lot with a wall, strengths, friction, tightening and load of its own, at likely strength. This is what would be seen on many such trailers. The verdict does not come from it."
+            "{0} joints like yours, each drawn at random with a wall, strengths, friction, tightening and load of its own, at likely strength. This is what would be seen on many such trailers. The verdict does not come from it."
                 .with(&[&count]),
         ),
         classed("ul", "outcomes").children(said),
@@ -57,7 +57,7 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
                 .child(drawing(Signal::stored(chart.scene("own-chances"))))
-                .child(el("figcaption").text("Share of the joints by the clamp that they reach."))
+                .child(el("figcaption").text("Share of the joints by the clamp load that they reach."))
         });
         all.push(
             classed("div", "halves").children(chart).child(
@@ -100,10 +100,10 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
         .child(el("thead").child(head))
         .child(
             el("tbody")
-                .child(row("clamp reached", &chance.clamp))
+                .child(row("clamp load reached", &chance.clamp))
                 .child(row("dent that stays", &chance.dent_left))
                 .children(
-                    rubs(chance).then(|| row("grip used by the load, no factor", &chance.slip_use)),
+                    rubs(chance).then(|| row("friction used by the load, no factor", &chance.slip_use)),
                 ),
         )
 }
@@ -142,7 +142,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             el("tbody")
                 .child(row("clamp", &chance.matters_for_clamp))
                 .child(row("dent", &chance.matters_for_dent))
-                .children(rubs(chance).then(|| row("grip", &chance.matters_for_slip))),
+                .children(rubs(chance).then(|| row("friction", &chance.matters_for_slip))),
         )
 }
 

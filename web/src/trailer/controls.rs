@@ -193,7 +193,7 @@ pub(super) fn groups(desk: Desk) -> El {
         .child(el("h3").attr("id", "rest-title").text("The rest"))
         .child(
             classed("p", "soft")
-                .text("Everything here stands at a stated default. Open what you know better."),
+                .text("Everything here starts from a stated default. Open what you know better."),
         )
         .children(
             GROUPS

@@ -61,7 +61,7 @@ pub(super) fn measures(desk: Desk) -> El {
                 .live_text(move || {
                     let form = desk.form.read();
                     let name = form.example().unwrap_or_default();
-                    format!("{name}: an invented joint, nobody's trailer.")
+                    format!("{name}: a made-up joint, nobody's trailer.")
                 }),
         )
         .child(
@@ -90,10 +90,10 @@ pub(super) fn examples(desk: Desk) -> El {
                     .text(example.name)
                     .on("click", move |_| open(desk, example)),
             )
-            .child(el("span").text(format!("Invented. {}", example.story)))
+            .child(el("span").text(format!("Made up. {}", example.story)))
     });
     classed("details", "examples screen-only")
-        .child(el("summary").text("Look at an invented joint first"))
+        .child(el("summary").text("Look at a made-up joint first"))
         .child(classed("ul", "cases").children(list))
 }
 

@@ -20,7 +20,7 @@ type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
 const RATES: [Rate; 15] = [
     ("an hour of work", |r| &mut r.hour),
     ("a kilogram of steel", |r| &mut r.steel_kg),
-    ("a kilogram of aluminium", |r| &mut r.aluminium_kg),
+    ("a kilogram of aluminum", |r| &mut r.aluminium_kg),
     ("a kilogram of stainless steel", |r| &mut r.stainless_kg),
     ("a bolt with nut and washers", |r| &mut r.bolt),
     ("a tapered washer", |r| &mut r.tapered_washer),
@@ -34,13 +34,13 @@ const RATES: [Rate; 15] = [
         &mut r.minutes_machine
     }),
     ("minutes to hollow a saddle", |r| &mut r.minutes_saddle),
-    ("minutes for a weld round a sleeve end", |r| {
+    ("minutes for a weld around a sleeve end", |r| {
         &mut r.minutes_weld
     }),
     ("minutes to loosen and tighten a bolt", |r| {
         &mut r.minutes_bolt
     }),
-    ("minutes to clean one faying face", |r| {
+    ("minutes to clean one contact face", |r| {
         &mut r.minutes_surface
     }),
 ];
@@ -133,7 +133,7 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
         let names: Vec<&'static str> = [
             (found.cheapest, "cheapest"),
             (found.without_welding, "cheapest without a weld"),
-            (found.strongest, "most in hand"),
+            (found.strongest, "most to spare"),
         ]
         .into_iter()
         .filter_map(|(which, name)| (which == Some(index)).then_some(name))
@@ -307,6 +307,6 @@ fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
             classed("p", "error")
                 .attr("id", &error_id)
                 .flag("hidden", move || !wrong.get())
-                .text(format!("{name}: write a number from 0 to 1 000 000. The last one that could be read still counts.")),
+                .text(format!("{name}: write a number from 0 to 1,000,000. The last one that could be read still counts.")),
         )
 }

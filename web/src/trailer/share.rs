@@ -26,7 +26,7 @@ fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
         .first()
         .and_then(|c| words::share(c.utilisation));
     let verdict = match used {
-        Some(used) => "{0}, {1} of what it has ({2})".with(&[
+        Some(used) => "{0}, {1} of its capacity is used ({2})".with(&[
             words::label(report.verdict),
             &used,
             words::label(report.weakest),

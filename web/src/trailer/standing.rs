@@ -38,7 +38,7 @@ pub(super) fn standing(desk: Desk) -> El {
         .child(
             el("h3")
                 .attr("id", "stands-title")
-                .text("What the clamp stands on"),
+                .text("What backs up the faces"),
         )
         .child(
             classed("div", "halves")
@@ -78,14 +78,14 @@ fn limits(s: &SupportReport, units: UnitSystem) -> El {
         .child(
             el("tbody")
                 .child(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
-                .child(both("Faces are in by 1 % of their width at", |n| {
+                .child(both("Faces are pushed in by 1 % of their width at", |n| {
                     n.load_at_1pct_of_width_n
                 }))
-                .child(both("Faces are in by 3 % of their width at", |n| {
+                .child(both("Faces are pushed in by 3 % of their width at", |n| {
                     n.load_at_3pct_of_width_n
                 }))
                 .child(both("Limit that the check uses", |n| n.limit_n))
-                .child(both("Clamp that is reached", |n| n.clamp_reached_n))
+                .child(both("Clamp load that is reached", |n| n.clamp_reached_n))
                 .child(line("Gives way first", least, likely)),
         )
 }
@@ -103,7 +103,7 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
     let torque = |nm: f64| words::amount(nm, Dimension::Torque, units);
     let depth = |mm: f64| words::amount(mm * 1e-3, Dimension::Length, units);
     let s = &report.support;
-    let wanted = "The wrench is set to {0}. On something solid that gives {1} of clamp, and between {2} and {3} from one bolt to the next."
+    let wanted = "The wrench is set to {0}. On something solid that gives {1} of clamp load, and between {2} and {3} from one bolt to the next."
         .with(&[
             &torque(report.tightening.torque_nm),
             &force(report.tightening.clamp_nominal_n),
@@ -115,23 +115,23 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
         return vec![el("p").text(wanted), el("p").text(unchecked)];
     }
     let clicks = s.clicks_up_to_nm.map_or_else(
-        || String::from("What is between head and nut takes more than the bolt: the wrench clicks at any torque that the bolt stands."),
+        || String::from("What is between head and nut takes more than the bolt: the wrench clicks at any torque that the bolt can take."),
         |most| {
-            "With likely strength the wrench clicks up to {0}. Set higher, it does not click as far as this was checked: the nut goes on turning while the tube gives way."
+            "With likely strength the wrench clicks up to {0}. Set higher, it does not click as far as this was checked: the nut keeps turning while the tube gives way."
                 .with(&[&torque(most)])
         },
     );
     let dents = match (s.dent_at_wanted_clamp_mm, s.dent_left_mm) {
         (Some(during), Some(left)) => {
-            "At the wanted clamp each face is pressed in by {0}; {1} of it stays when the nut is loosened."
+            "At the target clamp load each face is pushed in by {0}; {1} of it stays when the nut is loosened."
                 .with(&[&depth(during), &depth(left)])
         }
-        _ if s.faces.is_empty() => String::from("No hollow face is pressed in."),
-        _ if s.clicks_up_to_nm.is_some_and(|most| report.tightening.torque_nm > most) => String::from("The wanted clamp is not reached before each face is in by 6 % of its width, which is as far as this was checked: the dent would be larger."),
+        _ if s.faces.is_empty() => String::from("No hollow face is pushed in."),
+        _ if s.clicks_up_to_nm.is_some_and(|most| report.tightening.torque_nm > most) => String::from("The target clamp load is not reached before each face is pushed in by 6 % of its width, which is as far as this was checked: the dent would be larger."),
         _ => String::from("The faces are not loaded."),
     };
     let compared = s.faces.first().map(|face| {
-        "For comparison, the bare face under this washer with likely strength: {0} when it is in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
+        "For comparison, the bare face under this washer with likely strength: {0} when it is pushed in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
             .with(&[
                 &force(face.likely.load_at_3pct_of_width_n),
                 &force(face.yield_line_circular_patch_n),
@@ -139,7 +139,7 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
             ])
     });
     let l = &report.losses;
-    let left = "After the first days and with heat and cold, at least {0} of clamp is left (settling takes {1}, flattening of rough faces {2}, temperature up to {3})."
+    let left = "After the first days and with heat and cold, at least {0} of clamp load is left (settling takes {1}, flattening of rough faces {2}, temperature up to {3})."
         .with(&[&force(l.left_min_n), &force(l.relaxation_n), &force(l.embedding_n), &force(l.temperature_n)]);
     let small = |text: String| classed("p", "small").text(text);
     let mut all = vec![
@@ -157,7 +157,7 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
 }
 
 fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
-    let case = "Governing case: {0}. At the ball: {1} along the tube, {2} upright, {3} sideways."
+    let case = "Governing case: {0}. At the ball: {1} along the tube, {2} vertically, {3} sideways."
         .with(&[
             words::label(report.loads.case),
             &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),

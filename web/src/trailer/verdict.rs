@@ -75,6 +75,7 @@ pub(super) fn verdict(desk: Desk) -> El {
                 )
                 .child(own_section(desk)),
         )
+        .child(classed("p", "soft").text(words::message("stop.towing")))
         .child(
             classed("p", "visually-hidden")
                 .attr("role", "status")
@@ -196,7 +197,7 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
     if let Some(used) = words::share(weakest.utilisation) {
         verdict = verdict
             .text(" ")
-            .child(classed("span", "used").text("{0} of what it has is asked".with(&[&used])));
+            .child(classed("span", "used").text("{0} of its capacity is used".with(&[&used])));
     }
     let reason = el("p")
         .child(el("b").text(words::label(report.weakest)))

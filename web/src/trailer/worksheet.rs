@@ -274,7 +274,7 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
         ["length of each", &amount(weld.length)],
         [
             "throat",
-            &"{0}; the table asks {1}, the load {2}".with(&[
+            &"{0}; the table asks for {1}, the load for {2}".with(&[
                 &amount(weld.throat),
                 &amount(weld.least_throat),
                 &amount(weld.throat_needed),
@@ -283,7 +283,7 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
         ["filler", &fillers],
         [
             "strength of each",
-            &"carries {0}, has {1}, factor {2}: {3} used".with(&[
+            &"carries {0}, can take {1}, factor {2}: {3} used".with(&[
                 &amount(weld.demand),
                 &amount(weld.capacity),
                 &((weld.factor * 100.0).round() / 100.0).to_string(),
@@ -321,7 +321,7 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
             &shown(plan.bolt_length, units),
             &shown(plan.bolt_stock, units),
         ]);
-    let loss = "About {0} of clamp, {1}, goes by itself in the first days.".with(&[
+    let loss = "About {0} of the clamp load, {1}, goes by itself in the first days.".with(&[
         &shown(plan.first_loss, units),
         &shown(plan.first_loss_share, units),
     ]);

@@ -63,7 +63,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "a",
-                what: "lever between fitting and wall",
+                what: "lever arm between bracket and wall",
                 formula: "t_c/2 + g + t_w/2",
             },
             substituted![
@@ -77,7 +77,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "M",
-                what: "bending of the bolt as an axle",
+                what: "bending of the bolt as a loose pin",
                 formula: "V/m·a",
             },
             substituted![("V/m", newton(plane)), ("a", self.lever())],
@@ -107,13 +107,13 @@ impl Analysis<'_> {
         for (symbol, what, force, thickness) in [
             (
                 "p_w",
-                "pressure on the rim of the wall",
+                "pressure on the edge of the hole in the wall",
                 self.on_wall(in_plane),
                 self.pressed_depth(),
             ),
             (
                 "p_c",
-                "pressure on the rim of the fitting",
+                "pressure on the edge of the hole in the bracket",
                 plane,
                 s.fitting.thickness,
             ),

@@ -76,8 +76,8 @@ impl Analysis<'_> {
     fn fitting_ply(&self) -> Option<Ply> {
         let f = &self.s.fitting;
         (f.thickness.si() > 0.0).then_some(Ply {
-            bears: "bearing of one ply of the fitting",
-            tears: "tear-out of one ply to its edge or the next hole",
+            bears: "bearing of one plate of the bracket",
+            tears: "tear-out of one plate to its edge or the next hole",
             strength: (f.yield_least, f.ultimate_least),
             aluminium: f.material.family() == Family::Aluminium,
             sheet: is_sheet(f.thickness),
@@ -258,7 +258,7 @@ impl Analysis<'_> {
             w.line(
                 &Line {
                     symbol: "R_a",
-                    what: "bearing of an aluminium ply",
+                    what: "bearing of an aluminum part",
                     formula: "2·d·t·F_tu",
                 },
                 substituted![("d", d), ("t", ply.thickness), ("F_tu", fu)],
@@ -386,7 +386,7 @@ impl Analysis<'_> {
             w.line(
                 &Line {
                     symbol: "R_a",
-                    what: "aluminium ply, edge counted",
+                    what: "aluminum part, edge counted",
                     formula: "min(d_e, 2·d)·t·F_tu",
                 },
                 substituted![("F_tu", fu)],

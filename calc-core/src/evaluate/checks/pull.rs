@@ -158,7 +158,7 @@ impl Analysis<'_> {
             &Line {
                 symbol: "b",
                 what: "longest arm that there is room for",
-                formula: "to the far edge of the face, the middle of the group or the fitting's edge",
+                formula: "to the far edge of the face, the middle of the group or the bracket's edge",
             },
             substituted![("B", s.tube.width), ("e", s.fitting.edge)],
             any.arm,
@@ -172,7 +172,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "T_0",
-                what: "pull up to which a fitting with that arm adds nothing",
+                what: "pull up to which a bracket with that arm adds nothing",
                 formula: "p·t²·F_u/(4·b')",
             },
             substituted![

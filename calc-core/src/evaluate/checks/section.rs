@@ -210,7 +210,7 @@ impl Analysis<'_> {
             end: s.fitting.edge,
         };
         let fitting = (s.fitting.thickness.si() > 0.0)
-            .then_some(("block torn out of one ply of the fitting", fitting));
+            .then_some(("block torn out of one plate of the bracket", fitting));
         let between = |(what, ply): (&'static str, Pulled)| {
             let block = Block::between_rows(
                 (b.along, b.rows),
@@ -284,7 +284,7 @@ impl Analysis<'_> {
         let width = en_bolt::mean_width(flats);
         let (fy, fu) = self.tube_strengths();
         let fitting = (s.fitting.thickness.si() > 0.0).then_some((
-            "punching of the fitting under head or nut",
+            "punching of the bracket under head or nut",
             [s.fitting.yield_least, s.fitting.ultimate_least],
             s.fitting.thickness,
         ));
@@ -313,7 +313,7 @@ impl Analysis<'_> {
             w.line(
                 &Line {
                     symbol: "R",
-                    what: "the same as shear rupture round the head",
+                    what: "the same as shear rupture around the head",
                     formula: "0.60·F_u·π·d_m·t_p",
                 },
                 substituted![("B_p,Rd", newton(eu))],

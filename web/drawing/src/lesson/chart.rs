@@ -4,7 +4,7 @@ use super::control::capital;
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, Draw, Mark, Scene, text_bounds};
 use crate::units::step_up;
-use calc_core::quantity::{Dimension, UnitSystem, unit_for, write};
+use calc_core::quantity::{Dimension, UnitSystem, unit_for, write, write_parts};
 use calc_core::report::Amount;
 
 /// Width of a plot in drawing units.
@@ -72,10 +72,8 @@ impl Axis {
         let mut out = Vec::new();
         let mut n = (from / step - 1e-9).ceil();
         while n * step <= to + 1e-9 * step && out.len() < 12 {
-            // Adding zero takes the sign off a negative one.
-            let number = (n * step * 1e6).round() / 1e6 + 0.0;
-            let text = format!("{number}").replace('-', "−");
-            out.push((unit.to_si(n * step), text));
+            let at = unit.to_si(n * step);
+            out.push((at, write_parts(at, self.dimension, units).0));
             n += 1.0;
         }
         out
@@ -550,7 +548,7 @@ mod tests {
             ticks.into_iter().map(|t| t.1).collect::<Vec<_>>().join(" ")
         };
         assert_eq!(texts(UnitSystem::Metric), "0 10 20 30 40 50");
-        assert_eq!(texts(UnitSystem::Us), "0 5000 10000");
+        assert_eq!(texts(UnitSystem::Us), "0 5000 10,000");
     }
 
     #[test]

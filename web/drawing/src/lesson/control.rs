@@ -292,7 +292,7 @@ mod tests {
         assert_eq!(torque.read("60", UnitSystem::Metric), Ok(60.0));
         let us = torque.read("20 lbf ft", UnitSystem::Us).unwrap();
         assert!((us - 27.116).abs() < 1e-3);
-        // 120 N·m is 88.5 lbf·ft and a little.
+        // 120 N·m is 88.5 lb-ft and a little.
         let most = torque.shown(120.0, UnitSystem::Us);
         assert_eq!(torque.read(&most, UnitSystem::Us).unwrap().round(), 120.0);
         for text in ["", "tight", "12 mm", "500 N·m", "-1"] {

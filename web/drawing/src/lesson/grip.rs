@@ -36,7 +36,7 @@ const SURFACES: &[Choice] = &[
 const CONTROLS: &[Control] = &[
     Control {
         key: "clamp",
-        label: "clamp of the bolt",
+        label: "clamp load of the bolt",
         kind: ControlKind::Number {
             dimension: Dimension::Force,
             unit: Unit::Kilonewton,
@@ -60,7 +60,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "surface",
-        label: "What lies between the plates?",
+        label: "What is between the plates?",
         kind: ControlKind::Choices {
             of: SURFACES,
             start: 0,
@@ -452,7 +452,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         levels: Vec::new(),
         points: vec![
             KeyPoint {
-                name: String::from("here it slides"),
+                name: String::from("here it slips"),
                 x: n.grips,
                 y: n.grips,
                 here: false,

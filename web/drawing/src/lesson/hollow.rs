@@ -249,7 +249,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
         points.push(key("gives way", &n.given_way, false));
     }
     Chart {
-        title: String::from("Clamp against the dent of each face"),
+        title: String::from("Clamp load against the dent of each face"),
         x: Axis {
             name: "dent of each face",
             dimension: Dimension::Length,
@@ -257,7 +257,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
             to: MOST_DENT,
         },
         y: Axis {
-            name: "clamp",
+            name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
             to: MOST_CLAMP,
@@ -266,7 +266,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
         curves,
         levels: vec![Level {
             y: n.wanted,
-            name: String::from("the bolt wants this"),
+            name: String::from("the bolt needs this"),
         }],
         points,
         units: look.units,

@@ -24,6 +24,8 @@ mod tube;
 mod words;
 
 #[cfg(test)]
+mod claims;
+#[cfg(test)]
 mod every;
 #[cfg(test)]
 mod said;

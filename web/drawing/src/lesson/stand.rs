@@ -48,7 +48,7 @@ const STANDS: &[Choice] = &[
 const MADES: &[Choice] = &[
     Choice {
         key: "right",
-        name: "as it should be",
+        name: "done right",
     },
     Choice {
         key: "wrong",
@@ -68,7 +68,7 @@ const WORDS: [[&str; 2]; 5] = [
 const CONTROLS: &[Control] = &[
     Control {
         key: "stand",
-        label: "What does the clamp stand on?",
+        label: "What backs up the faces?",
         kind: ControlKind::Choices {
             of: STANDS,
             start: 0,
@@ -358,7 +358,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     });
     let wanted = n.joint.curve.wanted_torque_nm;
     Chart {
-        title: String::from("Torque against turn on five stands"),
+        title: String::from("Torque against turn with five kinds of backing"),
         x: Axis {
             name: "turn of the nut",
             dimension: Dimension::Angle,

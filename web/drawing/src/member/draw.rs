@@ -48,7 +48,7 @@ fn strip(state: &MemberState) -> Strip {
         fields: vec![
             StripField::new("drawing", state.name.clone()),
             StripField::new("sizes", sizes),
-            StripField::new("joint", if state.example { "invented" } else { "yours" }),
+            StripField::new("joint", if state.example { "made up" } else { "yours" }),
         ],
     }
 }
@@ -64,7 +64,7 @@ fn load_line(state: &MemberState) -> Option<f64> {
 fn describe(state: &MemberState) -> String {
     let beside = state.offset_mm.map_or_else(String::new, |offset| {
         let offset = state.units.length(offset);
-        format!(" The load acts {offset} beside the face that the fitting lies on.")
+        format!(" The load acts {offset} beside the face that the bracket lies on.")
     });
     describe_member(state) + &beside
 }
@@ -89,7 +89,7 @@ fn describe_member(state: &MemberState) -> String {
             size(p.wall_mm)
         ),
         Shape::ChannelFlange | Shape::Angle => format!(
-            "{}, {} wide and {} thick at the bolt, which stands {} from the back of the upright part{}.",
+            "{}, {} wide and {} thick at the bolt, which is {} from the back of the upright part{}.",
             if p.shape == Shape::Angle {
                 "Angle with the bolt through one leg"
             } else {
@@ -440,7 +440,7 @@ impl<'a> Drawing<'a> {
         if let Some((thick, _)) = s.fitting {
             named.push((
                 self.at(right * 0.85, self.upper + thick / 2.0),
-                String::from("fitting"),
+                String::from("bracket"),
             ));
         }
         let (point, what) = match p.shape {

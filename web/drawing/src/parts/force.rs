@@ -40,10 +40,7 @@ impl ForceScale {
     /// What the title strip prints.
     #[must_use]
     pub fn text(self) -> String {
-        let amount = self.newton_per_10_mm / self.units.force_scale().0;
-        // Steps are 1, 2, 5 × 10ⁿ: rounding only takes away the last bits.
-        let amount = (amount * 1e6).round() / 1e6;
-        format!("10\u{a0}mm = {amount}\u{a0}{}", self.units.force_scale().1)
+        format!("10\u{a0}mm = {}", self.units.force(self.newton_per_10_mm))
     }
 }
 

@@ -51,7 +51,7 @@ pub fn marked_rule(id: &str, utilisation: Option<f64>, verdict: Verdict) -> Scen
         id: id.into(),
         width: WIDTH,
         height: 34.0,
-        title: String::from("share of what it has"),
+        title: String::from("share of capacity used"),
         description: words,
         marks,
     }

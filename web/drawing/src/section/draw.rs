@@ -52,7 +52,7 @@ fn describe(state: &SectionState) -> String {
     let inside = match state.support {
         Support::Bare => "nothing in it",
         Support::Spreader(_) => "spreader plates on its faces",
-        Support::LooseSleeve { .. } => "a loose sleeve round the bolt",
+        Support::LooseSleeve { .. } => "a loose sleeve around the bolt",
         Support::ThroughSleeve { .. } => "a sleeve through both faces",
         Support::SolidInsert { .. } => "a solid insert",
         Support::Solid => "solid",
@@ -66,7 +66,7 @@ fn describe(state: &SectionState) -> String {
         String::from("the faces are flat")
     };
     format!(
-        "Tube {} wide and {} deep along the bolt, wall {}, {inside}. Nut turned {}: clamp {}, {dent}.",
+        "Tube {} wide and {} deep along the bolt, wall {}, {inside}. Nut turned {}: clamp load {}, {dent}.",
         units.length(tube.width_mm),
         units.length(tube.depth_mm),
         units.length(tube.wall_mm),
@@ -392,7 +392,7 @@ impl Drawing<'_> {
             let (x, y) = (sheet.axis - 11.0, end - 4.0 - sheet.force.length(wanted));
             marks.line((x, y), (sheet.axis + 11.0, y), "thin");
             marks.line((sheet.axis, end - 8.0), (sheet.axis, y), "phantom");
-            let text = format!("wanted {}", self.state.units.force(wanted));
+            let text = format!("target {}", self.state.units.force(wanted));
             let x = (x - 4.0).max(text_width(&text, "t s") + 4.0);
             marks.text((x, y + 4.5), text, "t s soft", Anchor::End);
         }

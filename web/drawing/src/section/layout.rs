@@ -178,7 +178,7 @@ fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
         StripField::new("sizes", sizes),
         StripField::new("dent", dent),
         StripField::scale(force.text()),
-        StripField::new("joint", if state.example { "invented" } else { "yours" }),
+        StripField::new("joint", if state.example { "made up" } else { "yours" }),
     ]);
     Strip { fields }
 }

@@ -155,7 +155,7 @@ pub struct SectionState {
 impl SectionState {
     /// Plies between nut washer and tube (`true`) or head washer and tube, outermost first.
     pub(super) fn plies(&self, nut_side: bool) -> Vec<(Ply, &'static str)> {
-        let fitting = self.fitting.map(|p| (p, "fitting"));
+        let fitting = self.fitting.map(|p| (p, "bracket"));
         let spreader = match self.support {
             Support::Spreader(ply) => Some((ply, "spreader plate")),
             _ => None,

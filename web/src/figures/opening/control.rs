@@ -132,7 +132,7 @@ pub(super) fn stands(shared: Shared) -> El {
         el("label").child(input).text(stand.name())
     });
     classed("fieldset", "stands")
-        .child(el("legend").text("Same bolt, same wrench: what does the clamp stand on?"))
+        .child(el("legend").text("Same bolt, same wrench: what backs up the faces?"))
         .child(classed("div", "kinds").children(choices))
 }
 

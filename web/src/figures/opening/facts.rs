@@ -11,7 +11,7 @@ use super::{Setting, Shared};
 use crate::el::{El, classed, el};
 
 /// What a row tells, in the order of its cells.
-const HEADS: [&str; 4] = ["turn", "torque", "clamp", "dent of each face"];
+const HEADS: [&str; 4] = ["turn", "torque", "clamp load", "dent of each face"];
 
 /// A row: where, and turn, torque, clamp and dent there; `None` where the wrench does not get.
 type Row = (&'static str, Option<[String; 4]>);

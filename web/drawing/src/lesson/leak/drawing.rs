@@ -61,7 +61,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
 /// The change of temperature in words.
 fn temperature(n: &Numbers, look: &Look<'_>) -> String {
     if n.step == 0.0 {
-        return String::from("as warm as when tightened");
+        return String::from("same as at tightening");
     }
     let by = write(n.step.abs(), Dimension::TemperatureStep, look.units);
     let how = if n.step < 0.0 { "colder" } else { "hotter" };
@@ -137,7 +137,7 @@ fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let soft = "t s soft";
     marks.text(
         (f64::midpoint(c, d), AXIS - CHEEK_HALF - 6.0),
-        "aluminium",
+        "aluminum",
         soft,
         Anchor::Middle,
     );

@@ -33,7 +33,7 @@ const EVENTS: &[Choice] = &[
     },
     Choice {
         key: "again",
-        name: "painted, and tightened again after them",
+        name: "painted, and tightened again after that",
     },
 ];
 const FRESH: usize = 0;
@@ -57,7 +57,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "step",
-        label: "hotter than when it was tightened; below zero colder",
+        label: "hotter than at tightening (negative = colder)",
         kind: ControlKind::Number {
             dimension: Dimension::TemperatureStep,
             unit: Unit::CelsiusStep,
@@ -267,15 +267,15 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         part: "p-clamp",
     });
     Some(Chart {
-        title: String::from("Clamp left, colder and hotter"),
+        title: String::from("Clamp load left, colder and hotter"),
         x: Axis {
-            name: "hotter than when tightened",
+            name: "hotter than at tightening",
             dimension: Dimension::TemperatureStep,
             from: -MOST_STEP,
             to: MOST_STEP,
         },
         y: Axis {
-            name: "clamp",
+            name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
             to: 50e3,

@@ -70,7 +70,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let strip = vec![
         StripField::new("tube, cut", "a nut on each face"),
         StripField::new("dent", format!("drawn ×\u{a0}{TIMES}")),
-        StripField::new("joint", "invented"),
+        StripField::new("joint", "made up"),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -246,7 +246,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     let top = [13e3, 20e3, 36e3].into_iter().find(|t| *t >= most);
     let top = top.unwrap_or(most);
     Chart {
-        title: String::from("Clamp that was reached against the dent that stayed"),
+        title: String::from("Clamp load that was reached against the dent that stayed"),
         x: Axis {
             name: "dent of both faces",
             dimension: Dimension::Length,
@@ -254,7 +254,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
             to: MOST_DENT * 1e-3,
         },
         y: Axis {
-            name: "clamp that was reached",
+            name: "clamp load that was reached",
             dimension: Dimension::Force,
             from: 0.0,
             to: top,
@@ -273,7 +273,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         levels: vec![
             Level {
                 y: tight.clamp_nominal_n,
-                name: String::from("the bolt wants this"),
+                name: String::from("the bolt needs this"),
             },
             Level {
                 y: tight.yield_load_n,

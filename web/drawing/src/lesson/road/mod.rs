@@ -61,7 +61,7 @@ const ROADS: &[Choice] = &[
     },
     Choice {
         key: "worst",
-        name: "the worst that it must take",
+        name: "the worst it must take",
     },
 ];
 

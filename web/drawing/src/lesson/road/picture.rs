@@ -87,7 +87,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     marks.text((x, 20.0), words, "t halo", anchor);
     marks.all(taken_apart(n, &sheet, scale, look));
     let strip = vec![
-        StripField::new("from the side", format!("{}, invented", thing(n.kind))),
+        StripField::new("from the side", format!("{}, made up", thing(n.kind))),
         StripField::scale(scale.text()),
     ];
     let scene = with_strip(look, HEIGHT, marks, strip);
@@ -252,7 +252,7 @@ fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -
     let words = [
         (
             alike,
-            String::from("the load, shared alike:"),
+            String::from("the load, split evenly:"),
             format!("{} each", force(share)),
         ),
         (

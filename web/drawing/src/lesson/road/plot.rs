@@ -78,7 +78,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         ..point("now", n.distance_mm * 1e-3, n.hardest())
     });
     Some(Chart {
-        title: String::from("The hardest loaded bolt against the distance"),
+        title: String::from("The most heavily loaded bolt against the distance"),
         x: Axis {
             name: "from the bolts to the load",
             dimension: Dimension::Length,
@@ -86,7 +86,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
             to: farthest * 1e-3,
         },
         y: Axis {
-            name: "hardest loaded bolt",
+            name: "most heavily loaded bolt",
             dimension: Dimension::Force,
             from: 0.0,
             to: MOST,

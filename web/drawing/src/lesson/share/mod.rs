@@ -42,7 +42,7 @@ const MOST: f64 = 24.0;
 const CONTROLS: &[Control] = &[
     Control {
         key: "pull",
-        label: "outside pull",
+        label: "outside load",
         kind: ControlKind::Number {
             dimension: Dimension::Force,
             unit: Unit::Kilonewton,
@@ -54,7 +54,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "clamp",
-        label: "clamp before the pull",
+        label: "clamp load before that",
         kind: ControlKind::Number {
             dimension: Dimension::Force,
             unit: Unit::Kilonewton,
@@ -67,7 +67,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "on",
-        label: "What lies between the straps?",
+        label: "What is between the plates?",
         kind: ControlKind::Choices {
             of: STANDS,
             start: 0,
@@ -316,14 +316,14 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
     pulls.circle(sheet.tip(n, scale), 11.0, "grip");
     marks.group(Placed::default(), "p-load", pulls);
     let words = if n.pull > 0.0 {
-        format!("pull {}", force(n.pull))
+        format!("load {}", force(n.pull))
     } else {
-        String::from("no pull yet")
+        String::from("no load yet")
     };
     marks.text((8.0, 18.0), words, "t load halo", Anchor::Start);
     marks.all(balance(n, scale, look));
     let strip = vec![
-        StripField::new("drawing", "two straps, cut"),
+        StripField::new("drawing", "two plates, cut"),
         StripField::new("gap", format!("×\u{a0}{TIMES}")),
         StripField::scale(scale.text()),
     ];
@@ -433,7 +433,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let mut load = force_arrow((right, seam), (right, top), "load");
     load.push(words(
         (x, 79.0),
-        format!("+ pull {}", force(n.pull)),
+        format!("+ load {}", force(n.pull)),
         "t s load",
         Anchor::Start,
     ));
@@ -458,7 +458,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     if let Some(y) = named(seam, top) {
         load.push(words(
             (right + 9.0, y),
-            "pull".into(),
+            "load".into(),
             "t s load",
             Anchor::Start,
         ));
@@ -467,7 +467,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
         Mark::line((left - 14.0, FOOT), (right + 14.0, FOOT), "thin"),
         words(
             (x, FOOT + 17.0),
-            "on the upper strap".into(),
+            "on the upper plate".into(),
             "t s soft",
             Anchor::Start,
         ),
@@ -528,7 +528,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         });
         if n.clamp > 0.0 && n.parts < most && n.pull < 0.9 * n.parts {
             points.push(KeyPoint {
-                name: String::from("faces part"),
+                name: String::from("faces separate"),
                 x: n.parts,
                 y: n.parts,
                 here: false,
@@ -536,15 +536,15 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
         }
     }
     Chart {
-        title: String::from("Pull in the bolt against the outside pull"),
+        title: String::from("Tension in the bolt against the outside load"),
         x: Axis {
-            name: "outside pull",
+            name: "outside load",
             dimension: Dimension::Force,
             from: 0.0,
             to: most,
         },
         y: Axis {
-            name: "pull in the bolt",
+            name: "tension in the bolt",
             dimension: Dimension::Force,
             from: 0.0,
             to: 38e3,

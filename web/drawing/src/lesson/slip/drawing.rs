@@ -131,7 +131,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-wall", view(&place, look));
     marks.all(letters(&place, look));
     let strip = vec![
-        StripField::new("from above, cut", "M12, tube, cheeks"),
+        StripField::new("from above, cut", "M12, tube, side plates"),
         StripField::new("bend", format!("×\u{a0}{TIMES}")),
         StripField::scale(scale(look).text()),
     ];
@@ -416,7 +416,7 @@ fn letters(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
         ),
         Mark::text(
             (DRAWING_WIDTH - 8.0, 38.0),
-            "half on each cheek",
+            "half on each plate",
             "t s soft",
             Anchor::End,
         ),
@@ -427,7 +427,7 @@ fn letters(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     marks.circle(part, 1.8, "dot");
     marks.text(
         (250.0, place.cheek(1.0).1 + 16.0),
-        "cheek",
+        "side plate",
         "t s soft",
         Anchor::Start,
     );
@@ -439,7 +439,7 @@ fn letters(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     );
     if place.gap > 0.0 {
         let at = (206.0, place.packing(-1.0).1 - 8.0);
-        marks.text(at, "packing", "t s soft", Anchor::Start);
+        marks.text(at, "shims", "t s soft", Anchor::Start);
     }
     marks
 }

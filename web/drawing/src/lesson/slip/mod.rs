@@ -23,7 +23,7 @@ const STATE: usize = 2;
 const STATES: &[Choice] = &[
     Choice {
         key: "new",
-        name: "holes as drilled, cheeks close to the walls",
+        name: "holes as drilled, side plates against the walls",
     },
     Choice {
         key: "oval",
@@ -31,7 +31,7 @@ const STATES: &[Choice] = &[
     },
     Choice {
         key: "packed",
-        name: "packing between cheek and wall",
+        name: "shims between side plates and walls",
     },
 ];
 const OVAL: usize = 1;
@@ -43,7 +43,7 @@ const MOST_LOAD: f64 = 16.0;
 const CONTROLS: &[Control] = &[
     Control {
         key: "load",
-        label: "load along the tube; below zero it pushes",
+        label: "load along the tube (negative = push)",
         kind: ControlKind::Number {
             dimension: Dimension::Force,
             unit: Unit::Kilonewton,
@@ -67,7 +67,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "joint",
-        label: "How does the joint stand?",
+        label: "What state is the joint in?",
         kind: ControlKind::Choices {
             of: STATES,
             start: 0,
@@ -305,7 +305,7 @@ fn plot(n: &Numbers, most: &Numbers, look: &Look<'_>) -> Chart {
             to: MOST_LOAD * 1e3,
         },
         y: Axis {
-            name: "used of what it may carry",
+            name: "share of its limit",
             dimension: Dimension::Share,
             from: 0.0,
             to: 2.0,
@@ -318,7 +318,7 @@ fn plot(n: &Numbers, most: &Numbers, look: &Look<'_>) -> Chart {
         ],
         levels: vec![Level {
             y: 1.0,
-            name: String::from("may carry no more"),
+            name: String::from("the limit"),
         }],
         points: vec![KeyPoint {
             name: String::from(name),

@@ -484,7 +484,7 @@ fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
         });
     }
     Chart {
-        title: String::from("Pull of the bolt against its stretch"),
+        title: String::from("Tension in the bolt against its stretch"),
         x: Axis {
             name: "stretch of the bolt",
             dimension: Dimension::Length,
@@ -492,7 +492,7 @@ fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
             to: 0.4e-3,
         },
         y: Axis {
-            name: "pull = clamp",
+            name: "tension = clamp load",
             dimension: Dimension::Force,
             from: 0.0,
             to: 1.45 * n.this.yields.clamp_n,

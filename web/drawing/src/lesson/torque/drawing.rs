@@ -46,11 +46,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         let lines = if n.yields() {
             [
                 String::from("the bolt yields:"),
-                String::from("no click, no more clamp"),
+                String::from("no click, no more load"),
             ]
         } else {
             [
-                String::from("the clamp may be"),
+                String::from("clamp load may be"),
                 format!("{low} to {}", units.force(n.high)),
             ]
         };

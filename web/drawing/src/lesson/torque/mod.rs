@@ -71,7 +71,7 @@ const CONTROLS: &[Control] = &[
     },
     Control {
         key: "threads",
-        label: "How are the threads?",
+        label: "What is on the threads?",
         kind: ControlKind::Choices {
             of: STATES,
             start: 0,
@@ -303,7 +303,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Option<Chart> {
         }
     }
     Some(Chart {
-        title: String::from("Clamp against torque"),
+        title: String::from("Clamp load against torque"),
         x: Axis {
             name: "torque",
             dimension: Dimension::Torque,
@@ -311,7 +311,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Option<Chart> {
             to: MOST,
         },
         y: Axis {
-            name: "clamp",
+            name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
             to: 70e3,
