@@ -7,7 +7,7 @@ mod work;
 
 pub use crate::support::RepairKind;
 
-use crate::evaluate::{Analysis, checks_in_order, weakest};
+use crate::evaluate::{Analysis, checks_of, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
@@ -146,8 +146,12 @@ impl Search<'_> {
     /// Tries an input; gives the candidate, unless it is refused.
     fn attempt(&mut self, input: &Input) -> Option<Candidate> {
         let scenario = Scenario::new(input).ok()?;
+        // What is put in has to fit whatever the joint turns out to be.
+        if scenario.may_not_fit() && !self.joint.may_not_fit() {
+            return None;
+        }
         let analysis = Analysis::without_working(&scenario);
-        let checks = checks_in_order(&analysis);
+        let checks = checks_of(&analysis, candidates::never_mended);
         let torque = analysis.preload.torque;
         if *input != self.joint.input {
             self.tried += 1;

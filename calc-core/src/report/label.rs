@@ -57,4 +57,11 @@ labels! {
     WorkBolts = "work-bolts",
     PlaceOnePly = "place-one-ply",
     DistanceFreeEdge = "distance-free-edge",
+    FindOutMetal = "find-out-metal",
+    FindOutAlloy = "find-out-alloy",
+    FindOutSteel = "find-out-steel",
+    FindOutWall = "find-out-wall",
+    FindOutMarks = "find-out-marks",
+    FindOutFaces = "find-out-faces",
+    FindOutThreads = "find-out-threads",
 }

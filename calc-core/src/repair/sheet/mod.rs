@@ -13,7 +13,7 @@ pub use tighten::{BoltPlace, Pass, TighteningPlan};
 pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
 use super::{Rates, RepairKind, Work, work};
-use crate::evaluate::{Analysis, checks_in_order};
+use crate::evaluate::{Analysis, checks_of};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Label, Said};
 use crate::scenario::{Input, Scenario};
@@ -95,7 +95,7 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
     let part = added_part(before, after);
     let jobs = work::jobs(before, after, part);
     let analysis = Analysis::without_working(after);
-    let checks = checks_in_order(&analysis);
+    let checks = checks_of(&analysis, |_| false);
     let weld = (jobs.welds > 0)
         .then(|| welds::plan(&analysis, jobs.welds))
         .flatten();
