@@ -162,6 +162,11 @@ fn there(report: &Report, way: &Way) -> Vec<CheckId> {
 /// The table: every situation that is not refused.
 #[must_use]
 pub fn rows() -> Vec<Row> {
+    rows_of(|_| {})
+}
+
+/// The same with something else about every joint.
+pub fn rows_of(change: impl Fn(&mut Input)) -> Vec<Row> {
     let mut rows = Vec::new();
     for &member in MemberKind::NAMES {
         for &support in SupportKind::NAMES {
@@ -179,6 +184,7 @@ pub fn rows() -> Vec<Row> {
                     };
                     let mut input = joint(member, support, mount, direction);
                     input.choose(sides);
+                    change(&mut input);
                     let Ok(scenario) = Scenario::new(&input) else {
                         continue;
                     };

@@ -32,7 +32,13 @@ pub(crate) fn compare_made(
 ) {
     let outcome = runner().run(&(inputs(), 1.001..2.0_f64), |(mut input, times)| {
         make(&mut input, times);
-        let before = scenario(&input)?;
+        let mut before = scenario(&input)?;
+        // Numbers of one joint: what is not known is settled. That not knowing is no better is a law of its own.
+        let first = before.members().next();
+        if let Some(settled) = first {
+            input = settled.input;
+            before = scenario(&input)?;
+        }
         let mut changed = input.clone();
         if !change(&mut changed, &before, times) {
             return Err(TestCaseError::reject("does not apply"));

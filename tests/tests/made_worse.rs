@@ -6,10 +6,11 @@
 //! `PROPTEST_CASES` sets another number.
 
 use crate::drawn::{inputs, scenario};
-use calc_core::quantity::InUnits;
 use calc_core::catalog::CaseName;
+use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Report, Verdict};
-use calc_core::scenario::{Field, Input, SupportKind};
+use calc_core::scenario::unknown::{MOST, is_unknown, stands_for};
+use calc_core::scenario::{Field, Input, SupportKind, options};
 use calc_core::{Scenario, evaluate};
 use outside_checks::joints::{Move, moved, sleeved, sound};
 use proptest::prelude::*;
@@ -198,11 +199,18 @@ fn walls_of_a_tube(s: &Scenario) -> bool {
     !open_section(s) && s.tube.wall * 6.0 < least && s.bolting.hole * 3.0 < least
 }
 
+/// With a wall that somebody has measured.
+fn measured(input: &mut Input) {
+    if is_unknown(&input.wall_basis) {
+        input.wall_basis = "measured".into();
+    }
+}
+
 #[test]
 fn a_thinner_wall() {
     let except = beside_a_thinner_wall();
     law(
-        nothing,
+        measured,
         |input, s, times| {
             // The same corner on both, so that only the wall differs.
             input.tube_corner_radius_mm = Some(millimetres(s.tube.corner_radius));
@@ -230,6 +238,7 @@ fn a_thinner_flange_or_web() {
         .collect();
     law(
         |input| {
+            measured(input);
             if input.member != "angle" {
                 input.member = "channel".into();
             }
@@ -596,6 +605,75 @@ fn a_weld_near() {
             never_better(before, after, &except)
         },
     );
+}
+
+/// Of what nobody knows, with up to three things not known at once: no joint is better than with one of them settled,
+/// whatever it is settled to, and so none is better than the worst of what it may be. Bolts of which nobody knows the
+/// grade get the torque of the weakest, and keep it.
+#[test]
+fn not_knowing() {
+    let one = (any::<prop::sample::Index>(), any::<prop::sample::Index>());
+    let drawn = (joints(), prop::collection::vec(one, 1..4));
+    let mut offered = Vec::new();
+    for &field in Field::ALL {
+        let names = options(field).into_iter().filter(|name| is_unknown(name));
+        // Threads are another thing: see above.
+        offered.extend(
+            names
+                .filter(|_| field != Field::Lubrication)
+                .map(|name| (field, name)),
+        );
+    }
+    assert!(offered.len() >= 9, "{offered:?}");
+    let outcome = runner().run(&drawn, |(mut input, unknown)| {
+        for (field, _) in &unknown {
+            let (field, name) = field.get(&offered);
+            input.set_choice(*field, name);
+        }
+        let Some((field, place)) = unknown.first() else {
+            return Err(TestCaseError::reject("all known"));
+        };
+        let (field, _) = field.get(&offered);
+        let s = scenario(&input)?;
+        if field == &Field::Grade {
+            input.torque_nm = Some(evaluate(&s).tightening.torque_nm);
+        }
+        if !field.applies(&input) {
+            return Err(TestCaseError::reject("does not apply"));
+        }
+        let mut known = input.clone();
+        place
+            .get(&stands_for(*field, &input))
+            .put(&mut known, *field);
+        // What the joint has no room for it is not made of.
+        let Ok(before) = Scenario::new(&known) else {
+            return Err(TestCaseError::reject("refused"));
+        };
+        let (before, after) = (evaluate(&before), evaluate(&scenario(&input)?));
+        let told = || format!("{}\n{}", moves(&known), moves(&input));
+        prop_assert!(!better(after.verdict, before.verdict), "{}", told());
+        let sets = s
+            .not_known
+            .iter()
+            .map(|&field| stands_for(field, &input).len());
+        if sets.product::<usize>() > MOST {
+            // Of too many the ends stand for what lies between: verdicts are theirs, but where one end was not judged
+            // the share used is that of another.
+            let eased = before.checks.iter().find(|then| {
+                let now = after
+                    .check(then.id)
+                    .map_or(Verdict::Holds, |now| now.verdict);
+                better(now, then.verdict)
+            });
+            prop_assert!(eased.is_none(), "{:?}\n{}", eased.map(|c| c.id), told());
+            return Ok(());
+        }
+        never_better(&before, &after, &[])
+            .map_err(|what| TestCaseError::fail(format!("{what}\n{}", told())))
+    });
+    if let Err(error) = outcome {
+        panic!("{error}");
+    }
 }
 
 /// Where the outer rows pass beside the member nothing holds, whatever else is right.

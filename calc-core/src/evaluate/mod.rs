@@ -13,12 +13,15 @@ pub(crate) mod residual_clamp;
 pub(crate) mod sleeve_weld;
 pub(crate) mod support;
 mod turn;
+mod unknown;
 
 pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
 pub use fatigue::road;
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
+pub(crate) use unknown::checks_of;
+pub use unknown::deciding;
 
 use crate::order::sorted;
 use crate::quantity::InUnits;
@@ -26,9 +29,20 @@ use crate::report::{Check, CheckId, FatigueReport, Report, RoadSpectrum, Said, V
 use crate::scenario::{Field, Scenario, VERSION};
 use crate::support::{of, parts::said, seat};
 
-/// Computes the whole report.
+/// Computes the whole report: of a joint of which something is not known the worst of all that it may be.
 #[must_use]
 pub fn evaluate(s: &Scenario) -> Report {
+    let mut report = if s.not_known.is_empty() {
+        of_one(s)
+    } else {
+        unknown::report(s)
+    };
+    report.would_help = unknown::would_help(s, report.verdict);
+    report
+}
+
+/// The report of a joint of which all is known.
+fn of_one(s: &Scenario) -> Report {
     let analysis = Analysis::new(s);
     let checks = checks_in_order(&analysis);
     let (weakest, verdict) = weakest(&checks);
@@ -46,6 +60,8 @@ pub fn evaluate(s: &Scenario) -> Report {
         checks,
         derived: s.derived.clone(),
         fatigue,
+        not_known: Vec::new(),
+        would_help: Vec::new(),
     }
 }
 
@@ -54,6 +70,7 @@ pub fn evaluate(s: &Scenario) -> Report {
 /// The check of the bolt in the report stays with [`road`].
 #[must_use]
 pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
+    let s = &*deciding(s);
     let analysis = Analysis::without_working(s);
     let gripping = checks::holds_so_far(&checks_in_order(&analysis));
     fatigue::report(&analysis, gripping, road.clone())

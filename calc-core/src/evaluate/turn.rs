@@ -81,9 +81,11 @@ pub struct TorqueTurn {
 /// T = K·d·F
 /// ```
 ///
-/// Starts hand-tight, all parts touching. K is held constant along the way.
+/// Starts hand-tight, all parts touching. K is held constant along the way. Of a joint of which something is not known
+/// the one that [decides](super::deciding).
 #[must_use]
 pub fn torque_turn(s: &Scenario) -> TorqueTurn {
+    let s = &*super::deciding(s);
     Curve {
         joint: Analysis::new(s),
         model: SupportModel::new(s, Strength::Likely),

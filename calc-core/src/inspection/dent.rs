@@ -90,8 +90,74 @@ fn hardest(s: &Scenario) -> SupportModel {
 /// # Sources
 /// Inverse of the face curve (own finite-element runs, `tests/reference/fe`); the spread of the
 /// yield strength is an assumption.
+///
+/// Where something is not known the band reaches over all joints that it may be, and the words are those of the joint
+/// that says least: of several values the widest band, of "less than" the highest.
 #[must_use]
 pub fn dent(s: &Scenario, narrower: Length) -> DentReading {
+    let first = of_one(s, narrower);
+    s.members()
+        .skip(1)
+        .map(|member| of_one(&member, narrower))
+        .fold(first, DentReading::or)
+}
+
+impl DentReading {
+    /// What is known where one of two readings is right.
+    fn or(mut self, other: Self) -> Self {
+        let least = |a: Amount, b: Amount| if b.si < a.si { b } else { a };
+        let most = |a: Amount, b: Amount| if b.si > a.si { b } else { a };
+        let both = |a: Band, b: Band| Band {
+            low: least(a.low, b.low),
+            likely: a.likely,
+            high: most(a.high, b.high),
+        };
+        match (self.tells, other.tells) {
+            (Tells::About, Tells::About) => {
+                self.doubtful |= other.doubtful;
+                self.clamp = self.clamp.zip(other.clamp).map(|(a, b)| both(a, b));
+                self.torque = self.torque.zip(other.torque).map(|(a, b)| both(a, b));
+                let lower = self
+                    .clamp_at_least_strength
+                    .zip(other.clamp_at_least_strength);
+                self.clamp_at_least_strength = lower.map(|(a, b)| least(a, b));
+                if let (Some(band), Some(said)) = (self.clamp, self.said.first_mut()) {
+                    let amounts = [self.measured, band.likely, band.low, band.high];
+                    *said = Said::of(say::CaliperDentClamp, amounts);
+                }
+                self
+            }
+            (Tells::AtMost(a), Tells::AtMost(b)) if b.si > a.si => other,
+            (Tells::AtLeast(_), _) => self.beyond(&other),
+            (_, Tells::AtLeast(_)) => other.beyond(&self),
+            _ => self,
+        }
+    }
+
+    /// More than was checked on one of two joints: the lower end of both.
+    fn beyond(mut self, other: &Self) -> Self {
+        let from = match (other.tells, other.clamp) {
+            (Tells::AtLeast(from), _) => Some(from),
+            (_, band) => band.map(|band| band.low),
+        };
+        if let (Tells::AtLeast(own), Some(from)) = (self.tells, from)
+            && from.si < own.si
+        {
+            self.tells = Tells::AtLeast(from);
+            if let Some(last) = self
+                .said
+                .first_mut()
+                .and_then(|said| said.amounts.last_mut())
+            {
+                *last = from;
+            }
+        }
+        self
+    }
+}
+
+/// Of a joint of which all is known.
+fn of_one(s: &Scenario, narrower: Length) -> DentReading {
     let Analysis {
         preload, support, ..
     } = Analysis::new(s);

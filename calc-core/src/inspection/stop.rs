@@ -47,20 +47,69 @@ pub struct StopReading {
 ///
 /// # Sources
 /// Shigley 9e Eq. 8-27 turned round; ranges of K in the catalogue.
+///
+/// Where something is not known the support, and with it the nut factors, range over all joints that it may be.
 #[must_use]
 pub fn torque_stop(s: &Scenario, torque: Torque) -> StopReading {
-    let preload = Preload::new(s);
-    let model = SupportModel::new(s, Strength::Likely);
+    let all: Vec<Scenario> = s.members().collect();
+    of_all(s, &all, torque)
+}
+
+/// What a support takes, N.
+#[derive(Clone, Copy)]
+struct Range {
+    /// From 1 % of the width.
+    first: f64,
+    /// To the end of the checked range, or to the bolt's yield load.
+    most: f64,
+    /// End of the checked range.
+    end: f64,
+    /// Yield load of the bolt.
+    yields: f64,
+}
+
+impl Range {
+    fn of(s: &Scenario) -> Self {
+        let model = SupportModel::new(s, Strength::Likely);
+        let yields = Preload::new(s).yields.si();
+        let end = model.force(model.approach_end());
+        let most = end.min(yields).max(1.0);
+        let first = model.force_at_share(0.01).clamp(1.0, most);
+        Self {
+            first,
+            most,
+            end,
+            yields,
+        }
+    }
+
+    /// Where nobody knows which of two it is.
+    const fn or(self, other: Self) -> Self {
+        Self {
+            first: self.first.min(other.first),
+            most: self.most.max(other.most),
+            end: self.end.max(other.end),
+            yields: self.yields.min(other.yields),
+        }
+    }
+}
+
+/// Of all joints that it may be, the first of which is the joint itself.
+fn of_all(s: &Scenario, all: &[Scenario], torque: Torque) -> StopReading {
     let thread = s.bolting.thread;
+    let preload = Preload::new(s);
     let (t, d) = (torque.si(), thread.major().si());
     let k = s.tightening.nut_factor;
     let (k_low, k_high) = published(s).unwrap_or((k, k));
-    let yields = preload.yields.si();
-    let end = model.force(model.approach_end());
+    let ranges = all.iter().skip(1).map(Range::of);
+    let Range {
+        first,
+        most,
+        end,
+        yields,
+    } = ranges.fold(Range::of(s), Range::or);
     // A washer that falls into its sleeve presses on nothing: no nut factor fits that.
     let on_nothing = end < 1.0;
-    let most = end.min(yields).max(1.0);
-    let first = model.force_at_share(0.01).clamp(1.0, most);
     let clamp = t / (k * d);
     let (low, high) = (t / (k_high * d), t / (k_low * d));
     let implied = [t / (d * most), t / (d * first)];

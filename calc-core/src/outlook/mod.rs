@@ -6,6 +6,7 @@
 mod usual;
 mod wrench;
 
+use crate::evaluate::deciding;
 use crate::report::Said;
 use crate::scenario::Scenario;
 use serde::Serialize;
@@ -33,11 +34,22 @@ pub struct Outlook {
 /// Costs some sixty reports without their working: for a joint that rests, not for each step of a control.
 #[must_use]
 pub fn outlook(s: &Scenario) -> Outlook {
+    let all_known = s.not_known.is_empty();
+    // Of all that it may be the one that decides; what makes that one hold may not do for the others, so that no torque
+    // is promised and nothing said.
+    let s = &*deciding(s);
     let usual = usual::answer(s);
-    let wrench = wrench::setting(s);
-    let wrench_usual = wrench::setting(&usual::with_usual(s, usual::Taken::All));
-    let mut told = wrench.said();
-    told.extend(usual.said());
+    let mut wrench = wrench::setting(s);
+    let mut wrench_usual = wrench::setting(&usual::with_usual(s, usual::Taken::All));
+    let mut told = Vec::new();
+    if all_known {
+        told = wrench.said();
+        told.extend(usual.said());
+    } else {
+        for setting in [&mut wrench, &mut wrench_usual] {
+            (setting.best, setting.band_nm) = (None, None);
+        }
+    }
     Outlook {
         usual,
         wrench,

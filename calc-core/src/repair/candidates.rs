@@ -6,7 +6,8 @@ use crate::catalog::{self, Family, HoleFit};
 use crate::evaluate::on_edge;
 use crate::order::sorted;
 use crate::quantity::InUnits;
-use crate::report::{CLOSE_FROM, CheckId, Verdict};
+use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
+use crate::scenario::unknown::UNKNOWN;
 use crate::scenario::{Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
 use crate::support::{self, PARTS};
 
@@ -76,7 +77,15 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
         catalog::System::Metric => "iso-10.9",
     };
     let mut inputs = Vec::new();
-    for grade in [s.bolting.grade.id(), stronger] {
+    // New bolts are of a grade that is known.
+    let not_known = s.not_known.contains(&Field::Grade);
+    let usual = match (not_known, s.bolting.thread.system()) {
+        (false, _) => s.bolting.grade.id(),
+        (true, catalog::System::Inch) => "sae-5",
+        (true, catalog::System::Metric) => "iso-8.8",
+    };
+    let there = (not_known && thread == s.bolting.thread).then_some(UNKNOWN);
+    for grade in there.into_iter().chain([usual, stronger]) {
         for (along, rows) in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)] {
             if rows > 0.0 && !row_fits(s, thread) {
                 continue;
@@ -99,7 +108,7 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
                 input.fitting_hole_mm = wider(s.fitting.hole.si());
             }
             input.bolt_grade = String::from(grade);
-            if thread != s.bolting.thread || grade != s.bolting.grade.id() {
+            if thread != s.bolting.thread || *grade != s.input.bolt_grade {
                 // Another bolt wants its own torque.
                 input.torque_nm = None;
             }
@@ -165,7 +174,7 @@ const fn of_slipping(id: CheckId) -> bool {
     )
 }
 
-/// What may get better with less torque.
+/// What gets better with less torque, or may.
 const fn of_clamp(id: CheckId) -> bool {
     of_slipping(id)
         || matches!(
@@ -176,6 +185,13 @@ const fn of_clamp(id: CheckId) -> bool {
                 | CheckId::BoltCombined
                 | CheckId::FacePull
         )
+}
+
+/// Whether something fails that neither another torque nor other faying faces can mend, whatever else is the matter.
+pub(super) fn never_mended(checks: &[Check]) -> bool {
+    checks
+        .iter()
+        .any(|c| c.verdict == Verdict::DoesNotHold && !of_clamp(c.id))
 }
 
 /// The same joint with the torque that its support can take, where that is less than wanted and where the

@@ -15,7 +15,7 @@ pub use needs::{Need, Needs};
 pub use rates::{Money, Rates};
 pub use work::Operation;
 
-use crate::evaluate::{Analysis, checks_in_order, weakest};
+use crate::evaluate::{Analysis, checks_of, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
@@ -117,8 +117,12 @@ impl Search<'_> {
     /// Tries an input; gives the candidate, unless it is refused.
     fn attempt(&mut self, input: &Input) -> Option<Candidate> {
         let scenario = Scenario::new(input).ok()?;
+        // What is put in has to fit whatever the joint turns out to be.
+        if scenario.may_not_fit() && !self.joint.may_not_fit() {
+            return None;
+        }
         let analysis = Analysis::without_working(&scenario);
-        let checks = checks_in_order(&analysis);
+        let checks = checks_of(&analysis, candidates::never_mended);
         let torque = analysis.preload.torque;
         if *input != self.joint.input {
             self.tried += 1;
@@ -184,7 +188,11 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
     let Ok(longest) = Scenario::new(&input) else {
         return false;
     };
-    weakest(&checks_in_order(&Analysis::without_working(&longest))).1 <= verdict
+    let judged = checks_of(
+        &Analysis::without_working(&longest),
+        candidates::never_mended,
+    );
+    weakest(&judged).1 <= verdict
 }
 
 /// Finds the repairs of a joint.

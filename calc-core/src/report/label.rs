@@ -66,4 +66,11 @@ labels! {
     WeldRoundGroove = "weld-round-groove",
     PlaceOnePly = "place-one-ply",
     DistanceFreeEdge = "distance-free-edge",
+    FindOutMetal = "find-out-metal",
+    FindOutAlloy = "find-out-alloy",
+    FindOutSteel = "find-out-steel",
+    FindOutWall = "find-out-wall",
+    FindOutMarks = "find-out-marks",
+    FindOutFaces = "find-out-faces",
+    FindOutThreads = "find-out-threads",
 }

@@ -275,6 +275,7 @@ messages! {
     NoteLongBoltWeaker = "note-long-bolt-weaker" (1),
     NoteHardBoltZinc = "note-hard-bolt-zinc" (0),
     NotePackingFaces = "note-packing-faces" (0),
+    NoteNotKnown = "note-not-known" (1),
     NoteFrictionOfAluminum = "note-friction-of-aluminum" (1),
     NoteFrictionOfStainless = "note-friction-of-stainless" (1),
     NoteGalvanicZincSparesAluminium = "note-galvanic-zinc-spares-aluminium" (0),
@@ -332,6 +333,7 @@ messages! {
     ChanceDents = "chance-dents" (1),
     ChanceSlips = "chance-slips" (1),
     ChanceOutsideChecked = "chance-outside-checked" (0),
+    ChanceNotKnown = "chance-not-known" (1),
     // Work sheet: pieces.
     CutFlush = "cut-flush" (2),
     CutDeburr = "cut-deburr" (0),
@@ -431,4 +433,5 @@ messages! {
     CautionCracks = "caution-cracks" (0),
     CautionLocalCodes = "caution-local-codes" (0),
     CautionFittedWasher = "caution-fitted-washer" (0),
+    CautionNotKnown = "caution-not-known" (0),
 }

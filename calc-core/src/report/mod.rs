@@ -22,6 +22,7 @@ use crate::cite::Cite;
 use crate::keys::keys;
 use crate::mechanics::range::OutOfRange;
 use crate::quantity::{Dimension, Measured, Measures};
+use crate::scenario::unknown::Settled;
 use crate::scenario::{Field, Input, JointKind, SupportKind};
 use serde::{Serialize, Serializer};
 
@@ -492,6 +493,43 @@ pub struct Report {
     pub notes: Vec<Said>,
     /// Fatigue, on the road that is assumed.
     pub fatigue: FatigueReport,
+    /// What is not known: each check is then the worst of all joints that it may be. Empty where all is known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub not_known: Vec<NotKnown>,
+    /// Which single measurement would change the verdict, the one that may help most first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub would_help: Vec<WouldHelp>,
+}
+
+/// A field of which nobody knows what it is.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct NotKnown {
+    /// Which.
+    pub field: Field,
+    /// Its value in the joint that decides.
+    pub counted: Settled,
+    /// All that it may be.
+    pub stands_for: Vec<Settled>,
+}
+
+/// A measurement that would change the verdict.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WouldHelp {
+    /// Field that it settles.
+    pub field: Field,
+    /// How it is usually found out, by key.
+    pub how: Label,
+    /// What may be found, each with the verdict that it brings while all else is as little known as before.
+    pub found: Vec<Found>,
+}
+
+/// Something that may be found, and what it brings.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Found {
+    /// What is found.
+    pub value: Settled,
+    /// The verdict then.
+    pub verdict: Verdict,
 }
 
 impl Report {

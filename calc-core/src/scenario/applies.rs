@@ -4,7 +4,9 @@
 //! that with joints drawn by lot, and that every field which changes one applies.
 
 use super::Scenario;
-use super::choices::{FittingSides, JointKind, MemberKind, Mount, SupportKind, YesNo, options};
+use super::choices::{
+    FittingSides, JointKind, MemberKind, Mount, SupportKind, WallBasis, YesNo, options,
+};
 use super::error::InputError;
 use super::fields::{Field, Input};
 use crate::catalog::{self, BoltGrade, LoadRule};
@@ -115,7 +117,8 @@ impl Field {
             Self::GapFilling => input
                 .fitting_gap_mm
                 .is_some_and(|gap| gap > plate_in_gap(input)),
-            Self::TubeWall | Self::WallBasis => !s.is_solid(),
+            Self::TubeWall => !s.is_solid() && input.wall_basis != WallBasis::Unknown.name(),
+            Self::WallBasis => !s.is_solid(),
             Self::CornerRadius | Self::FittingSpreads => {
                 !s.is_solid() && !s.is_open() && !s.is_round()
             }

@@ -11,6 +11,7 @@ use super::choices::{
 use super::error::InputError;
 use super::fields::{Field, Input, Kind};
 use super::member;
+use super::unknown::{self, Members};
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::mechanics::fatigue::Block;
 use crate::quantity::{
@@ -125,17 +126,71 @@ impl Scenario {
         if input.version != super::VERSION {
             return Err(vec![InputError::Version { got: input.version }]);
         }
-        let mut r = Reader {
-            input,
-            errors: Vec::new(),
-            derived: Vec::new(),
-        };
-        let built = build(&mut r);
-        match built {
-            Some(scenario) if r.errors.is_empty() => Ok(scenario),
-            _ => Err(r.errors),
+        let not_known = unknown::fields(input);
+        if not_known.is_empty() {
+            return settled(input);
         }
+        // Of what it may be, what the rest of the input has room for.
+        let mut refused = Err(Vec::new());
+        for member in Members::new(input, &not_known) {
+            match settled_from(&member, input, &not_known) {
+                Ok(scenario) => {
+                    return Ok(Self {
+                        input: input.clone(),
+                        not_known,
+                        ..scenario
+                    });
+                }
+                Err(errors) if refused.as_ref().is_err_and(Vec::is_empty) => refused = Err(errors),
+                Err(_) => {}
+            }
+        }
+        refused
     }
+
+    /// The joints that it may be, where something is not known, at most [`MOST`](unknown::MOST) of them; none where all
+    /// is known.
+    pub fn members(&self) -> impl Iterator<Item = Self> {
+        let members =
+            (!self.not_known.is_empty()).then(|| Members::new(&self.input, &self.not_known));
+        members
+            .into_iter()
+            .flatten()
+            .filter_map(|input| settled_from(&input, &self.input, &self.not_known).ok())
+    }
+
+    /// Whether something that is not known may be what the joint has no room for.
+    pub(crate) fn may_not_fit(&self) -> bool {
+        !self.not_known.is_empty() && Members::new(&self.input, &self.not_known).may_not_fit()
+    }
+}
+
+/// A joint of which all is known.
+pub(super) fn settled(input: &Input) -> Result<Scenario, Vec<InputError>> {
+    let mut r = Reader {
+        input,
+        errors: Vec::new(),
+        derived: Vec::new(),
+    };
+    match build(&mut r) {
+        Some(scenario) if r.errors.is_empty() => Ok(scenario),
+        _ => Err(r.errors),
+    }
+}
+
+/// One of the joints that a joint may be. Nobody can tighten a bolt by a grade that he does not know: all get the clamp
+/// of the weakest.
+fn settled_from(
+    member: &Input,
+    input: &Input,
+    not_known: &[Field],
+) -> Result<Scenario, Vec<InputError>> {
+    let mut scenario = settled(member)?;
+    if not_known.contains(&Field::Grade) {
+        let weakest = unknown::weakest_proof(&scenario, input);
+        scenario.tightening.preload_share *= (weakest / scenario.bolting.proof_strength()).value;
+    }
+    Ok(scenario)
 }
 
 fn build(r: &mut Reader<'_>) -> Option<Scenario> {
@@ -192,6 +247,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         loads,
         exposure: r.row(Field::Exposure, Exposure::by_name)?,
         derived: std::mem::take(&mut r.derived),
+        not_known: Vec::new(),
     };
     let b = &scenario.bolting;
     if let Some(strength) = b.grade.strength(b.thread, scenario.bolt_length()) {
@@ -376,7 +432,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     if own_yield.is_none() {
         r.derived.push((Field::TubeYield, least.si() * 1e-6));
     }
-    let design_factor = if basis == WallBasis::Nominal {
+    let design_factor = if basis != WallBasis::Measured {
         material.design_wall_factor()
     } else {
         1.0

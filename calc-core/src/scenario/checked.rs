@@ -178,9 +178,7 @@ impl Bolting {
     /// same tensile strength. Such bolts never pass for clamping: see the grade check.
     #[must_use]
     pub fn proof_strength(&self) -> Stress {
-        self.strength
-            .proof
-            .unwrap_or_else(|| crate::quantity::ksi(33.0))
+        proof_of(self.strength)
     }
 
     /// Yield strength, with the same stand-in.
@@ -202,6 +200,11 @@ impl Bolting {
     pub const fn slip_planes(&self) -> f64 {
         if self.two_cheeks { 2.0 } else { 1.0 }
     }
+}
+
+/// Proof strength, or its stand-in: see [`Bolting::proof_strength`].
+pub(super) fn proof_of(strength: BoltStrength) -> Stress {
+    strength.proof.unwrap_or_else(|| crate::quantity::ksi(33.0))
 }
 
 /// The fitting: coupler cheek or bracket.
@@ -405,6 +408,9 @@ pub struct FreeLoad {
 
 /// A scenario whose every value was checked. Two are equal when they were made from the same input: all
 /// else follows from it.
+///
+/// Where something is [not known](Self::not_known), the values are those of the first joint that it may be, the weakest
+/// of each: what is asked of it is asked of all its [`members`](Self::members).
 #[derive(Clone, Debug)]
 pub struct Scenario {
     /// What it was made from.
@@ -437,6 +443,8 @@ pub struct Scenario {
     pub exposure: Exposure,
     /// Fields that were derived, with their value in the unit of their name.
     pub derived: Vec<(Field, f64)>,
+    /// Fields of which the reader does not know what they are.
+    pub not_known: Vec<Field>,
 }
 
 impl PartialEq for Scenario {

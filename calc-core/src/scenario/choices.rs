@@ -1,6 +1,7 @@
 //! The short names that choices take, and what they mean.
 
 use super::fields::Field;
+use super::unknown::{METALS, UNKNOWN};
 use crate::catalog::{self, WasherSeries};
 use serde::Serialize;
 
@@ -75,6 +76,8 @@ named! {
         Measured = "measured",
         /// Nominal of the size ordered: the design wall of its standard counts for verdicts.
         Nominal = "nominal",
+        /// Not known: any that such a tube is sold with.
+        Unknown = "unknown",
     }
 }
 
@@ -192,6 +195,10 @@ pub fn options(field: Field) -> Vec<&'static str> {
     fn ids<T>(rows: &'static [T], id: fn(&'static T) -> &'static str) -> Vec<&'static str> {
         rows.iter().map(id).collect()
     }
+    fn or_not_known(mut ids: Vec<&'static str>, names: &[&'static str]) -> Vec<&'static str> {
+        ids.extend_from_slice(names);
+        ids
+    }
     match field {
         Field::Member => MemberKind::NAMES.to_vec(),
         Field::Mount => Mount::NAMES.to_vec(),
@@ -205,17 +212,18 @@ pub fn options(field: Field) -> Vec<&'static str> {
         Field::BoltFinish => BoltFinish::NAMES.to_vec(),
         Field::GapFilling => GapFilling::NAMES.to_vec(),
         Field::Exposure => Exposure::NAMES.to_vec(),
-        Field::TubeMaterial
-        | Field::FittingMaterial
-        | Field::SpreaderMaterial
-        | Field::SleeveMaterial
-        | Field::InsertMaterial => ids(catalog::materials(), |m| m.id()),
+        Field::TubeMaterial | Field::FittingMaterial => {
+            or_not_known(ids(catalog::materials(), |m| m.id()), &METALS)
+        }
+        Field::SpreaderMaterial | Field::SleeveMaterial | Field::InsertMaterial => {
+            ids(catalog::materials(), |m| m.id())
+        }
         Field::Bolt => ids(catalog::threads(), |t| t.id()),
-        Field::Grade => ids(catalog::bolt_grades(), |g| g.id()),
+        Field::Grade => or_not_known(ids(catalog::bolt_grades(), |g| g.id()), &[UNKNOWN]),
         Field::Washer => WasherSeries::ALL.map(WasherSeries::id).to_vec(),
         Field::Lubrication => ids(catalog::nut_factors(), |k| k.id()),
         Field::Method => ids(catalog::tightening_methods(), |m| m.id()),
-        Field::Surface => ids(catalog::slip_surfaces(), |s| s.id()),
+        Field::Surface => or_not_known(ids(catalog::slip_surfaces(), |s| s.id()), &[UNKNOWN]),
         Field::Sleeve => ids(catalog::sleeves(), |s| s.id()),
         Field::Joint => JointKind::NAMES.to_vec(),
         Field::FreeKind => FreeKind::NAMES.to_vec(),

@@ -15,6 +15,7 @@ mod fields;
 mod json;
 mod member;
 mod strength;
+pub mod unknown;
 
 pub use applies::offered;
 pub use by_field::ByField;

@@ -103,6 +103,15 @@ export interface Report {
   /** Fields that were derived because nothing was given, each with its value in the unit of its name. */
   derived: Array<[keyof JointNumbers, number]>;
   notes: Said[]; fatigue: Fatigue;
+  /** What is not known: each check is then the worst of all joints that it may be. Missing where all is known. */
+  not_known?: Array<{ field: keyof JointChoices; counted: Settled; stands_for: Settled[] }>;
+  /** Which single measurement would change the verdict, most helpful first; missing where none would. */
+  would_help?: Array<{
+    field: keyof JointChoices;
+    /** Key of how it is found out. */
+    how: string;
+    found: Array<{ value: Settled; verdict: Verdict }>;
+  }>;
 }
 /** How a joint stands at a torque. */
 export interface Setting { torque_nm: number; verdict: Verdict; weakest: CheckId; utilisation: number | null }
@@ -115,6 +124,8 @@ export interface UsualAnswer {
   least_limit_n: number; usual_limit_n: number; decided_by: Metal[];
 }
 export interface Outlook { usual: UsualAnswer; wrench: WrenchSetting; wrench_usual: WrenchSetting; said: Said[] }
+/** What is not known, settled: a choice by name, or a wall in millimeters. */
+export type Settled = { name: string } | { wall_mm: number };
 export interface Work {
   holes: number; cuts: number; welds: number; surfaces: number; minutes: number; mass_kg: number; cost: number;
 }

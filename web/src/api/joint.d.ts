@@ -150,10 +150,10 @@ export interface JointChoices {
   /** "6061-t6" when left out. */
   tube_material:
     | "6061-t6" | "6063-t5" | "6063-t6" | "6005a-t6" | "5052-h32" | "5083-h116" | "a36" | "a500-b" | "a500-c"
-    | "a53-b" | "a513-1020" | "s235" | "s355" | "stainless-304";
+    | "a53-b" | "a513-1020" | "s235" | "s355" | "stainless-304" | "unknown-aluminum" | "unknown-steel" | "unknown";
   /** "measured" when left out. */
   wall_basis:
-    | "measured" | "nominal";
+    | "measured" | "nominal" | "unknown";
   /** "no" when left out. */
   weld_near:
     | "no" | "yes";
@@ -163,7 +163,7 @@ export interface JointChoices {
   /** "a36" when left out. */
   fitting_material:
     | "6061-t6" | "6063-t5" | "6063-t6" | "6005a-t6" | "5052-h32" | "5083-h116" | "a36" | "a500-b" | "a500-c"
-    | "a53-b" | "a513-1020" | "s235" | "s355" | "stainless-304";
+    | "a53-b" | "a513-1020" | "s235" | "s355" | "stainless-304" | "unknown-aluminum" | "unknown-steel" | "unknown";
   /** "no" when left out. */
   fitting_spreads:
     | "no" | "yes";
@@ -179,7 +179,7 @@ export interface JointChoices {
   bolt_grade:
     | "sae-2" | "sae-5" | "sae-8" | "a307" | "a325" | "a490" | "iso-4.6" | "iso-4.8" | "iso-5.6" | "iso-5.8"
     | "iso-6.8" | "iso-8.8" | "iso-9.8" | "iso-10.9" | "iso-12.9" | "a2-70" | "a2-80" | "a4-70" | "a4-80"
-    | "f593-cw";
+    | "f593-cw" | "unknown";
   /** "narrow" when left out. */
   washer:
     | "narrow" | "wide";
@@ -193,7 +193,7 @@ export interface JointChoices {
   /** "bare-clean" when left out. */
   faying_surface:
     | "bare-clean" | "painted" | "steel-mill-scale" | "steel-blasted" | "en-a" | "en-b" | "en-c" | "en-d"
-    | "al-blasted-12" | "al-blasted-18" | "al-blasted-24" | "al-blasted-30";
+    | "al-blasted-12" | "al-blasted-18" | "al-blasted-24" | "al-blasted-30" | "unknown";
   /** "bare" when left out. */
   support:
     | "bare" | "spreader" | "loose-sleeve" | "through-sleeve" | "solid-insert" | "solid";

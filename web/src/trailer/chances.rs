@@ -57,7 +57,9 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
                 .child(drawing(Signal::stored(chart.scene("own-chances"))))
-                .child(el("figcaption").text("Share of the joints by the clamp load that they reach."))
+                .child(
+                    el("figcaption").text("Share of the joints by the clamp load that they reach."),
+                )
         });
         all.push(
             classed("div", "halves").children(chart).child(
@@ -103,7 +105,8 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
                 .child(row("clamp load reached", &chance.clamp))
                 .child(row("dent that stays", &chance.dent_left))
                 .children(
-                    rubs(chance).then(|| row("friction used by the load, no factor", &chance.slip_use)),
+                    rubs(chance)
+                        .then(|| row("friction used by the load, no factor", &chance.slip_use)),
                 ),
         )
 }

@@ -157,13 +157,15 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
 }
 
 fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
-    let case = "Governing case: {0}. At the ball: {1} along the tube, {2} vertically, {3} sideways."
-        .with(&[
-            words::label(report.loads.case),
-            &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
-            &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
-            &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
-        ]);
+    let case =
+        "Governing case: {0}. At the ball: {1} along the tube, {2} vertically, {3} sideways.".with(
+            &[
+                words::label(report.loads.case),
+                &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
+                &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
+                &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
+            ],
+        );
     let scene = group(&GroupState {
         example,
         ..GroupState::from_core("own-group", scenario, report, units)

@@ -3,8 +3,10 @@
 use std::collections::HashSet;
 
 use calc_core::cite::Cite;
-use calc_core::quantity::UnitSystem;
-use calc_core::report::{Amount, Check, CheckId, Report, Step, Verdict};
+use calc_core::evaluate::deciding;
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::report::{Amount, Check, CheckId, Found, Report, Step, Verdict, WouldHelp};
+use calc_core::scenario::unknown::Settled;
 use drawing::face::{FaceState, face_view};
 use drawing::member::{MemberState, member_section};
 use drawing::parts::marked_rule;
@@ -130,6 +132,8 @@ fn own_section(desk: Desk) -> El {
         let units = desk.units();
         let shown = desk.shown.read();
         let (scenario, _) = shown.answer.as_ref()?;
+        // Of all that it may be the one that decides.
+        let scenario = &*deciding(scenario);
         let example = desk.form.read().example().is_some();
         if let Some(state) = MemberState::from_core("own-section", scenario, units) {
             return Some(member_section(&MemberState { example, ..state }));
@@ -203,7 +207,42 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
         .child(el("b").text(words::label(report.weakest)))
         .text(" ")
         .text(words::said(&weakest.reason, units));
-    vec![verdict, reason]
+    let mut lines = vec![verdict, reason];
+    if !report.would_help.is_empty() {
+        let helps = report
+            .would_help
+            .iter()
+            .map(|help| settles(report, help, units));
+        lines.push(classed("p", "soft").text(words::message("settle.title")));
+        lines.push(classed("ul", "settle").children(helps));
+    }
+    lines
+}
+
+/// What one measurement would bring: "Metal of the tube: holds if it is …; does not hold if it is …", and how to find
+/// out.
+fn settles(report: &Report, help: &WouldHelp, units: UnitSystem) -> El {
+    let name = |found: &Found| match found.value {
+        Settled::Name(name) => words::choice(help.field, name),
+        Settled::Wall(mm) => words::amount(mm * 1e-3, Dimension::Length, units),
+    };
+    let brings: Vec<String> = Verdict::ALL
+        .iter()
+        .filter_map(|&verdict| {
+            let found = help.found.iter().filter(|found| found.verdict == verdict);
+            let names: Vec<String> = found.map(name).collect();
+            let names = names.join(words::message("settle.or"));
+            (!names.is_empty())
+                .then(|| words::message("settle.if").with(&[words::label(verdict), &names]))
+        })
+        .collect();
+    el("li")
+        .child(el("b").text(words::label_in(&report.input, help.field)))
+        .text(format!(
+            ": {}. {}",
+            brings.join("; "),
+            words::label(help.how)
+        ))
 }
 
 /// What is known beside the verdict: a torque that is better, the strength usually found.

@@ -10,7 +10,7 @@ use crate::evaluate::residual_clamp::ResidualClamp;
 use crate::evaluate::{Analysis, clamp_unknown};
 use crate::mechanics::range::OutOfRange;
 use crate::order::sorted;
-use crate::quantity::{Dimension, InUnits, Share};
+use crate::quantity::{Count, Dimension, InUnits, Share};
 use crate::report::{Message, Said, Sentence, say};
 use crate::scenario::Scenario;
 use crate::support::{self, VISIBLE};
@@ -245,7 +245,46 @@ impl Source {
     }
 }
 
+/// One of the joints that a joint may be, ready to be drawn from.
+#[derive(Clone, Debug)]
+struct Lot {
+    distributions: [InputDistribution; Variable::COUNT],
+    sources: [Source; Variable::COUNT],
+    surface: Surface,
+    fixed: Fixed,
+    out_of_range: Vec<OutOfRange>,
+    /// Why nobody can say how much clamp is reached, by key.
+    unknown: Option<Sentence<0>>,
+}
+
+impl Lot {
+    fn new(s: &Scenario) -> Self {
+        let distributions = input_distributions(s);
+        let [_, _, _, wall, yield_, _, _, added_part] = &distributions;
+        let (fixed, out_of_range) = Fixed::new(s);
+        Self {
+            sources: distributions.each_ref().map(Source::new),
+            surface: Surface::new(s, [wall, yield_, added_part].map(InputDistribution::limits)),
+            distributions,
+            fixed,
+            out_of_range,
+            unknown: clamp_unknown(s),
+        }
+    }
+
+    fn one(&self, drawn: &Drawn) -> Outcome {
+        let [_, _, _, wall, yield_, _, _, added_part] = *drawn;
+        let wanted = self.fixed.wanted(drawn);
+        // A bolt that yields gives no more clamp, however far it is turned.
+        let asked = wanted.min(self.fixed.yields(drawn));
+        let seen = self.surface.see([wall, yield_, added_part], asked);
+        self.fixed.outcome(drawn, wanted, &seen)
+    }
+}
+
 /// Draws joints in slices, so that a page stays alive meanwhile.
+///
+/// Where something is not known, first one of the joints that it may be is drawn, each as often as any other.
 ///
 /// Not drawn, but taken as entered: the strength of the fitting, all measures but the wall, and which
 /// bolt of the group has most to carry.
@@ -268,13 +307,9 @@ pub struct Sampler {
     seed: u64,
     of: usize,
     rng: Pcg32,
-    distributions: [InputDistribution; Variable::COUNT],
-    sources: [Source; Variable::COUNT],
-    surface: Surface,
-    fixed: Fixed,
-    out_of_range: Vec<OutOfRange>,
-    /// Why nobody can say how much clamp is reached, by key.
-    unknown: Option<Sentence<0>>,
+    /// The joint, then all others that it may be.
+    first: Lot,
+    others: Vec<Lot>,
     inputs: [Vec<f64>; Variable::COUNT],
     outputs: [Vec<f64>; 6],
     clicks: usize,
@@ -285,19 +320,16 @@ impl Sampler {
     /// Gets ready to draw `of` joints; computes the net of support curves.
     #[must_use]
     pub fn new(s: &Scenario, seed: u64, of: usize) -> Self {
-        let distributions = input_distributions(s);
-        let [_, _, _, wall, yield_, _, _, added_part] = &distributions;
-        let (fixed, out_of_range) = Fixed::new(s);
         Self {
             seed,
             of,
             rng: Pcg32::seed_from_u64(seed),
-            sources: distributions.each_ref().map(Source::new),
-            surface: Surface::new(s, [wall, yield_, added_part].map(InputDistribution::limits)),
-            distributions,
-            fixed,
-            out_of_range,
-            unknown: clamp_unknown(s),
+            first: Lot::new(s),
+            others: s
+                .members()
+                .skip(1)
+                .map(|member| Lot::new(&member))
+                .collect(),
             inputs: std::array::from_fn(|_| Vec::with_capacity(of.min(RANKED))),
             outputs: std::array::from_fn(|_| Vec::with_capacity(of)),
             clicks: 0,
@@ -311,8 +343,7 @@ impl Sampler {
         let before = last.len();
         let upto = self.of.min(before.saturating_add(joints));
         for index in before..upto {
-            let drawn = self.draw();
-            let outcome = self.one(&drawn);
+            let (drawn, outcome) = self.draw();
             if index < RANKED {
                 for (kept, value) in self.inputs.iter_mut().zip(drawn) {
                     kept.push(value);
@@ -338,18 +369,25 @@ impl Sampler {
         }
     }
 
-    fn draw(&mut self) -> Drawn {
-        let Self { sources, rng, .. } = self;
-        sources.each_ref().map(|source| source.draw(rng))
-    }
-
-    fn one(&self, drawn: &Drawn) -> Outcome {
-        let [_, _, _, wall, yield_, _, _, added_part] = *drawn;
-        let wanted = self.fixed.wanted(drawn);
-        // A bolt that yields gives no more clamp, however far it is turned.
-        let asked = wanted.min(self.fixed.yields(drawn));
-        let seen = self.surface.see([wall, yield_, added_part], asked);
-        self.fixed.outcome(drawn, wanted, &seen)
+    fn draw(&mut self) -> (Drawn, Outcome) {
+        let Self {
+            first, others, rng, ..
+        } = self;
+        let lot = if others.is_empty() {
+            None
+        } else {
+            let lot: f64 = StandardUniform.sample(rng);
+            #[allow(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "0 ≤ lot < 1, and there are few joints"
+            )]
+            let place = (lot * (others.len() + 1) as f64) as usize;
+            place.checked_sub(1).and_then(|place| others.get(place))
+        };
+        let lot = lot.unwrap_or(first);
+        let drawn = lot.sources.each_ref().map(|source| source.draw(rng));
+        (drawn, lot.one(&drawn))
     }
 
     /// What the joints drawn so far come to.
@@ -375,22 +413,29 @@ impl Sampler {
         let mut said: Vec<Said> = [
             Some((say::ChanceReaches, reaches)),
             Some((say::ChanceDents, dents)),
-            self.fixed.rubs.then_some((say::ChanceSlips, slips)),
+            self.first.fixed.rubs.then_some((say::ChanceSlips, slips)),
         ]
         .into_iter()
         .flatten()
         .map(|(sentence, value)| Said::new(sentence, (Share(value),)))
         .collect();
-        if let Some(unknown) = self.unknown {
+        let lots = || std::iter::once(&self.first).chain(&self.others);
+        let unknown = lots().find_map(|lot| lot.unknown);
+        let outside = lots().find(|lot| !lot.out_of_range.is_empty());
+        if !self.others.is_empty() {
+            let joints = Count((self.others.len() + 1) as f64);
+            said.push(Said::new(say::ChanceNotKnown, (joints,)));
+        }
+        if let Some(unknown) = unknown {
             // Shares of nobody knows what.
             said = vec![Said::new(unknown, ())];
-        } else if !self.out_of_range.is_empty() {
+        } else if outside.is_some() {
             said.push(Said::new(say::ChanceOutsideChecked, ()));
         }
         Chance {
             drawn,
             seed: self.seed,
-            distributions: self.distributions,
+            distributions: self.first.distributions,
             clamp: distribution(clamp, Dimension::Force),
             approach: distribution(approach, Dimension::Length),
             dent: distribution(dent, Dimension::Length),
@@ -404,8 +449,8 @@ impl Sampler {
             matters_for_clamp: matters(clamp),
             matters_for_dent: matters(dent),
             matters_for_slip: matters(slip_use),
-            unknown: self.unknown.map(Sentence::message),
-            out_of_range: self.out_of_range.clone(),
+            unknown: unknown.map(Sentence::message),
+            out_of_range: outside.map_or_else(Vec::new, |lot| lot.out_of_range.clone()),
             said,
         }
     }

@@ -74,22 +74,25 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
     for s in &scenarios {
         let mut sampler = Sampler::new(s, 3, 0);
         for _ in 0..40 {
-            let drawn = sampler.draw();
-            let wanted = sampler.fixed.wanted(&drawn);
-            let asked = wanted.min(sampler.fixed.yields(&drawn));
+            let (drawn, _) = sampler.draw();
+            let wanted = sampler.first.fixed.wanted(&drawn);
+            let asked = wanted.min(sampler.first.fixed.yields(&drawn));
             let curve = support_of(
                 s,
                 drawn[3],
                 drawn[4],
-                drawn[7] / sampler.distributions[7].middle.si,
+                drawn[7] / sampler.first.distributions[7].middle.si,
             );
             // At the last thousandth of the range, taken or not is a matter of rounding.
             let end = curve.force(curve.approach_end());
             if (asked / end - 1.0).abs() < 2e-3 {
                 continue;
             }
-            let slow = sampler.fixed.outcome(&drawn, wanted, &exact(&curve, asked));
-            let fast = sampler.one(&drawn);
+            let slow = sampler
+                .first
+                .fixed
+                .outcome(&drawn, wanted, &exact(&curve, asked));
+            let fast = sampler.first.one(&drawn);
             assert_eq!(fast.clicks, slow.clicks, "{:?} {drawn:?}", s.support);
             for (what, a, b, floor) in [
                 ("clamp", fast.clamp, slow.clamp, 0.0),
@@ -117,11 +120,11 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
     for s in variety() {
         let mut sampler = Sampler::new(&s, 11, 0);
         for _ in 0..80 {
-            let mut drawn = sampler.draw();
+            let (mut drawn, _) = sampler.draw();
             // Nobody can type in another strength of bolt or sleeve.
             drawn[6] = s.bolting.yield_strength().si();
-            drawn[7] = sampler.distributions[7].middle.si;
-            let fast = sampler.one(&drawn);
+            drawn[7] = sampler.first.distributions[7].middle.si;
+            let fast = sampler.first.one(&drawn);
             let mut input = s.input.clone();
             // A solid bar has no wall to type in.
             if support::of(&s).is_hollow() {
@@ -133,12 +136,12 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             // Drawn about the likely strength, it may pass the least tensile strength.
             let ultimate = s.tube.ultimate_least.si().max(drawn[4]);
             input.tube_ultimate_mpa = Some(ultimate * 1e-6);
-            input.torque_nm = Some(sampler.fixed.torque);
+            input.torque_nm = Some(sampler.first.fixed.torque);
             input.nut_factor = Some(drawn[0] / drawn[1]);
             let typed = Scenario::new(&input).unwrap();
             let report = evaluate(&typed);
             let wanted = report.tightening.clamp_nominal_n;
-            assert!((wanted / sampler.fixed.wanted(&drawn) - 1.0).abs() < 1e-9);
+            assert!((wanted / sampler.first.fixed.wanted(&drawn) - 1.0).abs() < 1e-9);
             let limit = report.support.likely.limit_n;
             let off = fast.clamp_use * limit / wanted - 1.0;
             assert!(
@@ -167,10 +170,10 @@ fn slip_agrees_with_the_check_where_both_use_the_same_strength() {
     });
     s.tightening.scatter = 0.0;
     let sampler = Sampler::new(&s, 1, 0);
-    let drawn = sampler.distributions.map(|of| of.middle.si);
+    let drawn = sampler.first.distributions.map(|of| of.middle.si);
     let report = evaluate(&s);
     let check = report.check(CheckId::Slip).unwrap();
-    let ours = sampler.one(&drawn).slip_use;
+    let ours = sampler.first.one(&drawn).slip_use;
     let theirs = check.utilisation.unwrap() / check.factor;
     assert!((ours / theirs - 1.0).abs() < 1e-6, "{ours} {theirs}");
 }

@@ -43,6 +43,9 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     if support.holds_water() {
         all.push(said(say::CautionDrain, []));
     }
+    if !after.not_known.is_empty() {
+        all.push(said(say::CautionNotKnown, []));
+    }
     all.push(said(say::CautionEyes, []));
     all.push(said(say::CautionCracks, []));
     all.push(said(say::CautionLocalCodes, []));

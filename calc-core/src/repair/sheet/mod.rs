@@ -15,7 +15,7 @@ pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
 pub use super::Operation;
 use super::{Money, Needs, Rates, RepairKind, Work, needs, work};
-use crate::evaluate::{Analysis, checks_in_order};
+use crate::evaluate::{Analysis, checks_of};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Label, Said};
 use crate::scenario::{Input, Scenario};
@@ -93,7 +93,7 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
     let part = added_part(before, after);
     let jobs = work::jobs(before, after, part);
     let analysis = Analysis::without_working(after);
-    let checks = checks_in_order(&analysis);
+    let checks = checks_of(&analysis, |_| false);
     let weld = (jobs.welds > 0)
         .then(|| welds::plan(&analysis, jobs.welds))
         .flatten();

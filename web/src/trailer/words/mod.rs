@@ -93,16 +93,19 @@ pub(crate) fn choice(field: Field, name: &str) -> String {
         | Field::InsertMaterial => catalog::material(name).map(|m| m.label()),
         Field::Bolt => catalog::thread(name).map(|t| t.label()),
         Field::Grade => {
-            return catalog::bolt_grade(name).map_or_else(String::new, |g| {
-                format!("{} · {}", g.head_mark(), g.label())
-            });
+            if let Some(g) = catalog::bolt_grade(name) {
+                return format!("{} · {}", g.head_mark(), g.label());
+            }
+            None
         }
         Field::Lubrication => catalog::nut_factor(name).map(|k| k.label()),
         Field::Method => catalog::tightening_method(name).map(|m| m.label()),
         Field::Surface => catalog::slip_surface(name).map(|s| s.label()),
         Field::Sleeve => catalog::sleeve(name).map(|s| s.label()),
-        _ => drawing::words::message_at(&["choice", field.name(), name]),
+        _ => None,
     };
+    // What is no row of the catalogue, or is not known.
+    let listed = listed.or_else(|| drawing::words::message_at(&["choice", field.name(), name]));
     String::from(listed.unwrap_or(name))
 }
 
