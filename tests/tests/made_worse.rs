@@ -499,12 +499,13 @@ fn a_ball_farther_below_or_above() {
     );
 }
 
-/// With the eye under the middle of the bolts, so that nothing cancels.
+/// With the eye under the middle of the bolts and in the plane of the faces, so that nothing cancels.
 #[test]
 fn a_longer_hanger() {
     law(
         |input| {
             input.joint = "spring-hanger".into();
+            input.load_offset_mm = None;
             input.hanger_offset_mm = 0.0;
         },
         |input, _, times| {
@@ -518,7 +519,12 @@ fn a_longer_hanger() {
 #[test]
 fn more_gap() {
     law(
-        nothing,
+        // The strength of a Grade 2 bolt depends on its length, and what is asked of it by its share of that.
+        |input| {
+            if input.bolt_grade == "sae-2" {
+                input.bolt_grade = "sae-5".into();
+            }
+        },
         |input, s, times| {
             input.fitting_gap_mm = Some(millimetres(s.fitting.gap) + 5.0 * (times - 1.0));
             true
