@@ -4,7 +4,9 @@
 //! that with joints drawn by lot, and that every field which changes one applies.
 
 use super::Scenario;
-use super::choices::{FittingSides, JointKind, MemberKind, Mount, SupportKind, WallBasis, YesNo, options};
+use super::choices::{
+    FittingSides, JointKind, MemberKind, Mount, SupportKind, WallBasis, YesNo, options,
+};
 use super::error::InputError;
 use super::fields::{Field, Input};
 use crate::catalog::{self, BoltGrade, LoadRule};

@@ -88,7 +88,10 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
             if (asked / end - 1.0).abs() < 2e-3 {
                 continue;
             }
-            let slow = sampler.first.fixed.outcome(&drawn, wanted, &exact(&curve, asked));
+            let slow = sampler
+                .first
+                .fixed
+                .outcome(&drawn, wanted, &exact(&curve, asked));
             let fast = sampler.first.one(&drawn);
             assert_eq!(fast.clicks, slow.clicks, "{:?} {drawn:?}", s.support);
             for (what, a, b, floor) in [
