@@ -144,7 +144,13 @@ fn law(
 ) {
     let outcome = runner().run(&(joints(), 1.01..2.0_f64), |(mut input, times)| {
         make(&mut input);
-        let before = scenario(&input)?;
+        let mut before = scenario(&input)?;
+        // What is not known is settled: of several joints one may go unjudged, and the share used is that of another.
+        let first = before.members().next();
+        if let Some(settled) = first {
+            input = settled.input;
+            before = scenario(&input)?;
+        }
         if !inside(&before) {
             return Err(TestCaseError::reject("outside the member"));
         }
