@@ -30,28 +30,10 @@ const OF_MEMBER: [Field; 4] = [
 
 /// The five measurements, the metal, and the two distances that decide whether the bolt tears out.
 pub(super) fn measures(desk: Desk) -> El {
-    let five = FIVE
-        .into_iter()
-        .enumerate()
-        .map(|(index, (measure, field))| {
-            let shape = Memo::new(move |_| {
-                let form = desk.form.read();
-                let kind = MemberKind::by_name(form.choice(Field::Member))?;
-                let mount = Mount::by_name(form.choice(Field::Mount))?;
-                Shape::of(kind, mount)
-            });
-            let id = format!("measured-{}", index + 1);
-            el("li")
-                .flag("hidden", move || !counts(desk, field))
-                .child(drawing(Signal::derive(move || {
-                    measure_scene(measure, shape.get(), &id)
-                })))
-                .child(control(desk, field))
-        });
     classed("section", "measure")
         .attr("aria-labelledby", "measure-title")
-        .child(el("h3").attr("id", "measure-title").text("Measure five things"))
-        .child(el("p").text("Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it."))
+        .child(el("h2").attr("id", "measure-title").text("Measure five things"))
+        .child(el("p").text(HOW))
         .child(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
             "These are starting values, not your trailer. Put yours in.",
         ))
@@ -70,7 +52,7 @@ pub(super) fn measures(desk: Desk) -> El {
                 .child(control(desk, Field::Mount))
                 .child(where_it_counts(desk, Field::FittingSides)),
         )
-        .child(classed("ol", "guide five").children(five))
+        .child(five(desk))
         .child(
             classed("div", "metal")
                 .child(control(desk, Field::TubeMaterial))
@@ -78,6 +60,32 @@ pub(super) fn measures(desk: Desk) -> El {
                 .child(control(desk, Field::FittingEdge))
                 .children(OF_MEMBER.map(|field| where_it_counts(desk, field))),
         )
+}
+
+/// How numbers may be written.
+pub(super) const HOW: &str = "Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it.";
+
+/// The five, each beside its drawing.
+pub(super) fn five(desk: Desk) -> El {
+    let five = FIVE
+        .into_iter()
+        .enumerate()
+        .map(|(index, (measure, field))| {
+            let shape = Memo::new(move |_| {
+                let form = desk.form.read();
+                let kind = MemberKind::by_name(form.choice(Field::Member))?;
+                let mount = Mount::by_name(form.choice(Field::Mount))?;
+                Shape::of(kind, mount)
+            });
+            let id = format!("measured-{}", index + 1);
+            el("li")
+                .flag("hidden", move || !counts(desk, field))
+                .child(drawing(Signal::derive(move || {
+                    measure_scene(measure, shape.get(), &id)
+                })))
+                .child(control(desk, field))
+        });
+    classed("ol", "guide five").children(five)
 }
 
 /// Joints that were made up.
