@@ -25,7 +25,7 @@ const PROGRAMS: [&str; 3] = ["front", "lesson", "joint"];
 /// What is wrong with the content, a program that was not built, a folder that cannot be written.
 pub fn assemble(root: &Path, programs: &Path, site: &Path) -> Result<(), Vec<Problem>> {
     let failed = |what: &Path, error: io::Error| {
-        vec![Problem::new(&what.to_string_lossy(), 1, error.to_string())]
+        vec![Problem::new(what.to_string_lossy(), 1, error.to_string())]
     };
     let style: String = site::names(root, "web/style", "css")
         .iter()
@@ -44,7 +44,7 @@ pub fn assemble(root: &Path, programs: &Path, site: &Path) -> Result<(), Vec<Pro
             .collect();
         let with = |ending: &str| {
             names.iter().find(|file| file.ends_with(ending)).cloned().ok_or_else(|| {
-                vec![Problem::new(&folder.to_string_lossy(), 1, format!("no file {name}-…{ending}"))]
+                vec![Problem::new(folder.to_string_lossy(), 1, format!("no file {name}-…{ending}"))]
             })
         };
         built.push(Program {
