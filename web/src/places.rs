@@ -33,6 +33,10 @@ pub fn front() {
 
 /// A lesson's page.
 pub fn lessons() {
+    if let Some(main) = by_id("main") {
+        // There is nothing to mount; but mounting starts what runs effects.
+        mount_to(main, || ()).forget();
+    }
     lessons::upgrade(LESSONS, chosen_units());
 }
 

@@ -348,7 +348,7 @@ impl Body<'_> {
                 let (button, words) = caption.split_once(" :: ").unwrap_or((caption, ""));
                 let _ = writeln!(
                     out,
-                    "<div class=\"live\" id=\"{name}\" data-later data-js=\"{{{{root}}}}{{{{joint.js}}}}\" data-wasm=\"{{{{root}}}}{{{{joint.wasm}}}}\"><p>{}</p>\
+                    "<div class=\"live\" id=\"{name}\" data-later data-js=\"{{{{dot}}}}{{{{joint.js}}}}\" data-wasm=\"{{{{dot}}}}{{{{joint.wasm}}}}\"><p>{}</p>\
                      <p class=\"actions\"><button type=\"button\" class=\"main\" disabled>{}</button></p></div>",
                     escape(words),
                     escape(button)

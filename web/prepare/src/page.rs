@@ -109,6 +109,8 @@ impl Page {
             .replace("{{joint.wasm}}", &joint.map_or("", |joint| &joint.wasm))
             .replace("{{style}}", &assets.style)
             .replace("{{icon}}", &assets.icon)
+            // Scripts take a name without a folder for a package.
+            .replace("{{dot}}", if root.is_empty() { "./" } else { &root })
             .replace("{{root}}", &root)
     }
 
@@ -146,6 +148,6 @@ fn loaded(program: &Program) -> String {
     format!(
         "<link rel=\"modulepreload\" media=\"(scripting: enabled)\" href=\"{{{{root}}}}{js}\">\
          <link rel=\"preload\" media=\"(scripting: enabled)\" as=\"fetch\" type=\"application/wasm\" crossorigin href=\"{{{{root}}}}{wasm}\">\n\
-         <script type=\"module\" src=\"{{{{root}}}}boot.js\" data-js=\"{{{{root}}}}{js}\" data-wasm=\"{{{{root}}}}{wasm}\"></script>\n"
+         <script type=\"module\" src=\"{{{{root}}}}boot.js\" data-js=\"{{{{dot}}}}{js}\" data-wasm=\"{{{{dot}}}}{wasm}\"></script>\n"
     )
 }

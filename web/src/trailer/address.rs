@@ -92,7 +92,10 @@ fn begin(desk: Desk) {
         }
         (other, own) => {
             if let Some(own) = own {
-                write(&encode(&own.sheet()));
+                // What is wrong with a link is still to be read after a reload.
+                if other == Decoded::NotALink {
+                    write(&encode(&own.sheet()));
+                }
                 desk.form.set(own);
             }
             desk.opened.set(Some(other));

@@ -91,7 +91,7 @@ pub(super) fn note(desk: Desk) -> El {
     };
     // Bringing back is offered until something new is entered.
     watch(move || {
-        if !desk.form.read().untouched() {
+        if !desk.form.read().untouched() && before.read_untracked().is_some() {
             before.set(None);
         }
     });

@@ -80,7 +80,7 @@ fn answer(desk: Desk) -> Vec<El> {
             .child(el("b").text(words::label(report.weakest)))
             .text(used),
         classed("p", "small").text(
-            "Taken for the rest: {0}, {1}, on it {2}; between the faces: {3}."
+            "Taken for the rest: {0}. {1}. Bolted on: {2}. Between the faces: {3}."
                 .with(&[
                     &value(Field::Member),
                     &value(Field::Mount),
