@@ -43,9 +43,17 @@ pub fn assemble(root: &Path, programs: &Path, site: &Path) -> Result<(), Vec<Pro
             .filter(|file| file.starts_with(&format!("{name}-")))
             .collect();
         let with = |ending: &str| {
-            names.iter().find(|file| file.ends_with(ending)).cloned().ok_or_else(|| {
-                vec![Problem::new(folder.to_string_lossy(), 1, format!("no file {name}-…{ending}"))]
-            })
+            names
+                .iter()
+                .find(|file| file.ends_with(ending))
+                .cloned()
+                .ok_or_else(|| {
+                    vec![Problem::new(
+                        folder.to_string_lossy(),
+                        1,
+                        format!("no file {name}-…{ending}"),
+                    )]
+                })
         };
         built.push(Program {
             name: name.into(),

@@ -61,7 +61,11 @@ impl Places {
             });
             html.push_str(&format!(" href=\"{way}\"{rest}"));
         }
-        if problems.is_empty() { Ok(html) } else { Err(problems) }
+        if problems.is_empty() {
+            Ok(html)
+        } else {
+            Err(problems)
+        }
     }
 
     fn way(&self, page: &Page, target: &str) -> Option<String> {

@@ -101,7 +101,10 @@ impl Page {
             .replace("{{description}}", &escape(&self.description))
             .replace("{{scripts}}", &self.scripts())
             .replace("{{program}}", &program.map_or_else(String::new, loaded))
-            .replace("{{name}}", &self.link(FRONT, "Clampwright", " class=\"name\""))
+            .replace(
+                "{{name}}",
+                &self.link(FRONT, "Clampwright", " class=\"name\""),
+            )
             .replace("{{contents}}", &self.links(CONTENTS))
             .replace("{{reference}}", &self.links(REFERENCE))
             .replace("{{main}}", &self.main)
@@ -117,7 +120,11 @@ impl Page {
     /// What runs before the page is painted. On the front page the addresses of the first versions, too, and first:
     /// who only passes through need not wait for the rest.
     fn scripts(&self) -> String {
-        let old = if self.path == FRONT { "<script src=\"{{root}}old.js\"></script>\n" } else { "" };
+        let old = if self.path == FRONT {
+            "<script src=\"{{root}}old.js\"></script>\n"
+        } else {
+            ""
+        };
         format!("{old}<script src=\"{{{{root}}}}page.js\"></script>\n")
     }
 

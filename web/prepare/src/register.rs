@@ -193,7 +193,11 @@ const GROUPS: &[(&str, &str, &str)] = &[
     ("laws", "Laws and rules of the road", ""),
     ("books", "Books, handbooks and papers", ""),
     ("trade", "The trade", ": guides, pages, practice"),
-    ("own", "Computed, assumed or remembered", ", for want of a printed source"),
+    (
+        "own",
+        "Computed, assumed or remembered",
+        ", for want of a printed source",
+    ),
 ];
 
 /// The fold in which a kind of source stands.
@@ -205,7 +209,13 @@ fn group_of(kind: &str) -> &'static str {
         "trade"
     } else if is(&["standard", "code", "guideline"]) {
         "standards"
-    } else if is(&["own computation", "assumption", "memory", "derivation", "software"]) {
+    } else if is(&[
+        "own computation",
+        "assumption",
+        "memory",
+        "derivation",
+        "software",
+    ]) {
         "own"
     } else {
         "books"

@@ -37,7 +37,11 @@ pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<
             Err(mut found) => problems.append(&mut found),
         }
     }
-    if problems.is_empty() { Ok(files) } else { Err(problems) }
+    if problems.is_empty() {
+        Ok(files)
+    } else {
+        Err(problems)
+    }
 }
 
 /// Every page before its links are resolved.
@@ -108,9 +112,19 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
     let bare: Vec<Problem> = pages
         .iter()
         .filter(|page| page.description.is_empty())
-        .map(|page| Problem::new(&page.path, 1, "a page needs a `description` in the front matter"))
+        .map(|page| {
+            Problem::new(
+                &page.path,
+                1,
+                "a page needs a `description` in the front matter",
+            )
+        })
         .collect();
-    if bare.is_empty() { Ok(pages) } else { Err(bare) }
+    if bare.is_empty() {
+        Ok(pages)
+    } else {
+        Err(bare)
+    }
 }
 
 fn titled(title: &str) -> String {
@@ -136,7 +150,10 @@ fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
         })
     };
     let before = index.checked_sub(1).and_then(|before| lessons.get(before));
-    let (title, text) = lesson.html.split_once("</h1>\n").unwrap_or(("", &lesson.html));
+    let (title, text) = lesson
+        .html
+        .split_once("</h1>\n")
+        .unwrap_or(("", &lesson.html));
     format!(
         "{title}</h1>\n\
          <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>\
@@ -163,7 +180,10 @@ impl Lists<'_> {
     /// A section with its lists in their places.
     fn put_into(&self, html: &str) -> String {
         html.replace(&list_mark("::lessons", ""), &self.lessons(""))
-            .replace(&list_mark("::lessons", "projector"), &self.lessons("#present"))
+            .replace(
+                &list_mark("::lessons", "projector"),
+                &self.lessons("#present"),
+            )
             .replace(&list_mark("::signs", ""), &self.signs())
             .replace(&list_mark("::words", ""), &self.register.glossary_html())
             .replace(&list_mark("::sources", ""), &self.register.sources_html())
@@ -172,12 +192,18 @@ impl Lists<'_> {
     /// The lessons, each with its description; opened at a place of their pages, with the whole page beside it.
     fn lessons(&self, at: &str) -> String {
         let mut html = String::from("<ol class=\"lesson-list\">\n");
-        for lesson in self.sections.iter().filter(|section| section.part == "lesson") {
+        for lesson in self
+            .sections
+            .iter()
+            .filter(|section| section.part == "lesson")
+        {
             let (path, title) = (path_of(lesson), escape(&lesson.title));
             let more = if at.is_empty() {
                 format!("<span>{}</span>", escape(&lesson.description))
             } else {
-                format!("<span><a href=\"{{{{root}}}}{path}\">read it, print it<span class=\"visually-hidden\">: {title}</span></a></span>")
+                format!(
+                    "<span><a href=\"{{{{root}}}}{path}\">read it, print it<span class=\"visually-hidden\">: {title}</span></a></span>"
+                )
             };
             let _ = writeln!(
                 html,
@@ -196,7 +222,9 @@ impl Lists<'_> {
             let (_, rest) = care.html.split_once("<ul>")?;
             rest.split_once("</ul>")
         });
-        list.map_or_else(String::new, |(list, _)| format!("<ul class=\"signs\">{list}</ul>"))
+        list.map_or_else(String::new, |(list, _)| {
+            format!("<ul class=\"signs\">{list}</ul>")
+        })
     }
 }
 
@@ -218,7 +246,11 @@ fn read_all(root: &Path) -> Result<(Register, Vec<Lesson>), Vec<Problem>> {
         problems.push(Problem::new("content", 1, "no content"));
     }
     sections.sort_by(|a, b| (a.order, &a.id).cmp(&(b.order, &b.id)));
-    if problems.is_empty() { Ok((register, sections)) } else { Err(problems) }
+    if problems.is_empty() {
+        Ok((register, sections))
+    } else {
+        Err(problems)
+    }
 }
 
 /// Names of the files with an ending in a folder, sorted; none when there is no such folder.

@@ -11,10 +11,10 @@
 use calc_core::Scenario;
 use calc_core::link::{Decoded, decode};
 use prepare::lesson::{self, Lesson};
-use prepare::problem::Problem;
-use prepare::register::Register;
 use prepare::links::Places;
 use prepare::page::{Assets, Page};
+use prepare::problem::Problem;
+use prepare::register::Register;
 use prepare::{gate, site};
 
 fn register() -> Register {
@@ -225,7 +225,10 @@ fn the_real_pages_parse_without_a_fault_and_their_links_lead_somewhere() {
     let has = |path: &str, id: &str| {
         let page = parsed.iter().find(|(known, _)| *known == path);
         page.is_some_and(|(_, html)| {
-            id.is_empty() || html.select(&every("[id]")).any(|element| element.attr("id") == Some(id))
+            id.is_empty()
+                || html
+                    .select(&every("[id]"))
+                    .any(|element| element.attr("id") == Some(id))
         })
     };
     let mut links = 0;
@@ -289,9 +292,17 @@ fn a_link_to_no_place_is_named() {
 #[test]
 fn the_page_of_comparisons_has_every_cell() {
     let files = files();
-    let method = &files.iter().find(|(path, _)| path == "method.html").unwrap().1;
+    let method = &files
+        .iter()
+        .find(|(path, _)| path == "method.html")
+        .unwrap()
+        .1;
     assert!(method.contains("href=\"checks.html\""));
-    let html = &files.iter().find(|(path, _)| path == "checks.html").unwrap().1;
+    let html = &files
+        .iter()
+        .find(|(path, _)| path == "checks.html")
+        .unwrap()
+        .1;
     let parsed = scraper::Html::parse_document(html);
     // Values beside values, and joints that were judged by hand.
     for (rows, columns) in [(".compared tbody tr", 5), (".judged tbody tr", 4)] {

@@ -50,7 +50,11 @@ impl Show {
         let Some(now) = self.now.get() else {
             return;
         };
-        let to = if way > 0 { now.checked_add(1) } else { now.checked_sub(1) };
+        let to = if way > 0 {
+            now.checked_add(1)
+        } else {
+            now.checked_sub(1)
+        };
         match to {
             Some(to) if to < self.steps.len() => self.go(Some(to)),
             _ if way > 0 => leave_for("next", FIRST),
@@ -65,7 +69,9 @@ impl Show {
         // Or the page would begin again when it is loaded again.
         let window = super::window();
         if let Some(history) = window.and_then(|window| window.history().ok()) {
-            history.replace_state_with_url(&JsValue::NULL, "", Some("#main")).ok();
+            history
+                .replace_state_with_url(&JsValue::NULL, "", Some("#main"))
+                .ok();
         }
         if let Some(step) = was {
             step.scroll_into_view();
@@ -134,7 +140,10 @@ impl Show {
 
 /// Goes to the lesson before or after this one, if there is one.
 fn leave_for(which: &str, at: &str) {
-    let link = document().query_selector(&format!("a[rel={which}]")).ok().flatten();
+    let link = document()
+        .query_selector(&format!("a[rel={which}]"))
+        .ok()
+        .flatten();
     if let (Some(link), Some(window)) = (link, super::window()) {
         let page = attribute(&link, "href");
         window.location().set_href(&format!("{page}{at}")).ok();

@@ -135,7 +135,11 @@ fn keep(typed: &[Typed; 4]) {
         return Kept::Traces.forget();
     }
     let lines = typed.each_ref().map(|typed| {
-        let units = if typed.units == UnitSystem::Us { "us" } else { "metric" };
+        let units = if typed.units == UnitSystem::Us {
+            "us"
+        } else {
+            "metric"
+        };
         format!("{units} {}", typed.text.replace('\n', " "))
     });
     Kept::Traces.write(&lines.join("\n"));
@@ -146,9 +150,19 @@ fn kept() -> [Typed; 4] {
     let text = Kept::Traces.read().unwrap_or_default();
     let mut lines = text.lines();
     TRACES.map(|_| {
-        let (units, text) = lines.next().and_then(|line| line.split_once(' ')).unwrap_or_default();
-        let units = if units == "metric" { UnitSystem::Metric } else { UnitSystem::Us };
-        Typed { text: text.into(), units }
+        let (units, text) = lines
+            .next()
+            .and_then(|line| line.split_once(' '))
+            .unwrap_or_default();
+        let units = if units == "metric" {
+            UnitSystem::Metric
+        } else {
+            UnitSystem::Us
+        };
+        Typed {
+            text: text.into(),
+            units,
+        }
     })
 }
 

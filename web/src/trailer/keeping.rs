@@ -81,7 +81,9 @@ pub(super) fn note(desk: Desk) -> El {
         let line = if !desk.keeps.get() {
             el("span").text("This browser keeps nothing for this page, so what you enter is gone when it closes. Copy the link below to keep it.")
         } else if before.read().is_some() {
-            el("span").text("Forgotten. ").child(button("Bring it back").on("click", back))
+            el("span")
+                .text("Forgotten. ")
+                .child(button("Bring it back").on("click", back))
         } else {
             el("span")
                 .text("What you enter is kept on this device and goes nowhere else. ")

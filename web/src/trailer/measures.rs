@@ -32,11 +32,17 @@ const OF_MEMBER: [Field; 4] = [
 pub(super) fn measures(desk: Desk) -> El {
     classed("section", "measure")
         .attr("aria-labelledby", "measure-title")
-        .child(el("h2").attr("id", "measure-title").text("Measure five things"))
+        .child(
+            el("h2")
+                .attr("id", "measure-title")
+                .text("Measure five things"),
+        )
         .child(el("p").text(HOW))
-        .child(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
-            "These are starting values, not your trailer. Put yours in.",
-        ))
+        .child(
+            classed("p", "remark")
+                .flag("hidden", move || !desk.form.read().untouched())
+                .text("These are starting values, not your trailer. Put yours in."),
+        )
         .child(
             classed("p", "remark")
                 .flag("hidden", move || desk.form.read().example().is_none())

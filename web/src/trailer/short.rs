@@ -55,7 +55,9 @@ pub fn short_check(units: RwSignal<UnitSystem>) -> El {
 fn answer(desk: Desk) -> Vec<El> {
     let form = desk.form.read();
     if form.untouched() {
-        return vec![el("p").text("What stands in the fields is an example. Put your own in, and the answer comes here.")];
+        return vec![el("p").text(
+            "What stands in the fields is an example. Put your own in, and the answer comes here.",
+        )];
     }
     let faults = desk.faults.read();
     if !faults.is_empty() {
@@ -72,7 +74,9 @@ fn answer(desk: Desk) -> Vec<El> {
         .checks
         .first()
         .and_then(|check| words::share(check.utilisation))
-        .map_or_else(String::new, |used| " {0} of what it has is asked.".with(&[&used]));
+        .map_or_else(String::new, |used| {
+            " {0} of what it has is asked.".with(&[&used])
+        });
     let value = |field| form.value(field);
     vec![
         classed("p", "line")
@@ -80,13 +84,12 @@ fn answer(desk: Desk) -> Vec<El> {
             .child(el("b").text(words::label(report.weakest)))
             .text(used),
         classed("p", "small").text(
-            "Taken for the rest: {0}. {1}. Bolted on: {2}. Between the faces: {3}."
-                .with(&[
-                    &value(Field::Member),
-                    &value(Field::Mount),
-                    &value(Field::Joint),
-                    &value(Field::Support),
-                ]),
+            "Taken for the rest: {0}. {1}. Bolted on: {2}. Between the faces: {3}.".with(&[
+                &value(Field::Member),
+                &value(Field::Mount),
+                &value(Field::Joint),
+                &value(Field::Support),
+            ]),
         ),
     ]
 }

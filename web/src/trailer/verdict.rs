@@ -322,7 +322,10 @@ pub(super) fn cited(cite: &Cite) -> El {
     classed("span", "cite")
         .child(
             el("a")
-                .attr("href", &format!("sources.html#source-{}", cite.source.key()))
+                .attr(
+                    "href",
+                    &format!("sources.html#source-{}", cite.source.key()),
+                )
                 .text(source_title(cite.source.key())),
         )
         .text(format!(", {} ({})", cite.place, cite.flag.words()))

@@ -7,14 +7,14 @@ use super::model::{Look, Model, Outcome, Picture, named};
 use super::tube::{self, Joint, MOST_TURN};
 use crate::scene::{Anchor, Draw};
 use crate::words::message_at;
+use calc_core::Input;
 use calc_core::catalog::{material, sleeve};
 use calc_core::evaluate::TurnPoint;
+use calc_core::evaluate::basis;
 use calc_core::mechanics::sleeve::strength;
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::Verdict;
 use calc_core::scenario::Field;
-use calc_core::Input;
-use calc_core::evaluate::basis;
 
 /// The lesson.
 pub(super) struct Stand;
@@ -405,7 +405,9 @@ mod tests {
     fn verdict(stand: usize, made: usize) -> Verdict {
         let joint = Joint::new(&input(stand, made)).unwrap();
         let checks = calc_core::evaluate(&joint.scenario).checks;
-        let clamp = checks.iter().find(|c| c.id == calc_core::report::CheckId::Clamp);
+        let clamp = checks
+            .iter()
+            .find(|c| c.id == calc_core::report::CheckId::Clamp);
         clamp.unwrap().verdict
     }
 

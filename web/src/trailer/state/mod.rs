@@ -147,7 +147,11 @@ impl Form {
         let mut text = encode(&self.sheet());
         for (field, entry) in self.typed.iter() {
             let typed = entry.text.replace(['\n', '\t'], " ");
-            text.push_str(&format!("\n{}\t{}\t{typed}", field.name(), entry.bare.symbol()));
+            text.push_str(&format!(
+                "\n{}\t{}\t{typed}",
+                field.name(),
+                entry.bare.symbol()
+            ));
         }
         text
     }
@@ -163,7 +167,8 @@ impl Form {
         form.load_sheet(&reading.sheet);
         for line in lines {
             let mut parts = line.splitn(3, '\t');
-            if let (Some(name), Some(symbol), Some(typed)) = (parts.next(), parts.next(), parts.next())
+            if let (Some(name), Some(symbol), Some(typed)) =
+                (parts.next(), parts.next(), parts.next())
                 && let Some(field) = Field::by_name(name)
                 && let Kind::Number { dimension, .. } = field.kind()
             {

@@ -239,7 +239,11 @@ fn what_was_typed_is_kept_to_the_letter() {
     let again = Form::restored(&form.kept()).unwrap();
     assert_eq!(again.text(Field::TubeWidth), "2 1/2");
     assert_eq!(again.text(Field::TubeDepth), "60 mm");
-    assert_eq!(again.text(Field::TubeWall), "3 lb", "a tab parts what is kept");
+    assert_eq!(
+        again.text(Field::TubeWall),
+        "3 lb",
+        "a tab parts what is kept"
+    );
     assert_eq!(again.input(), form.input());
     assert_eq!(again.checked().unwrap_err().len(), 1);
     // A number alone still counts in the unit in which it was typed.
@@ -252,7 +256,12 @@ fn what_was_typed_is_kept_to_the_letter() {
 
 #[test]
 fn what_is_no_kept_joint_restores_nothing() {
-    for text in ["", "\n", "tube_width_mm\tin\t3", "v1/coupler/u-us/b-3in/k-zzzz"] {
+    for text in [
+        "",
+        "\n",
+        "tube_width_mm\tin\t3",
+        "v1/coupler/u-us/b-3in/k-zzzz",
+    ] {
         assert_eq!(Form::restored(text), None, "{text}");
     }
     // Lines that are not understood are left out.

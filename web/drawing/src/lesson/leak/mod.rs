@@ -6,10 +6,10 @@ use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{bolt_grade, material};
+use calc_core::evaluate::basis;
 use calc_core::mechanics::losses::flattening;
 use calc_core::quantity::{Dimension, InUnits, Unit};
 use calc_core::scenario::Field;
-use calc_core::evaluate::basis;
 use calc_core::{Input, Scenario, torque_turn};
 
 /// The lesson.

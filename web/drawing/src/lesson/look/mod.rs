@@ -5,11 +5,11 @@ mod picture;
 
 use super::control::{Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
+use calc_core::evaluate::{Basis, basis};
 use calc_core::inspection::{DentReading, OvalReading, Tells, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
 use calc_core::report::Verdict;
 use calc_core::scenario::Field;
-use calc_core::evaluate::{Basis, basis};
 use calc_core::{Input, Scenario};
 use picture::{drawing, hole_grip, plot};
 

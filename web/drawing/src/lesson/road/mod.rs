@@ -10,11 +10,11 @@ mod tests;
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{CaseName, Size, Trailer};
+use calc_core::evaluate::basis;
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
 use calc_core::quantity::{Dimension, Unit, kilogram};
 use calc_core::report::CaseReport;
 use calc_core::scenario::Field;
-use calc_core::evaluate::basis;
 use calc_core::{Input, Scenario};
 
 /// The lesson.
