@@ -36,7 +36,16 @@ has_wasm_std() {
 	compgen -G "$(rustc --print sysroot)/lib/rustlib/$wasm_target/lib/libstd-*.rlib" >/dev/null
 }
 
+# Builds the program of each kind of page and puts the site together in dist.
 build_page() {
-	# trunk wants to see the page before it runs the hook that writes it.
-	(cd "$root" && cargo run --locked --quiet --package prepare && trunk build --release --offline)
+	local programs="${CARGO_TARGET_DIR:-$root/target}/programs" program
+	(
+		cd "$root" || exit 1
+		# What is wrong with the content is said before anything slow begins.
+		cargo run --locked --quiet --package prepare || exit 1
+		for program in front lesson joint; do
+			trunk build --dist "$programs/$program" "web/programs/$program.html" || exit 1
+		done
+		cargo run --locked --quiet --package prepare -- "$programs" dist
+	)
 }

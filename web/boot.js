@@ -1,4 +1,4 @@
-// Loads the page's program and, when that fails, says why in one sentence.
+// Loads the page's program, or a part's when it is asked for, and, when that fails, says why in one sentence.
 //
 // The text and the still drawings are already on the page and stay there whatever happens here.
 // This file keeps its name from build to build, so it is served without caching; the two files
@@ -7,6 +7,8 @@
 const WAIT_MS = 8000;
 
 const own = document.querySelector('script[data-wasm]');
+/** A part of the page with a program of its own, loaded when the reader asks for it. */
+const later = document.querySelector('[data-later]');
 const root = document.documentElement;
 
 const STAYS = 'The text and the still drawings remain.';
@@ -59,9 +61,9 @@ async function compile(address) {
   }
 }
 
-async function load() {
-  const script = new URL(own.dataset.js, document.baseURI);
-  const program = compile(new URL(own.dataset.wasm, document.baseURI));
+async function load({ js, wasm }) {
+  const script = new URL(js, document.baseURI);
+  const program = compile(new URL(wasm, document.baseURI));
   // Awaited below; without this a failure during the import would count as unhandled.
   program.catch(() => {});
   let loader;
@@ -78,20 +80,33 @@ async function load() {
   }
 }
 
-const timer = setTimeout(() => say('slow'), WAIT_MS);
-try {
-  await load();
-  root.dataset.ready = '';
-  const notice = document.getElementById('trouble');
-  if (notice?.dataset.step === 'slow') {
-    notice.hidden = true;
-    notice.replaceChildren();
+/** Loads a program and says what keeps it from starting. */
+async function start(files) {
+  const timer = setTimeout(() => say('slow'), WAIT_MS);
+  try {
+    await load(files);
+    root.dataset.ready = '';
+    const notice = document.getElementById('trouble');
+    if (notice?.dataset.step === 'slow') {
+      notice.hidden = true;
+      notice.replaceChildren();
+    }
+  } catch (failure) {
+    const step = failure.step ?? 'start';
+    root.dataset.dead = step;
+    say(step);
+    console.error(failure.message);
+  } finally {
+    clearTimeout(timer);
   }
-} catch (failure) {
-  const step = failure.step ?? 'start';
-  root.dataset.dead = step;
-  say(step);
-  console.error(failure.message);
-} finally {
-  clearTimeout(timer);
 }
+
+later?.querySelector('button').addEventListener('click', async ({ currentTarget: button }) => {
+  button.disabled = true;
+  button.textContent = 'Loading …';
+  await start(later.dataset);
+  if (root.dataset.dead) return;
+  later.querySelector('input')?.focus();
+});
+if (later) later.querySelector('button').disabled = false;
+await start(own.dataset);

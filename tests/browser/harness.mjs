@@ -35,6 +35,32 @@ const FLAGS = [
   '--disable-sync',
 ];
 
+/** The page of the reader's own joint. */
+export const JOINT = 'joint.html';
+
+/** The lessons, in the order in which they are read. */
+export const LESSONS = ['spring', 'torque', 'grip', 'slip', 'share', 'hollow', 'stand', 'road', 'leak', 'look'];
+
+/** The page of a lesson. */
+export const lessonPage = (id) => `lessons/${id}.html`;
+
+/** Every page. */
+export const PAGES = [
+  'index.html',
+  JOINT,
+  'lessons/index.html',
+  ...LESSONS.map(lessonPage),
+  'class.html',
+  'method.html',
+  'checks.html',
+  'words.html',
+  'sources.html',
+  'care.html',
+];
+
+/** The pages that load a program. */
+export const PROGRAM = /^(index\.html|joint\.html|lessons\/(?!index).*)?$/;
+
 /** Sizes that journeys look at: a small phone, a usual one, a desk, two projectors. */
 export const SIZES = {
   small: { width: 320, height: 640 },
@@ -51,16 +77,17 @@ export const SIZES = {
  * @param {object} [options]
  * @param {string} [options.base]    path under which the page stands, `/` or `/x/y/`
  * @param {Function} [options.change] lets the server misbehave, see scripts/serve.mjs
+ * @param {string} [options.page]    the page, from the folder of the front page
  * @param {string} [options.address] fragment or query added to the address
  * @param {boolean} [options.ready]  wait until the page's program runs (default: yes with script)
  * @param {Function} [options.before] called with the page before it loads anything
  * @param {object} [options.context] options of the browser context: viewport, javaScriptEnabled …
  */
 export async function open(t, options = {}) {
-  const { base = '/', change, address = '', before, context = {} } = options;
-  const ready = options.ready ?? context.javaScriptEnabled !== false;
+  const { base = '/', change, page: path = '', address = '', before, context = {} } = options;
+  const ready = options.ready ?? (context.javaScriptEnabled !== false && PROGRAM.test(path));
   await access(join(DIST, 'index.html')).catch(() => {
-    throw new Error('there is no dist/index.html: build the page first (scripts/serve or scripts/test)');
+    throw new Error('there is no dist/index.html: build the pages first (scripts/serve or scripts/test)');
   });
   const server = await serve({ dir: DIST, base, change });
   t.after(() => server.close());
@@ -82,13 +109,19 @@ export async function open(t, options = {}) {
   const faults = [];
   record(page, faults);
   await before?.(page, browser);
-  const response = await page.goto(server.address + address);
+  const response = await page.goto(server.address + path + address);
   if (ready) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+  /** Goes on to another page, as a link does, and waits for what the first one was waited for. */
+  const go = async (to) => {
+    await page.goto(server.address + to);
+    if (PROGRAM.test(to.split('#')[0])) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+  };
   return {
     page,
     browser,
     server,
     response,
+    go,
     faults,
     /** Fails when anything was written to the console as an error, thrown, refused or not found. */
     clean() {

@@ -10,6 +10,9 @@
 use std::path::Path;
 use std::{env, fs};
 
+/// Keys of what figures and lessons say. A program without a form holds no others.
+const OF_FIGURES: [&str; 6] = ["answer", "facts", "guess", "knee", "opening", "verdict"];
+
 fn main() {
     let from = format!("{}/../../content/messages.toml", env!("CARGO_MANIFEST_DIR"));
     let to = env::var_os("OUT_DIR").expect("cargo sets OUT_DIR");
@@ -18,6 +21,12 @@ fn main() {
     let said = text
         .lines()
         .filter(|line| !line.is_empty() && !line.starts_with('#'));
-    let said: String = said.flat_map(|line| [line, "\n"]).collect();
-    fs::write(Path::new(&to).join("messages.toml"), said).expect("OUT_DIR takes files");
+    let (figures, others): (Vec<&str>, Vec<&str>) = said.partition(|line| {
+        let topic = line.split(['.', ' ', '=']).next();
+        topic.is_some_and(|topic| OF_FIGURES.contains(&topic))
+    });
+    for (name, lines) in [("figures.toml", figures), ("others.toml", others)] {
+        let lines: String = lines.into_iter().flat_map(|line| [line, "\n"]).collect();
+        fs::write(Path::new(&to).join(name), lines).expect("OUT_DIR takes files");
+    }
 }

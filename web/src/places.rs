@@ -1,5 +1,7 @@
-//! The boxes in the HTML that a live view may take over.
+//! The boxes in the HTML that a live view may take over, by kind of page.
 
+use calc_core::quantity::UnitSystem;
+use drawing::lesson::{FRONT, LESSONS};
 use leptos::mount::mount_to;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -8,25 +10,50 @@ use leptos::web_sys::HtmlElement;
 use crate::el::{El, fragment};
 use crate::figures::opening;
 use crate::lessons;
-use crate::trailer::trailer;
+use crate::trailer::{short_check, trailer};
 use crate::units;
 
 /// Id of the box that holds the form for the reader's own joint.
 pub const TRAILER: &str = "own-joint";
 
+/// Id of the box that holds the short check of five measurements.
+pub const SHORT: &str = "short-check";
+
 /// The box in the opening figure that holds its still drawings.
 pub const OPENING: &str = "#fig-opening > .stage";
 
-/// Puts the live views into the boxes that the page has for them.
-pub fn upgrade() {
-    let units = RwSignal::new(units::of_browser());
+/// The front page: its three figures.
+pub fn front() {
+    let units = chosen_units();
     if let Some(place) = found(OPENING) {
         fill(&place, move || opening(units.into()));
+    }
+    lessons::upgrade(FRONT, units);
+}
+
+/// A lesson's page.
+pub fn lessons() {
+    if let Some(main) = by_id("main") {
+        // There is nothing to mount; but mounting starts what runs effects.
+        mount_to(main, || ()).forget();
+    }
+    lessons::upgrade(LESSONS, chosen_units());
+}
+
+/// The page of the reader's own joint; and the short check on the front page, which loads this program once it is
+/// asked for.
+pub fn joint() {
+    let units = chosen_units();
+    if let Some(place) = by_id(SHORT) {
+        fill(&place, move || vec![short_check(units)]);
     }
     if let Some(place) = by_id(TRAILER) {
         fill(&place, move || vec![trailer(units)]);
     }
-    lessons::upgrade(units);
+}
+
+fn chosen_units() -> RwSignal<UnitSystem> {
+    RwSignal::new(units::chosen())
 }
 
 /// Replaces what a box shows by a live view and marks the box with `data-live`.

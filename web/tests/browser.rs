@@ -12,7 +12,7 @@
 use calc_core::chance::Sampler;
 use calc_core::quantity::UnitSystem;
 use calc_core::{Input, Scenario, evaluate};
-use clampwright_web::{api, el::el, places, trailer::trailer, trouble};
+use clampwright_web::{el::el, places, trailer::trailer, trouble};
 use js_sys::Reflect;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::prelude::wasm_bindgen;
@@ -20,6 +20,9 @@ use leptos::wasm_bindgen::{self, JsCast, JsValue};
 use leptos::web_sys::{Event, HtmlElement, HtmlInputElement, HtmlSelectElement};
 use std::hint::black_box;
 use wasm_bindgen_test::{console_log, wasm_bindgen_test, wasm_bindgen_test_configure};
+
+#[path = "../src/api/mod.rs"]
+mod api;
 
 wasm_bindgen_test_configure!(run_in_browser);
 

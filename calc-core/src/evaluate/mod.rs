@@ -1,6 +1,7 @@
 //! From a scenario to a report, in the order a fabricator would ask.
 
 pub(crate) mod analysis;
+mod basis;
 mod checks;
 mod fatigue;
 mod holes;
@@ -18,6 +19,7 @@ mod unknown;
 pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 
 pub(crate) use analysis::Analysis;
+pub use basis::{Basis, basis};
 pub use fatigue::road;
 pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
 pub(crate) use unknown::checks_of;

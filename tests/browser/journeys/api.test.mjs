@@ -7,7 +7,9 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import ts from 'typescript';
 
-import { DIST, open } from '../harness.mjs';
+import { DIST, JOINT, open as openPage } from '../harness.mjs';
+
+const open = (t) => openPage(t, { page: JOINT });
 
 /** Joints that bring out what an answer may hold: members, supports, joints, rules, no answer at all. */
 const JOINTS = [
@@ -45,7 +47,7 @@ async function complaints(t, text) {
 
 /** The import of the page's declarations. */
 async function declared(names) {
-  const file = (await readdir(DIST)).find((name) => name.endsWith('.d.ts') && !name.includes('_bg'));
+  const file = (await readdir(DIST)).find((name) => /^joint-[0-9a-f]+\.d\.ts$/.test(name));
   assert.ok(file, 'the page is built with its declarations');
   return `import type { ${names} } from ${JSON.stringify(join(DIST, file.replace(/\.d\.ts$/, '.js')))};\n`;
 }

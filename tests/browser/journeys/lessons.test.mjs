@@ -4,10 +4,11 @@ import assert from 'node:assert/strict';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { eventually, open, quantile, SHOTS, SIZES, stepTimes } from '../harness.mjs';
+import { eventually, LESSONS, lessonPage, open as openPage, quantile, SHOTS, SIZES, stepTimes } from '../harness.mjs';
 
-const lessons = (page) =>
-  page.locator('section[data-part=lesson]').evaluateAll((sections) => sections.map((s) => s.id));
+/** Opens a lesson's page, by default the third. */
+const open = (t, options = {}) => openPage(t, { page: lessonPage('grip'), ...options });
+
 const lesson = (page, id) => page.locator(`#${id}`);
 const said = (page, id) => lesson(page, id).locator('[data-at=said]').innerText();
 const picture = (page, name, of) => of.screenshot({ path: join(SHOTS, `${name}.png`) });
@@ -39,20 +40,26 @@ const solution = (problem) =>
     return problem.querySelector(`.solution [data-v="${name}"]`).textContent;
   });
 
-test('there are ten lessons, in the list and on the page', async (t) => {
-  const { page, clean } = await open(t);
-  const ids = await lessons(page);
-  assert.equal(ids.length, 10, ids.join(', '));
-  const listed = await page.locator('.lesson-list ol a').evaluateAll((links) =>
-    links.map((a) => a.getAttribute('href').slice(1)),
-  );
-  assert.deepEqual(listed, ids);
+test('there are ten lessons in the list, and each leads to the one before and the next', async (t) => {
+  const { page, go, clean } = await open(t, { page: 'lessons/index.html' });
+  const listed = await page.locator('.lesson-list > li > a').evaluateAll((links) => links.map((a) => a.getAttribute('href')));
+  assert.deepEqual(listed, LESSONS.map((id) => `../${lessonPage(id)}`));
+  await page.locator('.lesson-list > li > a').first().click();
+  for (const [i, id] of LESSONS.entries()) {
+    await page.waitForURL(`**/${lessonPage(id)}`);
+    assert.equal(await page.locator('a[rel=prev]').count(), i === 0 ? 0 : 1, id);
+    if (i + 1 < LESSONS.length) await page.locator('a[rel=next]').click();
+  }
+  assert.equal(await page.locator('a[rel=next]').count(), 0);
+  await page.locator('a[rel=prev]').click();
+  await page.waitForURL(`**/${lessonPage(LESSONS.at(-2))}`);
   clean();
 });
 
 test('every lesson: nothing moves before a guess; then the figure follows and answers it', async (t) => {
-  const { page, clean } = await open(t);
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t);
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     const section = lesson(page, id);
     const controls = section.locator('.live-figure .controls');
     assert.ok(await controls.evaluate((c) => c.disabled), `${id}: can be moved before a guess`);
@@ -99,8 +106,9 @@ test('every lesson: nothing moves before a guess; then the figure follows and an
 });
 
 test('every lesson: an exact field takes any unit and refuses in words', async (t) => {
-  const { page, clean } = await open(t);
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t);
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     const section = lesson(page, id);
     await section.locator('[data-act=skip]').click();
     const exact = section.locator('[data-exact]').first();
@@ -127,8 +135,9 @@ test('every lesson: an exact field takes any unit and refuses in words', async (
 });
 
 test('every lesson: problems tell right from wrong and help with the step', async (t) => {
-  const { page, clean } = await open(t);
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t);
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     for (const kind of ['faded', 'solo']) {
       const problem = lesson(page, id).locator(`.problem.${kind}`);
       const answer = problem.locator('.answer');
@@ -155,7 +164,7 @@ test('every lesson: problems tell right from wrong and help with the step', asyn
 });
 
 test('a number without its unit is told so', async (t) => {
-  const { page, clean } = await open(t);
+  const { page, go, clean } = await open(t);
   const problem = lesson(page, 'grip').locator('.problem.faded');
   const pounds = Number((await solution(problem)).replace(/[^\d.]/g, ''));
   await problem.locator('.answer').fill((pounds * 0.00444822).toFixed(3));
@@ -165,24 +174,21 @@ test('a number without its unit is told so', async (t) => {
 });
 
 test('every lesson leads to the calculator with its joint', async (t) => {
-  const { page, clean } = await open(t);
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t);
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     const link = lesson(page, id).locator('[data-at=joint]');
     const href = await link.getAttribute('href');
-    assert.match(href, /^#v1\/coupler\//, id);
+    assert.match(href, /^\.\.\/joint\.html#v1\/coupler\//, id);
     await link.click();
-    await page.locator('#your-trailer .opened').waitFor();
-    await page.waitForFunction(() => {
-      const top = document.getElementById('your-trailer').getBoundingClientRect().top;
-      return top < innerHeight && top > -innerHeight;
-    });
+    await page.locator('[data-link=whole]').waitFor();
     assert.ok((await page.locator('#own-joint .verdict').count()) > 0, `${id}: no verdict`);
   }
   clean();
 });
 
 test('the numbers of worked examples follow the figure and the units', async (t) => {
-  const { page, clean } = await open(t);
+  const { page, go, clean } = await open(t, { page: lessonPage('road') });
   const section = lesson(page, 'road');
   await section.locator('[data-act=skip]').click();
   const number = (name) => section.locator(`.worked [data-v=${name}]`).first().innerText();
@@ -194,13 +200,16 @@ test('the numbers of worked examples follow the figure and the units', async (t)
   await drawn(page);
   assert.match(await number('hardest'), /kN$/);
   assert.match(await section.locator('.problem.solo [data-v=tongue]').first().innerText(), /kN$/);
-  // One choice for the page: the calculator follows.
+  // One choice for all pages: the other lessons and the calculator follow.
+  await go(lessonPage('slip'));
+  assert.equal(await page.locator('[data-act=units-metric]').getAttribute('aria-pressed'), 'true');
+  await go('joint.html');
   assert.ok(await page.getByRole('radio', { name: /^metric/ }).isChecked());
   clean();
 });
 
 test('what is drawn can be dragged, by mouse and by finger', async (t) => {
-  const { page, clean } = await open(t);
+  const { page, go, clean } = await open(t);
   const section = lesson(page, 'grip');
   await section.locator('[data-act=skip]').click();
   // The load is pulled sideways, to the right.
@@ -224,7 +233,7 @@ test('what is drawn can be dragged, by mouse and by finger', async (t) => {
 });
 
 test('a part lights up on drawing and plot together', async (t) => {
-  const { page, clean } = await open(t);
+  const { page, go, clean } = await open(t);
   const figure = lesson(page, 'grip').locator('.live-figure');
   await figure.locator('[data-at=drawing] .p-clamp line').first().hover({ force: true });
   assert.ok((await figure.locator('[data-at=drawing] .p-clamp.hot').count()) > 0);
@@ -233,8 +242,9 @@ test('a part lights up on drawing and plot together', async (t) => {
 });
 
 test('a lesson can be done from the keyboard alone', async (t) => {
-  const { page, clean } = await open(t);
-  const [id] = await lessons(page);
+  const { page, go, clean } = await open(t);
+  const [id] = LESSONS;
+  await go(lessonPage(id));
   const section = lesson(page, id);
   await section.locator('form.predict input[type=radio]').first().focus();
   await page.keyboard.press('Escape');
@@ -266,8 +276,9 @@ test('a lesson can be done from the keyboard alone', async (t) => {
 });
 
 test('reads in full without script: text, figures, tables, replies, answers', async (t) => {
-  const { page } = await open(t, { context: { javaScriptEnabled: false } });
-  for (const id of await lessons(page)) {
+  const { page, go } = await open(t, { context: { javaScriptEnabled: false } });
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     const section = lesson(page, id);
     assert.equal(await section.locator('.live-figure .drawn svg').first().isVisible(), true, id);
     assert.ok((await section.locator('.predict .reply:visible').count()) >= 2, id);
@@ -303,14 +314,20 @@ const crowded = (figure) =>
 
 test('steps through the lessons for a projector', async (t) => {
   for (const size of ['projector', 'hall']) {
-    const { page, clean } = await open(t, { context: { viewport: SIZES[size] } });
-    await page.locator('[data-act=present]').click();
+    const { page, clean } = await open(t, { page: 'class.html', context: { viewport: SIZES[size] } });
     const visible = () => page.locator('[data-step]:visible').count();
-    assert.equal(await visible(), 1);
-    const steps = await page.locator('[data-step]').count();
-    let figures = 0;
-    for (let i = 0; i < steps; i += 1) {
+    const started = async (id) => {
+      await page.waitForURL(`**/${lessonPage(id)}#*`);
+      await page.locator('html[data-present]').waitFor({ state: 'attached' });
+    };
+    await page.getByRole('link', { name: 'The bolt is a spring', exact: true }).click();
+    let [figures, i] = [0, 0];
+    for (;;) {
+      await started(LESSONS[figures]);
+      const steps = await page.locator('[data-step]').count();
+      for (let step = 0; step < steps; step += 1, i += 1) {
       assert.equal(await visible(), 1, `step ${i}`);
+      assert.equal(await page.locator('.place').innerText(), `${step + 1} of ${steps}`);
       const figure = page.locator('.live-figure:visible');
       if (await figure.count()) {
         figures += Number((await figure.locator('[data-at=drawing]:visible').count()) > 0);
@@ -335,10 +352,19 @@ test('steps through the lessons for a projector', async (t) => {
         if (figures === 3) await page.screenshot({ path: join(SHOTS, `lesson-${size}-${i}.png`) });
       }
       await page.keyboard.press('PageDown');
+      }
+      if (figures === LESSONS.length) break;
     }
-    assert.equal(figures, (await lessons(page)).length);
+    // Nothing comes after the last; back goes into the lesson before, at its end.
+    assert.equal(await visible(), 1);
+    const last = await page.locator('[data-step]').count();
+    for (let step = 0; step < last; step += 1) await page.keyboard.press('PageUp');
+    await started(LESSONS.at(-2));
+    assert.ok(await page.locator('.to-trailer:visible').count());
     await page.keyboard.press('Escape');
-    assert.ok((await visible()) > 10);
+    assert.ok((await visible()) > 5);
+    await page.reload();
+    assert.ok((await visible()) > 5, 'it begins again by itself');
     clean();
   }
 });
@@ -347,13 +373,12 @@ for (const colorScheme of ['light', 'dark']) {
   test(`breaks no accessibility rule with everything open, ${colorScheme}`, async (t) => {
     const visit = await open(t, { context: { colorScheme, viewport: SIZES.phone } });
     const { page } = visit;
-    for (const id of await lessons(page)) {
+    for (const id of LESSONS) {
+      await visit.go(lessonPage(id));
       await commit(page, id);
       await slide(page, lesson(page, id).locator('input[type=range]').first(), 0.6);
-    }
-    await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
-    await visit.axe();
-    for (const id of await lessons(page)) {
+      await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
+      await visit.axe();
       await picture(page, `lesson-${id}-${colorScheme}`, lesson(page, id));
     }
     visit.clean();
@@ -361,27 +386,31 @@ for (const colorScheme of ['light', 'dark']) {
 }
 
 test('nothing is wider than the smallest phone, nor at four times the size', async (t) => {
-  const { page, clean } = await open(t, { context: { viewport: SIZES.small } });
-  for (const id of await lessons(page)) await commit(page, id);
-  await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
-  const wide = await page.evaluate(() =>
-    [...document.querySelectorAll('section[data-part=lesson] *')]
-      .filter((e) => !e.closest('svg') && !e.closest('details:not([open])') && e.getBoundingClientRect().right > innerWidth + 1)
-      .map((e) => e.outerHTML.slice(0, 90)),
-  );
-  assert.deepEqual(wide, []);
-  const small = await page.evaluate(() =>
-    [...document.querySelectorAll('section[data-part=lesson] :is(button, input, summary, a.button)')]
-      .filter((e) => e.checkVisibility() && Math.min(e.getBoundingClientRect().height, e.getBoundingClientRect().width) < 20)
-      .map((e) => e.outerHTML.slice(0, 90)),
-  );
-  assert.deepEqual(small, [], 'too small for a finger');
+  const { page, go, clean } = await open(t, { context: { viewport: SIZES.small } });
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
+    await commit(page, id);
+    await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
+    const wide = await page.evaluate(() =>
+      [...document.querySelectorAll('main *')]
+        .filter((e) => !e.closest('svg') && !e.closest('details:not([open])') && e.getBoundingClientRect().right > innerWidth + 1)
+        .map((e) => e.outerHTML.slice(0, 90)),
+    );
+    assert.deepEqual(wide, [], id);
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll('main :is(button, input, summary, a.button)')]
+        .filter((e) => e.checkVisibility() && Math.min(e.getBoundingClientRect().height, e.getBoundingClientRect().width) < 20)
+        .map((e) => e.outerHTML.slice(0, 90)),
+    );
+    assert.deepEqual(small, [], `${id}: too small for a finger`);
+  }
   clean();
 });
 
 test('in forced colours every line of every figure stays visible', async (t) => {
-  const { page, clean } = await open(t, { context: { forcedColors: 'active' } });
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t, { context: { forcedColors: 'active' } });
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     const { hidden, count } = await page.locator(`#${id} .live-figure`).evaluate((figure) => {
       const paper = getComputedStyle(document.body).backgroundColor;
       const marks = [...figure.querySelectorAll('.drawing :is(line, path, circle, rect):not(defs *)')];
@@ -401,8 +430,9 @@ test('in forced colours every line of every figure stays visible', async (t) => 
 });
 
 test('nothing moves by itself', async (t) => {
-  const { page, clean } = await open(t, { context: { reducedMotion: 'reduce' } });
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t, { context: { reducedMotion: 'reduce' } });
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     await commit(page, id);
     await slide(page, lesson(page, id).locator('input[type=range]').first(), 0.8);
     assert.equal(await page.evaluate(() => document.getAnimations().length), 0, id);
@@ -411,8 +441,9 @@ test('nothing moves by itself', async (t) => {
 });
 
 test('a step of any figure takes 8 ms of processor time or less, 19 times in 20', async (t) => {
-  const { page, clean } = await open(t);
-  for (const id of await lessons(page)) {
+  const { page, go, clean } = await open(t);
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
     await commit(page, id);
     const times = await stepTimes(page, lesson(page, id).locator('input[type=range]').first(), 40);
     const p95 = quantile(times, 0.95);
@@ -423,7 +454,7 @@ test('a step of any figure takes 8 ms of processor time or less, 19 times in 20'
 });
 
 test('the page does not move when the lessons come alive', async (t) => {
-  const { page, clean } = await open(t, {
+  const { page, go, clean } = await open(t, {
     context: { viewport: SIZES.phone },
     before: async (page) => {
       await page.addInitScript(() => {
@@ -442,8 +473,9 @@ test('the page does not move when the lessons come alive', async (t) => {
 });
 
 test('one lesson prints alone, without controls and answers', async (t) => {
-  const { page, clean } = await open(t);
-  const [id] = await lessons(page);
+  const { page, go, clean } = await open(t);
+  const [id] = LESSONS;
+  await go(lessonPage(id));
   await page.evaluate(() => {
     window.print = () => {
       globalThis.printed = document.documentElement.dataset.print;

@@ -182,7 +182,10 @@ test('speaks the units that are chosen for the page', async (t) => {
   const visit = await open(t);
   const { page } = visit;
   assert.match(await section(page), /lbf/);
+  // Chosen on another page, told to all of them.
+  await visit.go('joint.html');
   await page.getByRole('radio', { name: /^metric/ }).check();
+  await visit.go('index.html');
   assert.match(await section(page), /Tube 50\.8\smm wide.*clamp load [\d.]+\skN/);
   assert.match(await said(page).innerText(), /From 21\.3\sN·m.*will not click at 102\sN·m/);
   assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);

@@ -4,7 +4,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { open, processorClock, quantile } from '../harness.mjs';
+import { JOINT, open as openPage, processorClock, quantile } from '../harness.mjs';
+
+const open = (t, options = {}) => openPage(t, { page: JOINT, ...options });
 
 /** The words of an element, with ordinary blanks. */
 const words = async (locator) => (await locator.innerText()).replace(/[\u00a0\u202f]/g, ' ');

@@ -3,7 +3,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { open } from '../harness.mjs';
+import { JOINT, open as openPage } from '../harness.mjs';
+
+const open = (t, options = {}) => openPage(t, { page: JOINT, ...options });
 
 const words = async (locator) => (await locator.innerText()).replace(/[\u00a0\u202f]/g, ' ');
 const told = (page) => page.locator('.traces .outcomes');

@@ -6,13 +6,15 @@ use calc_core::repair::{Need, RepairKind};
 use calc_core::report::{Amount, CheckId, Factor, Label, Message, Part, Verdict};
 use calc_core::scenario::Field;
 
-/// Flat `key = "text"` lines.
-const MESSAGES: &str = include_str!(concat!(env!("OUT_DIR"), "/messages.toml"));
+/// Flat `key = "text"` lines: what figures and lessons say, and what everything else says. A program that never
+/// asks for the others is smaller by them.
+const FIGURES: &str = include_str!(concat!(env!("OUT_DIR"), "/figures.toml"));
+const OTHERS: &str = include_str!(concat!(env!("OUT_DIR"), "/others.toml"));
 
-/// The text of a key; `None` where there is none.
+/// The text of a key of figures and lessons; `None` where there is none.
 #[must_use]
 pub fn message(code: &str) -> Option<&'static str> {
-    find(MESSAGES, code)
+    find(FIGURES, code)
 }
 
 /// The text of a key in a table of flat `key = "text"` lines.
@@ -33,10 +35,14 @@ fn entries(table: &str) -> impl Iterator<Item = (&str, &str)> {
     })
 }
 
-/// The text of a key of several parts, `topic.name` or `topic.name.name`.
+/// The text of a key of several parts, `topic.name` or `topic.name.name`, among those of figures and lessons.
 #[must_use]
 pub fn message_at(path: &[&str]) -> Option<&'static str> {
-    entries(MESSAGES)
+    find_at(FIGURES, path)
+}
+
+fn find_at<'a>(table: &'a str, path: &[&str]) -> Option<&'a str> {
+    entries(table)
         .find(|(key, _)| key.split('.').eq(path.iter().copied()))
         .map(|(_, text)| text)
 }
@@ -74,13 +80,30 @@ worded! {
     Field: "field", Field::name;
 }
 
-/// The words for something that the calculation names; `None` where the table lacks them, which the tests
-/// find.
-#[must_use]
-pub fn label<W: Worded>(of: W) -> Option<&'static str> {
-    match W::TOPIC {
-        "" => message(of.name()),
-        topic => message_at(&[topic, of.name()]),
+/// Everything that the pages say.
+pub mod all {
+    use super::{FIGURES, OTHERS, Worded, find, find_at};
+
+    /// The text of a key; `None` where there is none.
+    #[must_use]
+    pub fn message(code: &str) -> Option<&'static str> {
+        find(OTHERS, code).or_else(|| find(FIGURES, code))
+    }
+
+    /// The text of a key of several parts, `topic.name` or `topic.name.name`.
+    #[must_use]
+    pub fn message_at(path: &[&str]) -> Option<&'static str> {
+        find_at(OTHERS, path).or_else(|| find_at(FIGURES, path))
+    }
+
+    /// The words for something that the calculation names; `None` where the table lacks them, which the tests
+    /// find.
+    #[must_use]
+    pub fn label<W: Worded>(of: W) -> Option<&'static str> {
+        match W::TOPIC {
+            "" => message(of.name()),
+            topic => message_at(&[topic, of.name()]),
+        }
     }
 }
 
@@ -128,13 +151,11 @@ mod tests {
 
     #[test]
     fn every_line_of_the_table_is_read_and_no_key_comes_twice() {
-        let lines = MESSAGES
-            .lines()
-            .filter(|l| !l.trim().is_empty() && !l.starts_with('#'))
-            .count();
-        let keys: BTreeSet<_> = entries(MESSAGES).map(|(k, _)| k).collect();
+        let all = || entries(FIGURES).chain(entries(OTHERS));
+        let lines = FIGURES.lines().chain(OTHERS.lines()).count();
+        let keys: BTreeSet<_> = all().map(|(k, _)| k).collect();
         assert_eq!(lines, keys.len());
-        assert!(entries(MESSAGES).all(|(_, text)| !text.is_empty() && !text.contains('\\')));
+        assert!(all().all(|(_, text)| !text.is_empty() && !text.contains('\\')));
     }
 
     #[test]

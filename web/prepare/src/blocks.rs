@@ -151,7 +151,9 @@ impl Body<'_> {
              <div class=\"drawn\" data-at=\"drawing\" data-step>{}</div>",
             picture.drawing.to_svg()
         );
-        if let Some(plot) = &picture.plot {
+        // Among others the drawing is enough; the lesson has the plot.
+        let plot = picture.plot.as_ref().filter(|_| self.first);
+        if let Some(plot) = plot {
             let _ = writeln!(
                 html,
                 "<div class=\"drawn\" data-at=\"plot\" data-step>{}</div>",
@@ -169,7 +171,7 @@ impl Body<'_> {
              <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>",
             escape(&model.sentence(&words, &state, &outcome, UNITS))
         );
-        if let Some(plot) = &picture.plot {
+        if let Some(plot) = plot {
             let _ = write!(
                 html,
                 "<details class=\"facts\"><summary>Key points as a table</summary><table>\
@@ -223,9 +225,10 @@ impl Body<'_> {
                 escape(&state.written(model.controls()))
             )
         };
+        let level = self.part_heading();
         let _ = write!(
             out,
-            "<div class=\"worked step\" data-step{held}><h3>{title}</h3>\n{inner}</div>\n"
+            "<div class=\"worked step\" data-step{held}><{level}>{title}</{level}>\n{inner}</div>\n"
         );
     }
 
@@ -300,9 +303,10 @@ impl Body<'_> {
             self.fault(block.at, format!("{kind} has no hint"), problems);
         }
         let solution = solution.unwrap_or_else(|| format!("It is {}.", slots.span(&asked)));
+        let level = self.part_heading();
         let _ = writeln!(
             out,
-            "<div class=\"problem {kind} step\" data-step data-state=\"{}\"><h3>{title}</h3>\n{inner}\
+            "<div class=\"problem {kind} step\" data-step data-state=\"{}\"><{level}>{title}</{level}>\n{inner}\
              <p class=\"actions\"><button type=\"button\" data-act=\"check\" disabled>Check my answer</button></p>\n\
              <p class=\"reply\" role=\"status\"></p><div class=\"nears\" hidden>{nears}</div>\n{hints}\
              <details class=\"solution\"><summary>Answer</summary><p>{solution}</p></details></div>",
@@ -317,7 +321,7 @@ impl Body<'_> {
         Some(format!(
             "<div class=\"to-trailer step\" data-step><p>{words}</p><p class=\"actions\">\
              <a class=\"button\" data-at=\"joint\" href=\"#{}\">Check this joint</a>\
-             <button type=\"button\" data-act=\"present-lesson\" disabled>Show this lesson step by step</button>\
+             <button type=\"button\" data-act=\"present\" disabled>Show this lesson step by step</button>\
              <button type=\"button\" data-act=\"print-lesson\" disabled>Print this lesson</button></p></div>\n",
             encode(&sheet)
         ))

@@ -1,7 +1,7 @@
 //! The calculation beside values that it did not produce, as HTML.
 //!
-//! The comparisons are made while the page is built, by the same functions that the tests judge. The
-//! page has a line a topic; every value stands on a page of its own, which works without the program.
+//! The comparisons are made while the pages are built, by the same functions that the tests judge. The
+//! page of the method has a line a topic; every value stands on a page of its own.
 
 use std::fmt::Write as _;
 use std::sync::OnceLock;
@@ -13,7 +13,7 @@ use outside_checks::table::{Table, tables};
 use crate::gauntlet;
 use crate::register::{Register, escape};
 
-/// Name of the page with every value, beside the main page.
+/// Name of the page with every value.
 pub const FILE: &str = "checks.html";
 
 /// Comparing takes seconds in an unoptimised program, so it is done once.
@@ -59,14 +59,17 @@ pub fn overview(caption: &str) -> String {
     html
 }
 
-/// The page with every value.
+/// What the page with every value is called.
+pub const TITLE: &str = "The calculation beside other values";
+
+/// The page with every value, folded by topic.
 #[must_use]
 pub fn page(register: &Register) -> String {
     let mut body = String::new();
     for table in compared() {
         let _ = writeln!(
             body,
-            "<h2 id=\"{}\">{}</h2>\n<table><thead><tr><th>Value</th><th class=\"n\">Theirs</th>\
+            "<details class=\"fold\" id=\"{}\"><summary><h2>{}</h2></summary>\n<table class=\"compared\"><thead><tr><th>Value</th><th class=\"n\">Theirs</th>\
              <th class=\"n\">Ours</th><th class=\"n\">Difference</th><th>Source</th></tr></thead>\n<tbody>",
             table.id,
             escape(table.title)
@@ -84,22 +87,16 @@ pub fn page(register: &Register) -> String {
                 source(record, register),
             );
         }
-        body.push_str("</tbody></table>\n");
+        body.push_str("</tbody></table></details>\n");
     }
     body.push_str(&gauntlet::section());
     format!(
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'\">\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
-         <title>Clampwright: the calculation beside other values</title>\n\
-         <link rel=\"stylesheet\" href=\"checks.css\">\n</head>\n<body>\n\
-         <p><a href=\"./#method\">Back to how it is calculated</a></p>\n\
-         <h1>The calculation beside other values</h1>\n\
+        "<section id=\"checks\" aria-labelledby=\"checks-heading\">\n<h1 id=\"checks-heading\">{TITLE}</h1>\n\
          <p>Each line was compared when this page was built. <i>Printed</i> means that the source prints the \
          value; <i>another way</i> means that it was worked out apart from this calculation, by another \
          program, by finite elements or by hand. Half a unit of the last printed digit is allowed, more \
          where the source rounds on the way or where finite elements stand against a formula. Plates and \
-         side walls lie below the runs on purpose.</p>\n{body}</body>\n</html>\n"
+         side walls lie below the runs on purpose.</p>\n{body}</section>\n"
     )
 }
 
@@ -248,7 +245,7 @@ mod tests {
         );
         let short = overview("Checked");
         for table in compared() {
-            assert!(html.contains(&format!("<h2 id=\"{}\">", table.id)));
+            assert!(html.contains(&format!("<details class=\"fold\" id=\"{}\">", table.id)));
             assert!(short.contains(&format!("{FILE}#{}", table.id)));
         }
         assert!(short.contains(&format!("All {count} values")));

@@ -16,7 +16,11 @@ pub fn refused(html: &str) -> Option<String> {
             "inline <style> is refused by the content policy",
         ));
     }
-    if lower.contains("<script") && !lower.contains("<script type=\"module\" src=") {
+    if lower
+        .replace("<script type=\"module\" src=", "")
+        .replace("<script src=", "")
+        .contains("<script")
+    {
         return Some(String::from(
             "inline <script> is refused by the content policy",
         ));

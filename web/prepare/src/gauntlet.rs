@@ -35,7 +35,7 @@ pub(crate) fn line() -> String {
 #[must_use]
 pub(crate) fn section() -> String {
     let mut html = format!(
-        "<h2 id=\"{ID}\">{TITLE}</h2>\n<p>What each may come to was worked out by hand before it was calculated, from \
+        "<details class=\"fold\" id=\"{ID}\"><summary><h2>{TITLE}</h2></summary>\n<p>What each may come to was worked out by hand before it was calculated, from \
          published rules or common practice. Made up; nobody's trailer.</p>\n\
          <table class=\"judged\"><thead><tr><th>Joint</th><th>May be</th><th>Comes out</th><th>Why</th></tr></thead>\n<tbody>"
     );
@@ -58,7 +58,7 @@ pub(crate) fn section() -> String {
             escape(&joint.why),
         );
     }
-    html.push_str("</tbody></table>\n");
+    html.push_str("</tbody></table></details>\n");
     html
 }
 

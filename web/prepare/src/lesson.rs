@@ -5,14 +5,19 @@
 //! title: The bolt is a spring       required; the heading of the section
 //! id: spring                        optional; else the file name without number and ending
 //! order: 20                         optional; else the number the file name starts with
-//! part: lesson                      optional; becomes data-part, `opening` takes the page's h1
+//! part: lesson                      optional; becomes data-part; `front` is a section below the front page's opening, each
+//!                                   other part begins a page and takes its h1
 //! nav: bolt as a spring             optional; shorter words for the contents
+//! description: What a bolt does …   what a search shows below the title; needed where a page begins
 //! number: 1                         optional; a lesson's number, shown before the title
 //! ---
 //! Text with a source [asme-b1-1] and a term [preload].
 //!
 //! ::figure tighten What the figure shows, in one sentence.
 //! ::live calculator What stands here while the page's program is not running.
+//! ::later short-check Begin :: What it is. The button loads the program of the joint, which fills the box.
+//! ::door joint.html Words on the way to another page; the paragraph below them says what is there.
+//! ::lessons, ::signs, ::sources, ::words   lists out of other files
 //! ::checks outside What the calculation is compared with; the overview opens below these words.
 //! ```
 //!
@@ -30,13 +35,26 @@ use drawing::lesson::{Model, lesson};
 
 use crate::blocks::{Block, LONG};
 use crate::checks;
+use crate::doors;
 use crate::figures::statics;
 use crate::gate;
 use crate::problem::{Problem, line_of};
 use crate::register::{Register, escape, slug};
 use crate::slots::Slots;
 
-/// A section of the page.
+/// The part of a section of the front page below its opening.
+pub const FRONT: &str = "front";
+
+/// Lines that stand for a list out of other files.
+const LISTS: [&str; 4] = ["::lessons", "::signs", "::sources", "::words"];
+
+/// What stands in a section's HTML where a list is to be put in.
+#[must_use]
+pub fn list_mark(kind: &str, which: &str) -> String {
+    format!("<!--{kind} {which}-->")
+}
+
+/// A section of a page.
 #[derive(Debug)]
 pub struct Lesson {
     /// Id of the section, the target of links.
@@ -49,6 +67,8 @@ pub struct Lesson {
     pub order: u32,
     /// Kind of section.
     pub part: String,
+    /// What a search shows below the title of its page.
+    pub description: String,
     /// Number of a lesson.
     pub number: Option<u32>,
     /// The section as HTML.
@@ -71,10 +91,12 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
     };
     let id = front.id.unwrap_or_else(|| slug(name));
     let part = front.part.unwrap_or_else(|| String::from("lesson"));
+    let first = part != FRONT;
     let body = Body {
         file,
         text,
         id: &id,
+        first,
         register,
     };
     let inner = body.html(front.end, &mut problems);
@@ -82,12 +104,15 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
         return Err(problems);
     }
     let title = front.title.unwrap_or_default();
-    let level = if part == "opening" { "h1" } else { "h2" };
+    let level = if first { "h1" } else { "h2" };
+    let figure = body.model().map_or_else(String::new, |model| {
+        format!(" data-lesson=\"{}\"", model.id())
+    });
     let shown_number = front.number.map_or_else(String::new, |number| {
         format!("<span class=\"no\">{number}</span> ")
     });
     let html = format!(
-        "<section id=\"{id}\" data-part=\"{part}\" aria-labelledby=\"{id}-heading\">\n\
+        "<section id=\"{id}\" data-part=\"{part}\"{figure} aria-labelledby=\"{id}-heading\">\n\
          <{level} id=\"{id}-heading\">{shown_number}{}</{level}>\n{inner}</section>\n",
         escape(&title)
     );
@@ -97,6 +122,7 @@ pub fn read(file: &str, text: &str, register: &Register) -> Result<Lesson, Vec<P
         id,
         title,
         part,
+        description: front.description.unwrap_or_default(),
         number: front.number,
         html,
     })
@@ -108,6 +134,7 @@ struct Front {
     id: Option<String>,
     nav: Option<String>,
     part: Option<String>,
+    description: Option<String>,
     order: Option<u32>,
     number: Option<u32>,
     /// Byte at which the Markdown begins.
@@ -142,6 +169,7 @@ impl Front {
                 "title" => front.title = value_text,
                 "id" if slug(value) == value => front.id = value_text,
                 "nav" => front.nav = value_text,
+                "description" => front.description = value_text,
                 "part" if slug(value) == value => front.part = value_text,
                 "order" if value.parse::<u32>().is_ok() => front.order = value.parse().ok(),
                 "number" if value.parse::<u32>().is_ok() => front.number = value.parse().ok(),
@@ -171,6 +199,8 @@ pub(crate) struct Body<'a> {
     pub(crate) file: &'a str,
     pub(crate) text: &'a str,
     pub(crate) id: &'a str,
+    /// Whether its title is the page's.
+    pub(crate) first: bool,
     register: &'a Register,
 }
 
@@ -236,7 +266,7 @@ impl Body<'_> {
     fn text_between(&self, span: (usize, usize), out: &mut String, problems: &mut Vec<Problem>) {
         let mut html = String::new();
         self.markdown(span, None, &mut html, problems);
-        if self.model().is_some() && out.is_empty() && !html.trim().is_empty() {
+        if self.first && self.model().is_some() && out.is_empty() && !html.trim().is_empty() {
             html = format!("<div class=\"hook step\" data-step>\n{html}</div>\n");
         }
         out.push_str(&html);
@@ -258,9 +288,14 @@ impl Body<'_> {
         self.block(model, block, out, problems);
     }
 
-    /// The figure of the lesson, if this is one.
+    /// The figure of the lesson, if this is one; the front page shows some of them too.
     fn model(&self) -> Option<&'static dyn Model> {
-        lesson(self.id)
+        lesson(self.id.strip_prefix("front-").unwrap_or(self.id))
+    }
+
+    /// The heading of a part of the section.
+    pub(crate) const fn part_heading(&self) -> &'static str {
+        if self.first { "h2" } else { "h3" }
     }
 
     pub(crate) fn fault(&self, at: usize, what: String, problems: &mut Vec<Problem>) {
@@ -276,6 +311,11 @@ impl Body<'_> {
                 Some(html) if !words.is_empty() => out.push_str(&html),
                 _ => self.fault(at, format!("`{line}` needs a lesson and words"), problems),
             }
+            return;
+        }
+        if LISTS.contains(&kind) {
+            // Known only once every file has been read.
+            let _ = writeln!(out, "{}", list_mark(kind, rest));
             return;
         }
         let (name, caption) = rest.split_once(char::is_whitespace).unwrap_or((rest, ""));
@@ -304,6 +344,17 @@ impl Body<'_> {
                     self.fault(at, format!("unknown figure `{name}`"), problems);
                 }
             }
+            "::later" if slug(name) == name => {
+                let (button, words) = caption.split_once(" :: ").unwrap_or((caption, ""));
+                let _ = writeln!(
+                    out,
+                    "<div class=\"live\" id=\"{name}\" data-later data-js=\"{{{{dot}}}}{{{{joint.js}}}}\" data-wasm=\"{{{{dot}}}}{{{{joint.wasm}}}}\"><p>{}</p>\
+                     <p class=\"actions\"><button type=\"button\" class=\"main\" disabled>{}</button></p></div>",
+                    escape(words),
+                    escape(button)
+                );
+            }
+            "::door" => out.push_str(&doors::door(name, caption)),
             "::checks" if name == "outside" => out.push_str(&checks::overview(caption)),
             "::live" if !name.is_empty() && slug(name) == name => {
                 let _ = writeln!(
@@ -399,7 +450,12 @@ impl Body<'_> {
         html::push_html(out, self.under_section(events).into_iter());
     }
 
-    /// One level down, because the section's title takes the level above; ids from the words.
+    /// One level down where the page's title stands above the section's.
+    const fn below_title(&self, level: HeadingLevel) -> HeadingLevel {
+        if self.first { level } else { lower(level) }
+    }
+
+    /// Headings stand below the section's title; ids from the words.
     fn under_section<'e>(&self, mut events: Vec<Event<'e>>) -> Vec<Event<'e>> {
         let mut words: Option<String> = None;
         let mut ids = Vec::new();
@@ -419,12 +475,12 @@ impl Body<'_> {
         for event in &mut events {
             match event {
                 Event::Start(Tag::Heading { level, id, .. }) => {
-                    *level = lower(*level);
+                    *level = self.below_title(*level);
                     *id = ids
                         .next()
                         .map(|slug| CowStr::from(format!("{}-{slug}", self.id)));
                 }
-                Event::End(TagEnd::Heading(level)) => *level = lower(*level),
+                Event::End(TagEnd::Heading(level)) => *level = self.below_title(*level),
                 _ => {}
             }
         }

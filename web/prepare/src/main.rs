@@ -1,51 +1,45 @@
-//! Writes `web/index.html` from `content/` and `web/page.html`, and `web/checks.html` beside it, before
-//! the page is built.
+//! Writes the site from `content/`.
 //!
-//! All text and every still drawing is in that file, so the page reads without its program. What
-//! is wrong with the content is listed as `file:line: what`, and then nothing is written.
+//! ```text
+//! prepare                       only says what is wrong with the content, as file:line: what
+//! prepare PROGRAMS SITE         writes the site, with the programs that trunk left in PROGRAMS
+//! ```
+//!
+//! All text and every still drawing is in the pages, so they read without their programs.
 
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
-    reason = "runs before the build and stops it where it cannot go on"
+    reason = "runs around the build and stops it where it cannot go on"
 )]
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use prepare::{page, problem::Problem};
+use prepare::page::Assets;
+use prepare::{assemble, site};
 
 fn main() -> ExitCode {
-    let root = std::env::args_os().nth(1).map_or_else(
-        || Path::new(env!("CARGO_MANIFEST_DIR")).join("../.."),
-        PathBuf::from,
-    );
-    match write(&root) {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let given: Vec<PathBuf> = std::env::args_os().skip(1).map(PathBuf::from).collect();
+    let done = match given.as_slice() {
+        [] => site::files(&root, &Assets::unbuilt()).map(|_| ()),
+        [programs, to] => assemble::assemble(&root, programs, to),
+        _ => {
+            eprintln!("prepare [PROGRAMS SITE]");
+            return ExitCode::FAILURE;
+        }
+    };
+    match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(problems) => {
             for problem in &problems {
                 eprintln!("{problem}");
             }
-            eprintln!(
-                "{} problem(s) in the content; nothing written",
-                problems.len()
-            );
+            eprintln!("{} problem(s); nothing written", problems.len());
             ExitCode::FAILURE
         }
     }
-}
-
-/// Leaves an unchanged file alone, so that a watching build does not start over for nothing.
-fn write(root: &Path) -> Result<(), Vec<Problem>> {
-    for (name, html) in page::files(root)? {
-        let target = root.join("web").join(name);
-        if std::fs::read_to_string(&target).is_ok_and(|old| old == html) {
-            continue;
-        }
-        std::fs::write(&target, html)
-            .map_err(|error| vec![Problem::new(name, 1, error.to_string())])?;
-    }
-    Ok(())
 }

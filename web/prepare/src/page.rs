@@ -1,156 +1,160 @@
-//! The whole page: the template `web/page.html` with everything put in.
+//! One page: the template `web/page.html` with everything put in.
 
 use std::fmt::Write as _;
-use std::path::Path;
 
-use crate::checks;
-use crate::gate;
-use crate::lesson::{self, Lesson};
-use crate::problem::Problem;
-use crate::register::{Register, escape};
+use crate::register::escape;
 
-const TEMPLATE: &str = "web/page.html";
-
-/// Files that are written into `web/`, with their names.
-///
-/// # Errors
-/// As [`build`].
-pub fn files(root: &Path) -> Result<[(&'static str, String); 2], Vec<Problem>> {
-    let index = build(root)?;
-    let checks = checks::page(&Register::read(root)?);
-    let problems = gate::page(checks::FILE, &checks);
-    if problems.is_empty() {
-        Ok([("index.html", index), (checks::FILE, checks)])
-    } else {
-        Err(problems)
-    }
+/// What is the same on every page.
+#[derive(Clone, Debug)]
+pub struct Assets {
+    /// Name of the style sheet.
+    pub style: String,
+    /// Name of the icon.
+    pub icon: String,
+    /// The programs that were built, by name.
+    pub programs: Vec<Program>,
 }
 
-/// Builds the page from a repository.
-///
-/// # Errors
-/// Every fault of every content file, so that one run shows them all.
-pub fn build(root: &Path) -> Result<String, Vec<Problem>> {
-    let mut problems = Vec::new();
-    let register = Register::read(root).unwrap_or_else(|mut found| {
-        problems.append(&mut found);
-        Register::default()
-    });
-    let mut lessons = Vec::new();
-    for name in names(root, "content", "md") {
-        let file = format!("content/{name}");
-        match read(root, &file).and_then(|text| lesson::read(&file, &text, &register)) {
-            Ok(lesson) => lessons.push(lesson),
-            Err(mut found) => problems.append(&mut found),
+/// The two files of a program.
+#[derive(Clone, Debug)]
+pub struct Program {
+    /// `front`, `lesson` or `joint`.
+    pub name: String,
+    /// Its loader.
+    pub js: String,
+    /// Its code.
+    pub wasm: String,
+}
+
+impl Assets {
+    /// Names as they would be, for looking at pages before anything is built.
+    #[must_use]
+    pub fn unbuilt() -> Self {
+        let program = |name: &str| Program {
+            name: name.into(),
+            js: format!("{name}.js"),
+            wasm: format!("{name}_bg.wasm"),
+        };
+        Self {
+            style: "style.css".into(),
+            icon: "icon.svg".into(),
+            programs: ["front", "lesson", "joint"].map(program).into(),
         }
     }
-    if lessons.is_empty() && problems.is_empty() {
-        problems.push(Problem::new("content", 1, "no content"));
+}
+
+/// A page before it is put into the template.
+#[derive(Clone, Debug)]
+pub struct Page {
+    /// Where it stands, from the folder of the front page.
+    pub path: String,
+    /// Its kind, for the style sheet: `front`, `lesson`, `joint`, `words` …
+    pub kind: &'static str,
+    /// Its title in the browser and in searches.
+    pub title: String,
+    /// What a search shows below the title.
+    pub description: String,
+    /// The page of the contents that it belongs to.
+    pub under: &'static str,
+    /// The program that it loads, if any.
+    pub program: Option<&'static str>,
+    /// What it holds.
+    pub main: String,
+}
+
+/// The pages that every page leads to, with their words.
+const CONTENTS: &[(&str, &str)] = &[
+    ("joint.html", "Your joint"),
+    ("lessons/index.html", "Lessons"),
+    ("class.html", "For a class"),
+    ("method.html", "Method"),
+    ("care.html", "Care"),
+];
+const REFERENCE: &[(&str, &str)] = &[
+    ("method.html", "How it is calculated"),
+    ("checks.html", "Checked against"),
+    ("words.html", "Words"),
+    ("sources.html", "Sources"),
+    ("care.html", "Limits and care"),
+];
+
+/// The front page.
+pub const FRONT: &str = "index.html";
+
+impl Page {
+    /// The way from this page to the folder of the front page.
+    #[must_use]
+    pub fn root(&self) -> String {
+        "../".repeat(self.path.matches('/').count())
     }
-    if !problems.is_empty() {
-        return Err(problems);
+
+    /// The page in its template.
+    #[must_use]
+    pub fn html(&self, template: &str, assets: &Assets) -> String {
+        let root = self.root();
+        let named = |name: &str| assets.programs.iter().find(|program| program.name == name);
+        let program = self.program.and_then(named);
+        let joint = named("joint");
+        template
+            .replace("{{kind}}", self.kind)
+            .replace("{{title}}", &escape(&self.title))
+            .replace("{{description}}", &escape(&self.description))
+            .replace("{{scripts}}", &self.scripts())
+            .replace("{{program}}", &program.map_or_else(String::new, loaded))
+            .replace(
+                "{{name}}",
+                &self.link(FRONT, "Clampwright", " class=\"name\""),
+            )
+            .replace("{{contents}}", &self.links(CONTENTS))
+            .replace("{{reference}}", &self.links(REFERENCE))
+            .replace("{{main}}", &self.main)
+            .replace("{{joint.js}}", &joint.map_or("", |joint| &joint.js))
+            .replace("{{joint.wasm}}", &joint.map_or("", |joint| &joint.wasm))
+            .replace("{{style}}", &assets.style)
+            .replace("{{icon}}", &assets.icon)
+            // Scripts take a name without a folder for a package.
+            .replace("{{dot}}", if root.is_empty() { "./" } else { &root })
+            .replace("{{root}}", &root)
     }
-    lessons.sort_by(|a, b| (a.order, &a.id).cmp(&(b.order, &b.id)));
-    let html = read(root, TEMPLATE)?
-        .replace("{{styles}}", &styles(root))
-        .replace("{{contents}}", &contents(&lessons))
-        .replace("{{sections}}", &sections(&lessons))
-        .replace("{{glossary}}", &register.glossary_html())
-        .replace("{{sources}}", &register.sources_html());
-    let problems = gate::page("web/index.html", &html);
-    if problems.is_empty() {
-        Ok(html)
-    } else {
-        Err(problems)
+
+    /// What runs before the page is painted. On the front page the addresses of the first versions, too, and first:
+    /// who only passes through need not wait for the rest.
+    fn scripts(&self) -> String {
+        let old = if self.path == FRONT {
+            "<script src=\"{{root}}old.js\"></script>\n"
+        } else {
+            ""
+        };
+        format!("{old}<script src=\"{{{{root}}}}page.js\"></script>\n")
+    }
+
+    fn links(&self, pages: &[(&str, &str)]) -> String {
+        pages.iter().fold(String::new(), |mut html, (page, words)| {
+            let _ = writeln!(html, "{}", self.link(page, words, ""));
+            html
+        })
+    }
+
+    /// A link that tells where the reader is: on the page itself, or on one that belongs to it.
+    fn link(&self, to: &str, words: &str, more: &str) -> String {
+        let current = if self.path == to {
+            " aria-current=\"page\""
+        } else if self.under == to {
+            " aria-current=\"true\""
+        } else {
+            ""
+        };
+        format!("<a href=\"{{{{root}}}}{to}\"{more}{current}>{words}</a>")
     }
 }
 
-/// Every style sheet in `web/style`, in the order of the names.
-fn styles(root: &Path) -> String {
-    let links = names(root, "web/style", "css").into_iter().map(|name| {
-        format!("<link data-trunk rel=\"css\" href=\"style/{name}\" data-integrity=\"none\">")
-    });
-    links.collect::<Vec<_>>().join("\n")
-}
-
-/// The page's parts; the lessons have a list of their own.
-fn contents(lessons: &[Lesson]) -> String {
-    let mut html = String::new();
-    if lessons.iter().any(is_lesson) {
-        html.push_str("<a href=\"#lessons\">Lessons</a>\n");
-    }
-    for lesson in lessons
-        .iter()
-        .filter(|lesson| lesson.part != "opening" && !is_lesson(lesson))
-    {
-        let _ = writeln!(
-            html,
-            "<a href=\"#{}\">{}</a>",
-            lesson.id,
-            escape(&lesson.nav)
-        );
-    }
-    html
-}
-
-const fn is_lesson(lesson: &Lesson) -> bool {
-    lesson.number.is_some()
-}
-
-/// The sections in order, with the list of lessons before the first of them.
-fn sections(lessons: &[Lesson]) -> String {
-    let mut html = String::new();
-    let mut listed = false;
-    for lesson in lessons {
-        if is_lesson(lesson) && !listed {
-            html.push_str(&lesson_list(lessons));
-            listed = true;
-        }
-        html.push_str(&lesson.html);
-    }
-    html
-}
-
-fn lesson_list(lessons: &[Lesson]) -> String {
-    let mut html = String::from(
-        "<nav id=\"lessons\" class=\"lesson-list\" aria-labelledby=\"lessons-heading\">\n\
-         <h2 id=\"lessons-heading\">Lessons</h2>\n\
-         <p>Guess first, then move the drawing: what you guessed wrong you will remember. Each takes about four minutes.</p>\n<ol>\n",
-    );
-    for lesson in lessons.iter().filter(|lesson| is_lesson(lesson)) {
-        let _ = writeln!(
-            html,
-            "<li value=\"{}\"><a href=\"#{}\">{}</a></li>",
-            lesson.number.unwrap_or_default(),
-            lesson.id,
-            escape(&lesson.title)
-        );
-    }
-    html.push_str(
-        "</ol>\n<p class=\"actions\"><button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
-         <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric units</button>\
-         <button type=\"button\" data-act=\"present\" disabled>Show on a projector, step by step</button></p>\n</nav>\n\
-         <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
-         <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\
-         <button type=\"button\" data-act=\"leave\" disabled>whole page (Esc)</button></div>\n",
-    );
-    html
-}
-
-/// Names of the files with an ending in a folder, sorted; none when there is no such folder.
-fn names(root: &Path, folder: &str, ending: &str) -> Vec<String> {
-    let Ok(entries) = std::fs::read_dir(root.join(folder)) else {
-        return Vec::new();
-    };
-    let mut names: Vec<String> = entries
-        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
-        .filter(|name| name.rsplit_once('.').is_some_and(|(_, end)| end == ending))
-        .collect();
-    names.sort();
-    names
-}
-
-fn read(root: &Path, file: &str) -> Result<String, Vec<Problem>> {
-    std::fs::read_to_string(root.join(file))
-        .map_err(|error| vec![Problem::new(file, 1, error.to_string())])
+/// The program ahead of `boot.js`, but only where scripts run: elsewhere nobody would use it. A browser that does
+/// not know the question loads both when boot.js asks.
+fn loaded(program: &Program) -> String {
+    let Program { js, wasm, .. } = program;
+    format!(
+        "<link rel=\"modulepreload\" media=\"(scripting: enabled)\" href=\"{{{{root}}}}{js}\">\
+         <link rel=\"preload\" media=\"(scripting: enabled)\" as=\"fetch\" type=\"application/wasm\" crossorigin href=\"{{{{root}}}}{wasm}\">\n\
+         <script type=\"module\" src=\"{{{{root}}}}boot.js\" data-js=\"{{{{dot}}}}{js}\" data-wasm=\"{{{{dot}}}}{wasm}\"></script>\n"
+    )
 }

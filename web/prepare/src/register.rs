@@ -118,56 +118,107 @@ impl Register {
             })
     }
 
-    /// The list of sources as HTML, empty when there are none.
+    /// The list of sources as HTML, folded by kind. The number of a source is its place in the file, as in the text.
     #[must_use]
     pub fn sources_html(&self) -> String {
-        if self.sources.is_empty() {
-            return String::new();
-        }
-        let mut html = String::from(
-            "<section id=\"source-list\" aria-labelledby=\"source-list-heading\">\n\
-             <h2 id=\"source-list-heading\">Sources</h2>\n<ol class=\"sources\">\n",
-        );
-        for source in &self.sources {
-            let edition = source
-                .edition
-                .iter()
-                .map(|edition| format!(", {}", escape(edition)));
-            let _ = writeln!(
+        let mut html = String::new();
+        for (id, name, kinds) in GROUPS {
+            let of_group = |source: &&Source| group_of(&source.kind) == *id;
+            let list: Vec<(usize, &Source)> = (1..)
+                .zip(&self.sources)
+                .filter(|(_, source)| of_group(source))
+                .collect();
+            if list.is_empty() {
+                continue;
+            }
+            let _ = write!(
                 html,
-                "<li id=\"{}\"><cite>{}</cite>{} ({}). {}</li>",
-                source_anchor(&source.id),
-                escape(&source.title),
-                edition.collect::<String>(),
-                escape(&source.kind),
-                escape(&source.held)
+                "<details class=\"fold\" id=\"sources-{id}\"><summary><span><b>{name}</b> <span class=\"told\">{}{kinds}</span></span></summary>\n<ol class=\"sources\">\n",
+                list.len()
             );
+            for (number, source) in list {
+                let edition = source
+                    .edition
+                    .iter()
+                    .map(|edition| format!(", {}", escape(edition)));
+                let _ = writeln!(
+                    html,
+                    "<li value=\"{number}\" id=\"{}\"><cite>{}</cite>{} ({}). {}</li>",
+                    source_anchor(&source.id),
+                    escape(&source.title),
+                    edition.collect::<String>(),
+                    escape(&source.kind),
+                    escape(&source.held)
+                );
+            }
+            html.push_str("</ol></details>\n");
         }
-        html.push_str("</ol>\n</section>\n");
         html
     }
 
-    /// The glossary as HTML, empty when there is none.
+    /// The glossary as HTML, folded by letter; what is in a fold stands on it.
     #[must_use]
     pub fn glossary_html(&self) -> String {
-        if self.terms.is_empty() {
-            return String::new();
-        }
-        let mut html = String::from(
-            "<section id=\"glossary\" aria-labelledby=\"glossary-heading\">\n\
-             <h2 id=\"glossary-heading\">Words</h2>\n<dl class=\"glossary\">\n",
-        );
-        for term in &self.terms {
-            let _ = writeln!(
+        let letter = |term: &Term| term.term.chars().next().map(|c| c.to_ascii_uppercase());
+        let mut html = String::new();
+        for fold in self.terms.chunk_by(|a, b| letter(a) == letter(b)) {
+            let Some(letter) = fold.first().and_then(letter) else {
+                continue;
+            };
+            let names: Vec<String> = fold.iter().map(|term| escape(&term.term)).collect();
+            let _ = write!(
                 html,
-                "<dt id=\"{}\">{}</dt><dd>{}</dd>",
-                term_anchor(&term.term),
-                escape(&term.term),
-                escape(&term.meaning)
+                "<details class=\"fold\" id=\"words-{}\"><summary><span><b>{letter}</b> <span class=\"told\">{}</span></span></summary>\n<dl class=\"glossary\">\n",
+                letter.to_ascii_lowercase(),
+                names.join(" · ")
             );
+            for term in fold {
+                let _ = writeln!(
+                    html,
+                    "<dt id=\"{}\">{}</dt><dd>{}</dd>",
+                    term_anchor(&term.term),
+                    escape(&term.term),
+                    escape(&term.meaning)
+                );
+            }
+            html.push_str("</dl></details>\n");
         }
-        html.push_str("</dl>\n</section>\n");
         html
+    }
+}
+
+/// The folds of the list of sources: id, name, and what it says after the number of its sources.
+const GROUPS: &[(&str, &str, &str)] = &[
+    ("standards", "Standards and codes", ""),
+    ("laws", "Laws and rules of the road", ""),
+    ("books", "Books, handbooks and papers", ""),
+    ("trade", "The trade", ": guides, pages, practice"),
+    (
+        "own",
+        "Computed, assumed or remembered",
+        ", for want of a printed source",
+    ),
+];
+
+/// The fold in which a kind of source stands.
+fn group_of(kind: &str) -> &'static str {
+    let is = |words: &[&str]| words.iter().any(|word| kind.contains(word));
+    if is(&["law"]) {
+        "laws"
+    } else if is(&["trade", "practice"]) {
+        "trade"
+    } else if is(&["standard", "code", "guideline"]) {
+        "standards"
+    } else if is(&[
+        "own computation",
+        "assumption",
+        "memory",
+        "derivation",
+        "software",
+    ]) {
+        "own"
+    } else {
+        "books"
     }
 }
 

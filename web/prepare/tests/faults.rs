@@ -11,9 +11,11 @@
 use calc_core::Scenario;
 use calc_core::link::{Decoded, decode};
 use prepare::lesson::{self, Lesson};
+use prepare::links::Places;
+use prepare::page::{Assets, Page};
 use prepare::problem::Problem;
 use prepare::register::Register;
-use prepare::{gate, page};
+use prepare::{gate, site};
 
 fn register() -> Register {
     toml::from_str(
@@ -47,7 +49,7 @@ fn a_section_takes_name_and_order_from_the_file_name() {
     assert!(
         lesson
             .html
-            .contains("<h2 id=\"spring-heading\">A title</h2>")
+            .contains("<h1 id=\"spring-heading\">A title</h1>")
     );
 }
 
@@ -57,7 +59,7 @@ fn headings_stand_below_the_section_and_get_ids() {
     assert!(
         lesson
             .html
-            .contains("<h3 id=\"spring-why-it-holds\">Why <code>it</code> holds</h3>"),
+            .contains("<h2 id=\"spring-why-it-holds\">Why <code>it</code> holds</h2>"),
         "{}",
         lesson.html
     );
@@ -179,7 +181,7 @@ fn a_worked_example_may_stay_at_a_state_of_its_own() {
         held.contains("data-state=\"turn=20 ") && held.contains(">20°<"),
         "{held}"
     );
-    assert!(held.contains("<h3>One turn</h3>"), "{held}");
+    assert!(held.contains("<h2>One turn</h2>"), "{held}");
     let follows = worked("One turn").unwrap().html;
     assert!(
         !follows.contains("data-state") && follows.contains(">0°<"),
@@ -192,51 +194,119 @@ fn a_worked_example_may_stay_at_a_state_of_its_own() {
     );
 }
 
-#[test]
-fn the_real_page_parses_without_a_fault_and_its_links_lead_somewhere() {
+/// The pages of this repository.
+fn files() -> Vec<(String, String)> {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let html = page::build(&root).unwrap();
-    let parsed = scraper::Html::parse_document(&html);
-    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
-    let every = |css: &str| scraper::Selector::parse(css).unwrap();
-    let ids: Vec<&str> = parsed
-        .select(&every("[id]"))
-        .filter_map(|element| element.attr("id"))
-        .collect();
-    let mut links = 0;
-    for link in parsed.select(&every("a[href^='#']")) {
-        let target = link.attr("href").unwrap().trim_start_matches('#');
-        if target.contains('/') {
-            // A joint: the calculator must take it as it stands.
-            let Decoded::Intact(reading) = decode(target) else {
-                panic!("{target} is no joint");
-            };
-            assert!(
-                reading.notices.is_empty(),
-                "{target}: {:?}",
-                reading.notices
-            );
-            let joint = Scenario::new(&reading.sheet.input());
-            assert!(joint.is_ok(), "{target}: {joint:?}");
-        } else {
-            assert!(ids.contains(&target), "nothing has the id {target}");
-        }
-        links += 1;
-    }
-    assert!(links > 1, "the contents and the skip link");
-    assert_eq!(parsed.select(&every("h1")).count(), 1);
+    site::files(&root, &Assets::unbuilt()).unwrap()
+}
+
+fn every(css: &str) -> scraper::Selector {
+    scraper::Selector::parse(css).unwrap()
+}
+
+/// A joint in a link: the calculator must take it as it stands.
+fn is_joint(target: &str) {
+    let Decoded::Intact(reading) = decode(target) else {
+        panic!("{target} is no joint");
+    };
+    assert_eq!(reading.notices, [], "{target}");
+    let joint = Scenario::new(&reading.sheet.input());
+    assert!(joint.is_ok(), "{target}: {joint:?}");
 }
 
 #[test]
-fn the_page_of_comparisons_parses_without_a_fault() {
+fn the_real_pages_parse_without_a_fault_and_their_links_lead_somewhere() {
+    let files = files();
+    assert_eq!(files.len(), 19, "the front page, ten lessons, eight others");
+    let parsed: Vec<(&str, scraper::Html)> = files
+        .iter()
+        .map(|(path, html)| (path.as_str(), scraper::Html::parse_document(html)))
+        .collect();
+    let has = |path: &str, id: &str| {
+        let page = parsed.iter().find(|(known, _)| *known == path);
+        page.is_some_and(|(_, html)| {
+            id.is_empty()
+                || html
+                    .select(&every("[id]"))
+                    .any(|element| element.attr("id") == Some(id))
+        })
+    };
+    let mut links = 0;
+    for (path, html) in &parsed {
+        assert!(html.errors.is_empty(), "{path}: {:?}", html.errors);
+        assert_eq!(html.select(&every("h1")).count(), 1, "{path}");
+        let folder = path.rsplit_once('/').map_or("", |(folder, _)| folder);
+        for link in html.select(&every("a[href]")) {
+            let href = link.attr("href").unwrap();
+            let (page, target) = href.split_once('#').unwrap_or((href, ""));
+            let there = match (page.strip_prefix("../"), folder) {
+                (_, _) if page.is_empty() => (*path).to_owned(),
+                (Some(up), "lessons") => up.to_owned(),
+                (None, "") => page.to_owned(),
+                _ => panic!("{path}: {href} is not from the folder of the front page"),
+            };
+            match target {
+                "present" => assert!(there.starts_with("lessons/"), "{path}: {href}"),
+                joint if joint.contains('/') => {
+                    assert_eq!(there, "joint.html", "{path}: {href}");
+                    is_joint(joint);
+                }
+                id => assert!(has(&there, id), "{path}: {href} leads nowhere"),
+            }
+            links += 1;
+        }
+    }
+    assert!(links > 300, "{links} links");
+}
+
+/// Where links of the first versions led, on their one page. They are given out and lead somewhere for ever.
+#[test]
+fn every_place_of_the_first_versions_is_on_a_page() {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let [(_, index), (name, html)] = page::files(&root).unwrap();
-    assert!(index.contains(&format!("href=\"{name}\"")));
-    let parsed = scraper::Html::parse_document(&html);
-    assert!(parsed.errors.is_empty(), "{:?}", parsed.errors);
+    let places = Places::of(&site::pages(&root).unwrap());
+    let list = std::fs::read_to_string(root.join("tests/links/anchors.txt")).unwrap();
+    let anchors: Vec<&str> = list.lines().filter(|line| !line.starts_with('#')).collect();
+    assert!(anchors.len() > 200, "{}", anchors.len());
+    for anchor in anchors {
+        assert!(places.page_of(anchor).is_some(), "no page has #{anchor}");
+    }
+}
+
+#[test]
+fn a_link_to_no_place_is_named() {
+    let page = Page {
+        path: "care.html".into(),
+        kind: "care",
+        title: String::new(),
+        description: String::new(),
+        under: "care.html",
+        program: None,
+        main: "<p id=\"here\"><a href=\"#here\">a</a><a href=\"#nowhere\">b</a></p>".into(),
+    };
+    let places = Places::of(std::slice::from_ref(&page));
+    let problems = places.resolve(&page).unwrap_err();
+    assert_eq!(problems.len(), 1);
+    assert!(problems[0].what.contains("#nowhere"), "{problems:?}");
+}
+
+#[test]
+fn the_page_of_comparisons_has_every_cell() {
+    let files = files();
+    let method = &files
+        .iter()
+        .find(|(path, _)| path == "method.html")
+        .unwrap()
+        .1;
+    assert!(method.contains("href=\"checks.html\""));
+    let html = &files
+        .iter()
+        .find(|(path, _)| path == "checks.html")
+        .unwrap()
+        .1;
+    let parsed = scraper::Html::parse_document(html);
     // Values beside values, and joints that were judged by hand.
-    for (rows, columns) in [("table:not(.judged) tbody tr", 5), (".judged tbody tr", 4)] {
-        let row = scraper::Selector::parse(rows).unwrap();
+    for (rows, columns) in [(".compared tbody tr", 5), (".judged tbody tr", 4)] {
+        let row = every(rows);
         assert!(parsed.select(&row).count() > 100, "{rows}");
         for row in parsed.select(&row) {
             let cells: Vec<String> = row.child_elements().map(|c| c.text().collect()).collect();

@@ -55,7 +55,7 @@ fn a_whole_lesson_is_sound_html() {
     let lesson = read(WHOLE).unwrap();
     assert_eq!((lesson.id.as_str(), lesson.number), ("grip", Some(3)));
     let html = parsed(&lesson.html);
-    assert_eq!(count(&html, "h2 > .no"), 1);
+    assert_eq!(count(&html, "h1 > .no"), 1);
     assert_eq!(count(&html, ".hook[data-step]"), 1);
     assert_eq!(count(&html, ".predict .option"), 2);
     assert_eq!(count(&html, ".predict .option[data-right] .reply"), 1);

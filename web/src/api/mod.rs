@@ -1,7 +1,15 @@
 //! The calculation for other pages: the same names and values as in JSON.
 //!
+//! What is exported, no program that has it could leave out: so this is a module of the binary that other pages
+//! load and not of the library, and the tests take it in by its path.
+//!
 //! Errors are JavaScript `Error` objects with `name` `"CalculationError"` and a list `errors`, each entry
 //! with a stable `code`, the `field` it belongs to and a `message` for developers.
+
+#![allow(
+    unreachable_pub,
+    reason = "what is exported to other pages has to be public, in a binary too"
+)]
 
 use calc_core::quantity::{Dimension, read};
 use calc_core::scenario::{Field, Input, Kind, Scenario};

@@ -47,6 +47,16 @@ impl Stage {
         first(self.section(), "form.predict[data-done]").is_some()
     }
 
+    /// Hands over the figure where nothing is asked before.
+    pub(super) fn offer(&self) {
+        let section = self.section();
+        if first(section, "form.predict").is_none()
+            && let Some(controls) = first(section, ".controls")
+        {
+            controls.remove_attribute("disabled").ok();
+        }
+    }
+
     fn hand_over(&self) {
         let section = self.section();
         if let Some(form) = first(section, "form.predict") {

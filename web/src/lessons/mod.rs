@@ -14,7 +14,7 @@ mod stage;
 use std::rc::Rc;
 
 use calc_core::quantity::{UnitSystem, parse_number};
-use drawing::lesson::LESSONS;
+use drawing::lesson::Model;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::wasm_bindgen::closure::Closure;
@@ -33,13 +33,13 @@ struct School {
     units: RwSignal<UnitSystem>,
 }
 
-/// Takes over the lessons of the page; does nothing on a page without any.
-pub fn upgrade(units: RwSignal<UnitSystem>) {
+/// Takes over those lessons that the page holds; does nothing on a page without any.
+pub fn upgrade(models: &[&'static dyn Model], units: RwSignal<UnitSystem>) {
     let document = document();
     let Some(main) = document.get_element_by_id("main") else {
         return;
     };
-    let stages: Vec<Stage> = LESSONS
+    let stages: Vec<Stage> = models
         .iter()
         .filter_map(|model| Stage::find(*model, &document))
         .collect();
@@ -54,6 +54,7 @@ pub fn upgrade(units: RwSignal<UnitSystem>) {
     listen(&school, &main);
     for stage in &school.stages {
         unlock(stage.section());
+        stage.offer();
     }
     unlock(&main);
     let watched = school.clone();
@@ -64,6 +65,7 @@ pub fn upgrade(units: RwSignal<UnitSystem>) {
         }
         page::mark_units(units);
     });
+    school.show.asked();
 }
 
 fn listen(school: &Rc<School>, main: &Element) {
@@ -152,18 +154,23 @@ impl School {
     /// The lesson in which something happened, and to what.
     fn at(&self, event: &Event) -> Option<(usize, &Stage, Element)> {
         let target = target(event)?;
-        let section = closest(&target, "section[data-part=lesson]")?;
-        let id = section.id();
+        let section = closest(&target, "section[data-lesson]")?;
+        let id = attribute(&section, "data-lesson");
         let (index, stage) = self.stages.iter().enumerate().find(|(_, s)| s.id() == id)?;
         Some((index, stage, target))
+    }
+
+    fn choose(&self, units: UnitSystem) {
+        crate::units::choose(units);
+        self.units.set(units);
     }
 
     fn act(&self, event: &Event, button: &Element) {
         let what = attribute(button, "data-act");
         match what.as_str() {
-            "units-us" => return self.units.set(UnitSystem::Us),
-            "units-metric" => return self.units.set(UnitSystem::Metric),
-            "present" => return self.show.begin(None),
+            "units-us" => return self.choose(UnitSystem::Us),
+            "units-metric" => return self.choose(UnitSystem::Metric),
+            "present" => return self.show.begin(),
             "next" => return self.show.step(1),
             "back" => return self.show.step(-1),
             "leave" => return self.show.leave(),
@@ -177,7 +184,6 @@ impl School {
             "skip" => stage.skip(),
             "reset" => stage.reset(),
             "check" => stage.check(button),
-            "present-lesson" => self.show.begin(Some(stage.section())),
             "print-lesson" => page::print(stage.section()),
             _ => {}
         }

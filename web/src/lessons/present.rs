@@ -1,13 +1,18 @@
 //! One step at a time, for a projector and a remote: Page Down and Page Up go through the steps of the
-//! lessons, Escape leaves. A figure's drawing and its plot are steps of their own, because side by side
+//! lesson and on to the next one's page, Escape leaves. A figure's drawing and its plot are steps of their own, because side by side
 //! their lettering would be too small for the last row.
 
 use std::cell::Cell;
 
 use leptos::prelude::document;
+use leptos::wasm_bindgen::JsValue;
 use leptos::web_sys::{Document, Element};
 
-use super::page::{all, closest, first, focus, show, write_into};
+use super::page::{all, attribute, closest, first, focus, show, write_into};
+
+/// The end of an address that opens a lesson one step at a time, at its first step and at its last.
+const FIRST: &str = "#present";
+const LAST: &str = "#present-last";
 
 /// What is shown alone.
 pub(super) struct Show {
@@ -25,34 +30,49 @@ impl Show {
         }
     }
 
-    /// Begins with a lesson's first step, or with the first of all.
-    pub(super) fn begin(&self, lesson: Option<&Element>) {
-        let first = lesson.and_then(|lesson| {
-            self.steps
-                .iter()
-                .position(|step| lesson.contains(Some(step)))
-        });
-        self.go(Some(first.unwrap_or(0)));
+    /// Begins with the first step.
+    pub(super) fn begin(&self) {
+        self.go(Some(0));
     }
 
-    /// Steps on or back; stays at the ends.
+    /// Begins where the page's address asks for it.
+    pub(super) fn asked(&self) {
+        let hash = super::window().and_then(|window| window.location().hash().ok());
+        match hash.as_deref() {
+            Some(FIRST) => self.begin(),
+            Some(LAST) => self.go(self.steps.len().checked_sub(1)),
+            _ => {}
+        }
+    }
+
+    /// Steps on or back, at the ends to the lesson that comes next or came before.
     pub(super) fn step(&self, way: i32) {
         let Some(now) = self.now.get() else {
             return;
         };
-        let last = self.steps.len().saturating_sub(1);
-        let next = if way > 0 {
-            now + 1
+        let to = if way > 0 {
+            now.checked_add(1)
         } else {
-            now.saturating_sub(1)
+            now.checked_sub(1)
         };
-        self.go(Some(next.min(last)));
+        match to {
+            Some(to) if to < self.steps.len() => self.go(Some(to)),
+            _ if way > 0 => leave_for("next", FIRST),
+            _ => leave_for("prev", LAST),
+        }
     }
 
     /// Shows the whole page again.
     pub(super) fn leave(&self) {
         let was = self.now.get().and_then(|now| self.steps.get(now).cloned());
         self.go(None);
+        // Or the page would begin again when it is loaded again.
+        let window = super::window();
+        if let Some(history) = window.and_then(|window| window.history().ok()) {
+            history
+                .replace_state_with_url(&JsValue::NULL, "", Some("#main"))
+                .ok();
+        }
         if let Some(step) = was {
             step.scroll_into_view();
         }
@@ -115,6 +135,18 @@ impl Show {
             .filter(|step| step.has_attribute("data-now"))
             .flat_map(around)
             .collect()
+    }
+}
+
+/// Goes to the lesson before or after this one, if there is one.
+fn leave_for(which: &str, at: &str) {
+    let link = document()
+        .query_selector(&format!("a[rel={which}]"))
+        .ok()
+        .flatten();
+    if let (Some(link), Some(window)) = (link, super::window()) {
+        let page = attribute(&link, "href");
+        window.location().set_href(&format!("{page}{at}")).ok();
     }
 }
 

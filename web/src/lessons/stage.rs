@@ -49,7 +49,8 @@ pub(super) struct Stage {
 impl Stage {
     /// The lesson of a model, if the page holds it.
     pub(super) fn find(model: &'static dyn Model, document: &Document) -> Option<Self> {
-        let section = document.get_element_by_id(model.id())?;
+        let selector = format!("section[data-lesson={}]", model.id());
+        let section = document.query_selector(&selector).ok().flatten()?;
         let slots = all(&section, "[data-v]")
             .into_iter()
             .map(|element| Slot {
@@ -227,7 +228,10 @@ impl Stage {
         }
         if let Some(link) = self.at("joint") {
             let (sheet, _) = Sheet::from_input(&outcome.joint, units);
-            link.set_attribute("href", &format!("#{}", encode(&sheet)))
+            // The page says where the calculator is, the figure which joint it is to show.
+            let there = attribute(&link, "href");
+            let page = there.split('#').next().unwrap_or_default();
+            link.set_attribute("href", &format!("{page}#{}", encode(&sheet)))
                 .ok();
         }
         self.draw(&state, &outcome, units);

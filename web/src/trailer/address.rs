@@ -4,12 +4,13 @@
 use std::time::Duration;
 
 use calc_core::link::{Decoded, Notice, Reading, decode, describe, encode};
-use leptos::ev::hashchange;
+use leptos::ev::{click, hashchange};
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsValue;
-use leptos::web_sys;
+use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::web_sys::{self, Element, HtmlElement};
 
 use super::desk::Desk;
+use super::keeping;
 use super::words::{self, Words};
 use crate::el::{El, classed, el};
 use crate::figures::frames::later;
@@ -17,19 +18,31 @@ use crate::figures::frames::later;
 /// Browsers refuse to have the address written more often than a hundred times in half a minute.
 const REST: Duration = Duration::from_millis(500);
 
-/// The section that a link leads to.
-const SECTION: &str = "your-trailer";
+/// What the browser's history remembers of an address that this page wrote itself.
+const OWN: &str = "own";
 
-/// Keeps form and address together from now on.
+/// Puts in the joint of the address or else the one that was kept, and keeps form and address together from
+/// now on.
 pub(super) fn follow(desk: Desk) {
-    read(desk);
+    begin(desk);
     let listening = window_event_listener(hashchange, move |_| read(desk));
     on_cleanup(move || listening.remove());
+    stay_here();
     let link = Memo::new(move |_| {
         let current = desk.shown.read().current;
         current.then(|| encode(&desk.form.read().sheet()))
     });
     let waiting = StoredValue::new(None::<TimeoutHandle>);
+    // Who leaves at once, leaves with the last change in the address.
+    let leaving = window_event_listener_untyped("pagehide", move |_| {
+        if let Some(Some(timer)) = waiting.try_update_value(Option::take) {
+            timer.clear();
+            if let Some(link) = link.get_untracked() {
+                write(&link);
+            }
+        }
+    });
+    on_cleanup(move || leaving.remove());
     Effect::new(move |before: Option<Option<String>>| {
         let link = link.get();
         // The first run only sees what is there; nothing was changed yet.
@@ -39,45 +52,97 @@ pub(super) fn follow(desk: Desk) {
             if let Some(Some(timer)) = waiting.try_get_value() {
                 timer.clear();
             }
-            waiting.set_value(later(REST, move || write(&link)));
+            let wrote = move || {
+                write(&link);
+                waiting.try_set_value(None);
+            };
+            waiting.set_value(later(REST, wrote));
         }
         link
     });
 }
 
-fn read(desk: Desk) {
-    let Some(location) = web_sys::window().map(|window| window.location()) else {
-        return;
-    };
-    let text = format!(
-        "{}{}",
-        location.search().unwrap_or_default(),
-        location.hash().unwrap_or_default()
-    );
-    match decode(&text) {
-        Decoded::NotALink => desk.opened.set(None),
-        Decoded::Intact(reading) => {
-            let here = desk.form.read_untracked().sheet();
-            if here != reading.sheet {
-                desk.form.update(|form| form.load_sheet(&reading.sheet));
-            }
-            desk.opened.set(Some(Decoded::Intact(reading)));
-            show_section();
+fn in_address() -> Decoded {
+    let location = web_sys::window().map(|window| window.location());
+    decode(&location.map_or_else(String::new, |location| {
+        format!(
+            "{}{}",
+            location.search().unwrap_or_default(),
+            location.hash().unwrap_or_default()
+        )
+    }))
+}
+
+/// When the page opens. A link wins over what was kept; but an address that this page wrote is no link that
+/// somebody sent, and one that holds the kept joint brings back every word of it.
+fn begin(desk: Desk) {
+    let own = keeping::own();
+    let state = web_sys::window().and_then(|window| window.history().ok()?.state().ok());
+    let written = state.is_some_and(|state| state.as_string().as_deref() == Some(OWN));
+    match (in_address(), own) {
+        (Decoded::Intact(reading), Some(own))
+            if reading.notices.is_empty() && own.input() == &reading.sheet.input() =>
+        {
+            desk.form.set(own);
         }
-        other => {
+        (Decoded::Intact(reading), _) if written => load(desk, &reading),
+        (Decoded::Intact(reading), _) => {
+            load(desk, &reading);
+            desk.opened.set(Some(Decoded::Intact(reading)));
+        }
+        (other, own) => {
+            if let Some(own) = own {
+                // What is wrong with a link is still to be read after a reload.
+                if other == Decoded::NotALink {
+                    write(&encode(&own.sheet()));
+                }
+                desk.form.set(own);
+            }
             desk.opened.set(Some(other));
-            show_section();
         }
     }
 }
 
-fn show_section() {
-    // After the views are in place, else the section has no height yet.
-    later(Duration::ZERO, || {
-        if let Some(section) = document().get_element_by_id(SECTION) {
-            section.scroll_into_view();
+/// When the address changes under the page: a link was put into it.
+fn read(desk: Desk) {
+    match in_address() {
+        Decoded::NotALink => desk.opened.set(None),
+        Decoded::Intact(reading) => {
+            load(desk, &reading);
+            desk.opened.set(Some(Decoded::Intact(reading)));
+        }
+        other => desk.opened.set(Some(other)),
+    }
+}
+
+fn load(desk: Desk, reading: &Reading) {
+    let mut form = desk.form.get_untracked();
+    if form.sheet() != reading.sheet {
+        form.load_sheet(&reading.sheet);
+    }
+    desk.linked.set(Some(form.clone()));
+    desk.form.set(form);
+}
+
+/// A way to another place of this page leads there and leaves the joint in the address.
+fn stay_here() {
+    let listening = window_event_listener(click, |event| {
+        let target = event.target().and_then(|t| t.dyn_into::<Element>().ok());
+        let link = target.and_then(|t| t.closest("a[href^='#']").ok().flatten());
+        let place = link
+            .and_then(|link| link.get_attribute("href"))
+            .and_then(|href| document().get_element_by_id(href.trim_start_matches('#')));
+        let Some(place) = place else { return };
+        event.prevent_default();
+        place.scroll_into_view();
+        if let Ok(place) = place.dyn_into::<HtmlElement>() {
+            if place.tab_index() < 0 {
+                place.set_tab_index(-1);
+            }
+            place.focus().ok();
         }
     });
+    on_cleanup(move || listening.remove());
 }
 
 fn write(link: &str) {
@@ -86,7 +151,7 @@ fn write(link: &str) {
     };
     // A browser that refuses costs the reader nothing: the link can still be copied.
     history
-        .replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{link}")))
+        .replace_state_with_url(&JsValue::from_str(OWN), "", Some(&format!("#{link}")))
         .ok();
 }
 
@@ -146,9 +211,15 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
         Decoded::Intact(reading) => {
             let same = reading.sheet.filled().next().is_none();
             let key = if same { "link.same" } else { "link.whole" };
+            let back = keeping::own().map(|own| {
+                button("Back to my own joint", move || {
+                    desk.form.set(own.clone());
+                    desk.opened.set(None);
+                })
+            });
             told("whole", words::message(key))
                 .children(settings(desk, &reading))
-                .child(close())
+                .child(actions().children(back).child(aside("Close this note")))
         }
         Decoded::Damaged(reading) => {
             let empty = reading.sheet.filled().next().is_none();

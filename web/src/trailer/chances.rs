@@ -31,7 +31,7 @@ pub(super) fn chances(desk: Desk) -> El {
         .attr("aria-labelledby", "chances-title")
         .flag("data-stale", move || desk.chance_late.get())
         .child(
-            el("h3")
+            el("h2")
                 .attr("id", "chances-title")
                 .text("How sure is that?"),
         )

@@ -10,6 +10,7 @@ use super::desk::Desk;
 use super::state::Fault;
 use super::words::{self, Words};
 use crate::el::{El, classed, el, follow, value_of};
+use crate::kept::Kept;
 
 /// The fields that stand before "the rest".
 pub(super) const MEASURED: [Field; 14] = [
@@ -155,18 +156,22 @@ pub(super) fn bench(desk: Desk) -> El {
             "units",
             label,
             move || desk.units() == system,
-            move || desk.form.update(|form| form.set_units(system)),
+            move || {
+                crate::units::choose(system);
+                desk.form.update(|form| form.set_units(system));
+            },
         )
     });
-    let theme = RwSignal::new("");
+    let kept = Kept::Theme.read().unwrap_or_default();
+    let theme = RwSignal::new(kept);
     let looks =
         [("", "as the device"), ("light", "light"), ("dark", "dark")].map(|(name, label)| {
             radio(
                 "look",
                 label,
-                move || theme.get() == name,
+                move || *theme.read() == name,
                 move || {
-                    theme.set(name);
+                    theme.set(name.into());
                     set_theme(name);
                 },
             )
@@ -177,6 +182,11 @@ pub(super) fn bench(desk: Desk) -> El {
 }
 
 fn set_theme(name: &str) {
+    if name.is_empty() {
+        Kept::Theme.forget();
+    } else {
+        Kept::Theme.write(name);
+    }
     if let Some(root) = document().document_element() {
         if name.is_empty() {
             root.remove_attribute("data-theme").ok();
@@ -190,7 +200,7 @@ fn set_theme(name: &str) {
 pub(super) fn groups(desk: Desk) -> El {
     classed("section", "rest")
         .attr("aria-labelledby", "rest-title")
-        .child(el("h3").attr("id", "rest-title").text("The rest"))
+        .child(el("h2").attr("id", "rest-title").text("The rest"))
         .child(
             classed("p", "soft")
                 .text("Everything here starts from a stated default. Open what you know better."),

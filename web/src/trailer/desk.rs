@@ -55,6 +55,12 @@ pub struct Desk {
     pub before: RwSignal<Option<Form>>,
     /// The link that was opened and not yet put aside.
     pub opened: RwSignal<Option<Decoded>>,
+    /// The joint as the link gave it: until it is changed it is not the reader's own.
+    pub linked: RwSignal<Option<Form>>,
+    /// Whether the browser keeps what is typed.
+    pub keeps: RwSignal<bool>,
+    /// Told when what is kept was put in place of what the page shows.
+    pub again: Trigger,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -80,10 +86,19 @@ impl Default for Desk {
 }
 
 impl Desk {
-    /// A desk with the starting joint.
+    /// A desk with the starting joint, its repairs and its chances.
     #[must_use]
     pub fn new() -> Self {
-        let form = RwSignal::new(Form::new(crate::units::of_browser()));
+        let desk = Self::quick();
+        desk.find_slowly();
+        desk
+    }
+
+    /// A desk with the starting joint that answers no more than whether it holds: a program that has no other
+    /// leaves the rest of the calculation out.
+    #[must_use]
+    pub fn quick() -> Self {
+        let form = RwSignal::new(Form::new(crate::units::chosen()));
         let faults = Memo::new(move |_| form.read().checked().err().unwrap_or_default());
         let shown = Memo::new(move |last: Option<&Shown>| match form.read().checked() {
             Ok(scenario) => {
@@ -98,10 +113,13 @@ impl Desk {
                 ..last.cloned().unwrap_or_default()
             },
         });
-        let desk = Self {
+        Self {
             form,
             before: RwSignal::new(None),
             opened: RwSignal::new(None),
+            linked: RwSignal::new(None),
+            keeps: RwSignal::new(true),
+            again: Trigger::new(),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
@@ -110,9 +128,7 @@ impl Desk {
             repairs_late: RwSignal::new(true),
             chance: RwSignal::new(None),
             chance_late: RwSignal::new(true),
-        };
-        desk.find_slowly();
-        desk
+        }
     }
 
     /// The reader's units.

@@ -7,10 +7,12 @@ use calc_core::quantity::{
 use calc_core::report::Said;
 use calc_core::scenario::Scenario;
 use leptos::prelude::*;
+use leptos::wasm_bindgen::JsValue;
 
 use super::desk::Desk;
 use super::words::{self, Words, message, message_at};
-use crate::el::{El, classed, el, value_of};
+use crate::el::{El, classed, el, follow, value_of};
+use crate::kept::Kept;
 
 /// Something that can be measured on a joint that has been used.
 #[derive(Clone, Copy)]
@@ -46,7 +48,7 @@ static TRACES: [Trace; 4] = [
 ];
 
 /// What was typed, and the units that a bare number counted in then.
-#[derive(Clone, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 struct Typed {
     text: String,
     units: UnitSystem,
@@ -84,6 +86,19 @@ impl Trace {
 /// The section. What is typed here is no part of the joint: no link and no verdict holds it.
 pub(super) fn inspection(desk: Desk) -> El {
     let typed = TRACES.map(|_| RwSignal::new(Typed::default()));
+    follow(move || {
+        desk.again.track();
+        for (typed, kept) in typed.into_iter().zip(kept()) {
+            typed.set(kept);
+        }
+    });
+    let written = Memo::new(move |_| typed.map(|typed| typed.get()));
+    Effect::new(move |before: Option<()>| {
+        let written = written.get();
+        if before.is_some() {
+            keep(&written);
+        }
+    });
     let told = move || {
         let numbers = [0, 1, 2, 3].map(|i| {
             let (trace, typed) = (TRACES.get(i)?, typed.get(i)?);
@@ -100,7 +115,7 @@ pub(super) fn inspection(desk: Desk) -> El {
     classed("section", "traces")
         .attr("aria-labelledby", "traces-title")
         .child(
-            el("h3")
+            el("h2")
                 .attr("id", "traces-title")
                 .text("What has it been through?"),
         )
@@ -112,6 +127,43 @@ pub(super) fn inspection(desk: Desk) -> El {
                 .flag("data-stale", move || !desk.shown.read().current)
                 .live_children(told),
         )
+}
+
+/// Keeps what was typed: a line each, the units first.
+fn keep(typed: &[Typed; 4]) {
+    if typed.iter().all(|typed| typed.text.is_empty()) {
+        return Kept::Traces.forget();
+    }
+    let lines = typed.each_ref().map(|typed| {
+        let units = if typed.units == UnitSystem::Us {
+            "us"
+        } else {
+            "metric"
+        };
+        format!("{units} {}", typed.text.replace('\n', " "))
+    });
+    Kept::Traces.write(&lines.join("\n"));
+}
+
+/// What was kept.
+fn kept() -> [Typed; 4] {
+    let text = Kept::Traces.read().unwrap_or_default();
+    let mut lines = text.lines();
+    TRACES.map(|_| {
+        let (units, text) = lines
+            .next()
+            .and_then(|line| line.split_once(' '))
+            .unwrap_or_default();
+        let units = if units == "metric" {
+            UnitSystem::Metric
+        } else {
+            UnitSystem::Us
+        };
+        Typed {
+            text: text.into(),
+            units,
+        }
+    })
 }
 
 fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
@@ -135,6 +187,7 @@ fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
         .live_attr("aria-invalid", move || {
             Some(fault.read().is_some().to_string())
         })
+        .prop("value", move || JsValue::from_str(&typed.read().text))
         .on("input", move |event| {
             let text = value_of(&event);
             let units = units();

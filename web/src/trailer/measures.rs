@@ -30,6 +30,49 @@ const OF_MEMBER: [Field; 4] = [
 
 /// The five measurements, the metal, and the two distances that decide whether the bolt tears out.
 pub(super) fn measures(desk: Desk) -> El {
+    classed("section", "measure")
+        .attr("aria-labelledby", "measure-title")
+        .child(
+            el("h2")
+                .attr("id", "measure-title")
+                .text("Measure five things"),
+        )
+        .child(el("p").text(HOW))
+        .child(
+            classed("p", "remark")
+                .flag("hidden", move || !desk.form.read().untouched())
+                .text("These are starting values, not your trailer. Put yours in."),
+        )
+        .child(
+            classed("p", "remark")
+                .flag("hidden", move || desk.form.read().example().is_none())
+                .live_text(move || {
+                    let form = desk.form.read();
+                    let name = form.example().unwrap_or_default();
+                    format!("{name}: a made-up joint, nobody's trailer.")
+                }),
+        )
+        .child(
+            classed("div", "metal")
+                .child(control(desk, Field::Member))
+                .child(control(desk, Field::Mount))
+                .child(where_it_counts(desk, Field::FittingSides)),
+        )
+        .child(five(desk))
+        .child(
+            classed("div", "metal")
+                .child(control(desk, Field::TubeMaterial))
+                .child(control(desk, Field::EndDistance))
+                .child(control(desk, Field::FittingEdge))
+                .children(OF_MEMBER.map(|field| where_it_counts(desk, field))),
+        )
+}
+
+/// How numbers may be written.
+pub(super) const HOW: &str = "Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it.";
+
+/// The five, each beside its drawing.
+pub(super) fn five(desk: Desk) -> El {
     let five = FIVE
         .into_iter()
         .enumerate()
@@ -48,36 +91,7 @@ pub(super) fn measures(desk: Desk) -> El {
                 })))
                 .child(control(desk, field))
         });
-    classed("section", "measure")
-        .attr("aria-labelledby", "measure-title")
-        .child(el("h3").attr("id", "measure-title").text("Measure five things"))
-        .child(el("p").text("Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it."))
-        .child(classed("p", "remark").flag("hidden", move || !desk.form.read().untouched()).text(
-            "These are starting values, not your trailer. Put yours in.",
-        ))
-        .child(
-            classed("p", "remark")
-                .flag("hidden", move || desk.form.read().example().is_none())
-                .live_text(move || {
-                    let form = desk.form.read();
-                    let name = form.example().unwrap_or_default();
-                    format!("{name}: a made-up joint, nobody's trailer.")
-                }),
-        )
-        .child(
-            classed("div", "metal")
-                .child(control(desk, Field::Member))
-                .child(control(desk, Field::Mount))
-                .child(where_it_counts(desk, Field::FittingSides)),
-        )
-        .child(classed("ol", "guide five").children(five))
-        .child(
-            classed("div", "metal")
-                .child(control(desk, Field::TubeMaterial))
-                .child(control(desk, Field::EndDistance))
-                .child(control(desk, Field::FittingEdge))
-                .children(OF_MEMBER.map(|field| where_it_counts(desk, field))),
-        )
+    classed("ol", "guide five").children(five)
 }
 
 /// Joints that were made up.

@@ -42,7 +42,7 @@ pub(super) fn inputs(desk: Desk) -> El {
     };
     classed("section", "print-only put")
         .attr("aria-labelledby", "put-title")
-        .child(el("h3").attr("id", "put-title").text("What was put in"))
+        .child(el("h2").attr("id", "put-title").text("What was put in"))
         .child(classed("dl", "inputs").live_children(list))
         .child(
             el("p").text("This joint again: ").child(

@@ -13,6 +13,7 @@ use super::verdict::verdict_word;
 use super::words::{self, Words};
 use super::worksheet;
 use crate::el::{El, classed, el, value_of as typed_in};
+use crate::kept::Kept;
 
 /// Name, shown unit and place of a rate.
 type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
@@ -65,7 +66,7 @@ pub(super) fn repairs_table(desk: Desk) -> El {
         .attr("aria-labelledby", "repairs-title")
         .flag("data-stale", move || desk.repairs_late.get())
         .child(
-            el("h3")
+            el("h2")
                 .attr("id", "repairs-title")
                 .text("Repairs side by side"),
         )
@@ -90,7 +91,7 @@ fn added_part(desk: Desk) -> Vec<El> {
     let before = form.repaired().and_then(|input| Scenario::new(input).ok());
     before.map_or_else(Vec::new, |before| {
         let sheet = worksheet::disclosed(desk, before, form.input().clone(), true);
-        vec![el("h4").text("The repair that you put in"), sheet]
+        vec![el("h3").text("The repair that you put in"), sheet]
     })
 }
 
@@ -265,12 +266,33 @@ fn rates(desk: Desk) -> El {
             classed("p", "soft")
                 .text("Costs are in your own money. The figures to start with are assumptions."),
         )
-        .children(
+        .child(el("div").live_children(move || {
+            desk.again.track();
+            desk.rates.set(kept_rates());
             RATES
                 .into_iter()
                 .enumerate()
-                .map(|(index, rate)| rate_field(desk, index, rate)),
-        )
+                .map(|(index, rate)| rate_field(desk, index, rate))
+                .collect()
+        }))
+}
+
+/// The reader's rates as they were left: a number each, in the order of the fields.
+fn kept_rates() -> Rates {
+    let mut rates = Rates::default();
+    let kept = Kept::Rates.read().unwrap_or_default();
+    for ((_, place), number) in RATES.into_iter().zip(kept.split(' ')) {
+        let number = parse_number(number).filter(|number| (0.0..=1e6).contains(number));
+        if let Some(number) = number {
+            *place(&mut rates) = number;
+        }
+    }
+    rates
+}
+
+fn keep_rates(mut rates: Rates) {
+    let numbers = RATES.map(|(_, place)| place(&mut rates).to_string());
+    Kept::Rates.write(&numbers.join(" "));
 }
 
 fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
@@ -298,6 +320,7 @@ fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
                         rates.currency.clear();
                     }
                 });
+                keep_rates(desk.rates.get_untracked());
             }
         });
     classed("div", "field")

@@ -108,7 +108,7 @@ pub(super) fn share(desk: Desk) -> El {
     ];
     classed("section", "share screen-only")
         .attr("aria-labelledby", "share-title")
-        .child(el("h3").attr("id", "share-title").text("Take it with you"))
+        .child(el("h2").attr("id", "share-title").text("Take it with you"))
         .child(el("p").text(
             "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
         ))

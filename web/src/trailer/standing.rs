@@ -36,7 +36,7 @@ pub(super) fn standing(desk: Desk) -> El {
         .attr("aria-labelledby", "stands-title")
         .flag("data-stale", move || !desk.shown.read().current)
         .child(
-            el("h3")
+            el("h2")
                 .attr("id", "stands-title")
                 .text("What backs up the faces"),
         )

@@ -66,7 +66,7 @@ pub(super) fn verdict(desk: Desk) -> El {
     classed("section", "result")
         .attr("aria-labelledby", "verdict-title")
         .flag("data-stale", move || !desk.shown.read().current)
-        .child(el("h3").attr("id", "verdict-title").text("Does it hold?"))
+        .child(el("h2").attr("id", "verdict-title").text("Does it hold?"))
         .child(faults(desk))
         .child(
             classed("div", "sheet answer")
@@ -84,7 +84,7 @@ pub(super) fn verdict(desk: Desk) -> El {
                 .live_text(spoken(desk)),
         )
         .child(
-            el("h4")
+            el("h3")
                 .attr("id", "checks-title")
                 .text("Every check, weakest first"),
         )
@@ -362,7 +362,10 @@ pub(super) fn cited(cite: &Cite) -> El {
     classed("span", "cite")
         .child(
             el("a")
-                .attr("href", &format!("#source-{}", cite.source.key()))
+                .attr(
+                    "href",
+                    &format!("sources.html#source-{}", cite.source.key()),
+                )
                 .text(source_title(cite.source.key())),
         )
         .text(format!(", {} ({})", cite.place, cite.flag.words()))

@@ -68,7 +68,7 @@ fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     }
     all.extend(tightening(&sheet.tightening, units));
     all.push(materials(sheet, units));
-    all.push(el("h4").text("Take care"));
+    all.push(el("h3").text("Take care"));
     all.push(notes(&[&sheet.cautions], units));
     all
 }

@@ -119,7 +119,7 @@ impl Analysis<'_> {
         }
     }
 
-    pub(super) fn clamp(&self) -> Check {
+    pub(in crate::evaluate) fn clamp(&self) -> Check {
         let governs: Limit = self.support.governs;
         let mut w = self.sheet();
         self.tightening_lines(&mut w);

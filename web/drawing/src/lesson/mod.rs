@@ -54,6 +54,9 @@ pub static LESSONS: &[&dyn Model] = &[
     &look::Measure,  // 10
 ];
 
+/// Those whose figures stand on the front page too. Named by themselves, so that its program holds no others.
+pub static FRONT: &[&dyn Model] = &[&spring::Spring, &slip::Slip];
+
 /// The lesson with an id.
 #[must_use]
 pub fn lesson(id: &str) -> Option<&'static dyn Model> {

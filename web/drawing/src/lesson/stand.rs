@@ -6,14 +6,15 @@ use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use super::tube::{self, Joint, MOST_TURN};
 use crate::scene::{Anchor, Draw};
-use crate::words::label;
+use crate::words::message_at;
+use calc_core::Input;
 use calc_core::catalog::{material, sleeve};
 use calc_core::evaluate::TurnPoint;
+use calc_core::evaluate::basis;
 use calc_core::mechanics::sleeve::strength;
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
-use calc_core::report::{CheckId, Verdict};
+use calc_core::report::Verdict;
 use calc_core::scenario::Field;
-use calc_core::{Input, evaluate};
 
 /// The lesson.
 pub(super) struct Stand;
@@ -276,8 +277,7 @@ impl Model for Stand {
         };
         letter(302.0, words, "t s");
         if n.now.turn_deg > 0.0 {
-            let checks = evaluate(&n.joint.scenario).checks;
-            let verdict = checks.iter().find(|c| c.id == CheckId::Clamp)?.verdict;
+            let verdict = basis(&n.joint.scenario).clamp.verdict;
             letter(324.0, "clamp check:", "t s soft");
             letter(341.0, verdict_words(verdict), "t");
             drawing.description += &format!(" Clamp check: {}.", verdict_words(verdict));
@@ -292,7 +292,7 @@ impl Model for Stand {
 
 /// A verdict in the page's words.
 pub(super) fn verdict_words(verdict: Verdict) -> &'static str {
-    label(verdict).unwrap_or_default()
+    message_at(&["verdict", verdict.key()]).unwrap_or_default()
 }
 
 /// Names of the curves, short.
@@ -404,8 +404,10 @@ mod tests {
 
     fn verdict(stand: usize, made: usize) -> Verdict {
         let joint = Joint::new(&input(stand, made)).unwrap();
-        let checks = evaluate(&joint.scenario).checks;
-        let clamp = checks.iter().find(|c| c.id == CheckId::Clamp);
+        let checks = calc_core::evaluate(&joint.scenario).checks;
+        let clamp = checks
+            .iter()
+            .find(|c| c.id == calc_core::report::CheckId::Clamp);
         clamp.unwrap().verdict
     }
 

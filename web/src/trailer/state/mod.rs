@@ -3,7 +3,7 @@
 //! Plain data with methods, so that it is tested without a browser; the views are functions of it.
 
 use calc_core::InputError;
-use calc_core::link::{self, Sheet};
+use calc_core::link::{self, Decoded, Sheet, decode, encode};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
 use calc_core::scenario::{ByField, Field, Input, Kind, MemberKind, Scenario, offered};
 
@@ -140,14 +140,63 @@ impl Form {
         sheet
     }
 
+    /// Everything that was typed, to the letter, as text: the joint's link, then a line for each field with
+    /// its name, the unit that a number alone had in it, and what stands there.
+    #[must_use]
+    pub fn kept(&self) -> String {
+        let mut text = encode(&self.sheet());
+        for (field, entry) in self.typed.iter() {
+            let typed = entry.text.replace(['\n', '\t'], " ");
+            text.push_str(&format!(
+                "\n{}\t{}\t{typed}",
+                field.name(),
+                entry.bare.symbol()
+            ));
+        }
+        text
+    }
+
+    /// The form that [`kept`](Self::kept) wrote; `None` where the text is not one of its texts.
+    #[must_use]
+    pub fn restored(text: &str) -> Option<Self> {
+        let mut lines = text.lines();
+        let Decoded::Intact(reading) = decode(lines.next()?) else {
+            return None;
+        };
+        let mut form = Self::new(reading.sheet.units);
+        form.load_sheet(&reading.sheet);
+        for line in lines {
+            let mut parts = line.splitn(3, '\t');
+            if let (Some(name), Some(symbol), Some(typed)) =
+                (parts.next(), parts.next(), parts.next())
+                && let Some(field) = Field::by_name(name)
+                && let Kind::Number { dimension, .. } = field.kind()
+            {
+                let unit = Unit::of(dimension).find(|unit| unit.symbol() == symbol);
+                form.type_as(field, typed, unit.unwrap_or_else(|| form.bare_unit(field)));
+            }
+        }
+        Some(form)
+    }
+
+    /// Whether two forms hold the same joint, typed alike, in whatever units they show it.
+    #[must_use]
+    pub fn same_joint(&self, other: &Self) -> bool {
+        self.input == other.input && self.typed == other.typed
+    }
+
     /// Takes what a reader types into a number field.
     pub fn type_in(&mut self, field: Field, text: &str) {
+        let bare = self.bare_unit(field);
+        self.type_as(field, text, bare);
+    }
+
+    fn type_as(&mut self, field: Field, text: &str, bare: Unit) {
         let Kind::Number { dimension, .. } = field.kind() else {
             return;
         };
         self.example = None;
         self.repaired = None;
-        let bare = self.bare_unit(field);
         let read = match read(text, dimension, bare) {
             Ok(typed) => {
                 self.input.set_number(field, Some(as_linked(field, &typed)));

@@ -228,3 +228,44 @@ fn a_repair_is_known_until_something_is_changed() {
     form.type_in(Field::TubeWall, "1/4");
     assert_eq!(form.repaired(), None);
 }
+
+#[test]
+fn what_was_typed_is_kept_to_the_letter() {
+    let mut form = Form::new(UnitSystem::Us);
+    form.choose(Field::TubeMaterial, "a500-b");
+    form.type_in(Field::TubeWidth, "2 1/2");
+    form.type_in(Field::TubeDepth, "60 mm");
+    form.type_in(Field::TubeWall, "3\tlb");
+    let again = Form::restored(&form.kept()).unwrap();
+    assert_eq!(again.text(Field::TubeWidth), "2 1/2");
+    assert_eq!(again.text(Field::TubeDepth), "60 mm");
+    assert_eq!(
+        again.text(Field::TubeWall),
+        "3 lb",
+        "a tab parts what is kept"
+    );
+    assert_eq!(again.input(), form.input());
+    assert_eq!(again.checked().unwrap_err().len(), 1);
+    // A number alone still counts in the unit in which it was typed.
+    let mut metric = again.clone();
+    metric.set_units(UnitSystem::Metric);
+    let metric = Form::restored(&metric.kept()).unwrap();
+    assert_eq!(metric.text(Field::TubeWidth), "2 1/2 in");
+    assert!(metric.same_joint(&again));
+}
+
+#[test]
+fn what_is_no_kept_joint_restores_nothing() {
+    for text in [
+        "",
+        "\n",
+        "tube_width_mm\tin\t3",
+        "v1/coupler/u-us/b-3in/k-zzzz",
+    ] {
+        assert_eq!(Form::restored(text), None, "{text}");
+    }
+    // Lines that are not understood are left out.
+    let kept = Form::new(UnitSystem::Us).kept();
+    let form = Form::restored(&format!("{kept}\nnothing\tin\t3\nbolt\t\tm12\nrest")).unwrap();
+    assert!(form.untouched());
+}

@@ -21,19 +21,19 @@ impl Words for str {
 /// The text of a key; a key without a text stands for itself, and a test finds it.
 #[must_use]
 pub(crate) fn message(key: &str) -> &'static str {
-    drawing::words::message(key).unwrap_or("?")
+    drawing::words::all::message(key).unwrap_or("?")
 }
 
 /// The words for whatever the calculation names: a question, a verdict, a field, a piece to cut.
 #[must_use]
 pub(crate) fn label<W: Worded>(of: W) -> &'static str {
-    drawing::words::label(of).unwrap_or("?")
+    drawing::words::all::label(of).unwrap_or("?")
 }
 
 /// The text of a key of several parts.
 #[must_use]
 pub(crate) fn message_at(path: &[&str]) -> &'static str {
-    drawing::words::message_at(path).unwrap_or("?")
+    drawing::words::all::message_at(path).unwrap_or("?")
 }
 
 /// A sentence of the report in the reader's units.
@@ -66,7 +66,7 @@ fn on_a_ruler(si: f64) -> bool {
 /// The label of a field on the member that the joint has.
 #[must_use]
 pub(crate) fn label_in(input: &Input, field: Field) -> &'static str {
-    let own = drawing::words::message_at(&["label", &input.member, field.name()]);
+    let own = drawing::words::all::message_at(&["label", &input.member, field.name()]);
     own.unwrap_or_else(|| label(field))
 }
 
@@ -105,7 +105,7 @@ pub(crate) fn choice(field: Field, name: &str) -> String {
         _ => None,
     };
     // What is no row of the catalogue, or is not known.
-    let listed = listed.or_else(|| drawing::words::message_at(&["choice", field.name(), name]));
+    let listed = listed.or_else(|| drawing::words::all::message_at(&["choice", field.name(), name]));
     String::from(listed.unwrap_or(name))
 }
 

@@ -27,7 +27,7 @@ fn everything_that_the_calculation_names_has_its_words() {
 fn every_input_that_scatters_has_its_name() {
     for variable in calc_core::chance::Variable::ALL {
         let key = variable.key();
-        assert!(drawing::words::message(key).is_some(), "{key}");
+        assert!(drawing::words::all::message(key).is_some(), "{key}");
     }
 }
 
@@ -42,7 +42,7 @@ fn every_field_and_choice_has_its_words() {
             let listed = choice(field, name);
             let key = ["choice", field.name(), name];
             assert!(
-                listed != name || drawing::words::message_at(&key).is_some(),
+                listed != name || drawing::words::all::message_at(&key).is_some(),
                 "{key:?}"
             );
         }

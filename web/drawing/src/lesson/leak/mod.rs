@@ -6,10 +6,11 @@ use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{bolt_grade, material};
+use calc_core::evaluate::basis;
 use calc_core::mechanics::losses::flattening;
 use calc_core::quantity::{Dimension, InUnits, Unit};
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, evaluate, torque_turn};
+use calc_core::{Input, Scenario, torque_turn};
 
 /// The lesson.
 pub(super) struct Leak;
@@ -132,7 +133,7 @@ fn joint(event: usize, step: f64, grip: f64) -> Input {
 }
 
 fn numbers(event: usize, step: f64, grip: f64) -> Option<Numbers> {
-    let report = evaluate(&Scenario::new(&joint(event, step, grip)).ok()?);
+    let report = basis(&Scenario::new(&joint(event, step, grip)).ok()?);
     let fresh = report.tightening.clamp_min_n;
     let (bed, creep) = (report.losses.embedding_n, report.losses.relaxation_n);
     // The report asks for the worse of hot and cold; which one takes clamp the materials decide.
@@ -311,7 +312,7 @@ mod tests {
         for event in ["bare", "painted"] {
             let state = State::parse(CONTROLS, &format!("event={event} step=-35 grip=50")).unwrap();
             let outcome = Leak.outcome(&state).unwrap();
-            let report = evaluate(&Scenario::new(&outcome.joint).unwrap());
+            let report = calc_core::evaluate(&Scenario::new(&outcome.joint).unwrap());
             let left = outcome.values.iter().find(|v| v.0 == "left").unwrap().1.si;
             assert!((left - report.losses.left_min_n).abs() < 1e-6, "{event}");
         }

@@ -5,11 +5,12 @@ mod picture;
 
 use super::control::{Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
+use calc_core::evaluate::{Basis, basis};
 use calc_core::inspection::{DentReading, OvalReading, Tells, dent, oval};
 use calc_core::quantity::{Dimension, InUnits, Unit, mm};
-use calc_core::report::{CheckId, Report, Verdict};
+use calc_core::report::Verdict;
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, evaluate};
+use calc_core::{Input, Scenario};
 use picture::{drawing, hole_grip, plot};
 
 /// The lesson.
@@ -82,7 +83,7 @@ fn input(state: &State) -> Input {
 
 struct Numbers {
     scenario: Scenario,
-    report: Report,
+    report: Basis,
     narrower: f64,
     dent: DentReading,
     hole: OvalReading,
@@ -96,7 +97,7 @@ fn numbers(state: &State) -> Option<Numbers> {
     let short = scenario.bolting.hole.si() * 1e3;
     let long = short + state.number(OVAL);
     Some(Numbers {
-        report: evaluate(&scenario),
+        report: basis(&scenario),
         dent: dent(&scenario, mm(narrower)),
         hole: oval(&scenario, mm(long), mm(short)),
         scenario,
@@ -142,8 +143,7 @@ impl Numbers {
     }
 
     fn clamp_check(&self) -> Verdict {
-        let clamp = self.report.check(CheckId::Clamp);
-        clamp.map_or(Verdict::NotChecked, |c| c.verdict)
+        self.report.clamp.verdict
     }
 
     /// What to decide: a joint that has slipped does not hold, whatever a calculation says.

@@ -10,11 +10,12 @@ mod tests;
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{CaseName, Size, Trailer};
+use calc_core::evaluate::basis;
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
 use calc_core::quantity::{Dimension, Unit, kilogram};
 use calc_core::report::CaseReport;
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, evaluate};
+use calc_core::{Input, Scenario};
 
 /// The lesson.
 pub(super) struct Road;
@@ -264,7 +265,7 @@ fn case(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<CaseReport> {
         _ => CaseName::BrakingOverABump,
     };
     let scenario = Scenario::new(&input(kind, jolt, distance_mm)).ok()?;
-    let mut cases = evaluate(&scenario).loads.cases.into_iter();
+    let mut cases = basis(&scenario).loads.cases.into_iter();
     cases.find(|c| c.case == name)
 }
 

@@ -6,11 +6,12 @@ use super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{Thread, nut_factor};
+use calc_core::evaluate::basis;
 use calc_core::mechanics::tightening::{clamp_from, scattered, torque_for};
 use calc_core::quantity::{Dimension, InUnits, Unit, newton, newton_metre};
 use calc_core::report::TighteningReport;
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, evaluate, torque_turn};
+use calc_core::{Input, Scenario, torque_turn};
 
 /// The lesson.
 pub(super) struct Torque;
@@ -149,7 +150,7 @@ struct Numbers {
 fn numbers(state: &State) -> Option<Numbers> {
     let torque = state.number(TORQUE);
     let scenario = Scenario::new(&input(torque, state)).ok()?;
-    let report = evaluate(&scenario).tightening;
+    let report = basis(&scenario).tightening;
     let curve = torque_turn(&scenario);
     let k = factor(state.choice(THREADS))?;
     let d = scenario.bolting.thread.major();

@@ -1,0 +1,218 @@
+// The pages together: each loads, says what it is, leads to the others, and is found at its old address.
+
+import assert from 'node:assert/strict';
+import { readdir, readFile } from 'node:fs/promises';
+import { test } from 'node:test';
+
+import { eventually, JOINT, open, PAGES, PROGRAM } from '../harness.mjs';
+
+const PHONE = { width: 360, height: 740 };
+const LINKS = new URL('../../links/', import.meta.url);
+
+/** Most screens of a phone that a page may be long; the joint's own is in steps some day. */
+const SCREENS = 12;
+
+/** Opens the front page; the journey goes on to the others. */
+async function each(t, options, look) {
+  const visit = await open(t, options);
+  for (const name of PAGES) {
+    if (options.context?.javaScriptEnabled === false) await visit.page.goto(visit.server.address + name);
+    else await visit.go(name);
+    await look(visit.page, name, visit);
+  }
+  visit.clean();
+}
+
+test('every page loads without a fault, with its own title, description and one heading of the first rank', async (t) => {
+  const seen = new Map();
+  await each(t, {}, async (page, name) => {
+    const title = await page.title();
+    const description = await page.locator('meta[name=description]').getAttribute('content');
+    assert.ok(title.includes('Clampwright') && title.length < 90, `${name}: ${title}`);
+    assert.ok(description.length > 60 && description.length < 220, `${name}: ${description.length} ${description}`);
+    for (const text of [title, description]) {
+      assert.ok(!seen.has(text), `${name} and ${seen.get(text)} both say: ${text}`);
+      seen.set(text, name);
+    }
+    assert.equal(await page.locator('h1').count(), 1, name);
+    assert.equal(await page.locator('html').getAttribute('lang'), 'en');
+  });
+});
+
+test('every page tells where the reader is', async (t) => {
+  await each(t, {}, async (page, name) => {
+    const here = await page.locator('.masthead [aria-current=page]').evaluateAll((links) => links.map((a) => a.href));
+    const near = await page.locator('.masthead [aria-current]').count();
+    assert.equal(near, 1, `${name}: ${near} marked`);
+    for (const href of here) assert.ok(href.endsWith(name), `${name}: ${href}`);
+  });
+});
+
+test('all links among the pages lead somewhere', async (t) => {
+  const visit = await open(t);
+  const ids = new Map();
+  const links = [];
+  for (const name of PAGES) {
+    await visit.go(name);
+    ids.set(name, await visit.page.locator('[id]').evaluateAll((all) => all.map(({ id }) => id)));
+    const own = visit.server.address;
+    for (const href of await visit.page.locator('a[href]').evaluateAll((all) => all.map((a) => a.href))) {
+      assert.ok(href.startsWith(own), `${name}: ${href} leaves the site`);
+      links.push({ name, to: href.slice(own.length) });
+    }
+  }
+  assert.ok(links.length > 300);
+  for (const { name, to } of links) {
+    const [file, id] = to.split('#');
+    assert.ok(ids.has(file || 'index.html'), `${name} leads to ${to}`);
+    if (id && !id.includes('/') && id !== 'present') {
+      assert.ok(ids.get(file || 'index.html').includes(id), `${name} leads to ${to}, which has no such place`);
+    }
+  }
+  visit.clean();
+});
+
+test('reads without script: text and drawings on every page, and nothing loaded that would not run', async (t) => {
+  const asked = [];
+  await each(
+    t,
+    { context: { javaScriptEnabled: false }, change: (path) => void asked.push(path) },
+    async (page, name) => {
+      assert.ok(await page.locator('h1').isVisible(), name);
+      assert.ok((await page.locator('main').innerText()).length > 150, name);
+      assert.equal(await page.locator('#trouble').isVisible(), false, name);
+    },
+  );
+  assert.deepEqual(asked.filter((path) => /\.(js|wasm)$/.test(path)), []);
+});
+
+test('a page for reference loads no program', async (t) => {
+  const asked = [];
+  const visit = await open(t, { page: 'care.html', change: (path) => void asked.push(path) });
+  for (const name of PAGES.filter((name) => !PROGRAM.test(name))) {
+    asked.length = 0;
+    await visit.go(name);
+    const scripts = asked.filter((path) => /\.(js|wasm)$/.test(path));
+    assert.deepEqual(scripts, ['/page.js'], name);
+  }
+  visit.clean();
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  test(`no page breaks an accessibility rule, ${colorScheme}`, async (t) => {
+    await each(t, { context: { viewport: PHONE, colorScheme, reducedMotion: 'reduce' } }, async (page, name, visit) => {
+      await page.evaluate(() => document.querySelectorAll('details.fold').forEach((d) => (d.open = true)));
+      try {
+        await visit.axe();
+      } catch (error) {
+        throw new Error(`${name}: ${error.message}`);
+      }
+    });
+  });
+}
+
+test('no page is wider than a phone, nor longer than twelve of its screens', async (t) => {
+  for (const width of [320, PHONE.width]) {
+    await each(t, { context: { viewport: { ...PHONE, width } } }, async (page, name) => {
+      const { wide, high } = await page.evaluate(() => ({
+        wide: document.documentElement.scrollWidth - innerWidth,
+        high: document.documentElement.scrollHeight / innerHeight,
+      }));
+      assert.ok(wide <= 0, `${name} is ${wide} px too wide at ${width}`);
+      if (width !== PHONE.width) return;
+      t.diagnostic(`${name}: ${high.toFixed(1)} screens`);
+      if (name !== JOINT) assert.ok(high <= SCREENS, `${name}: ${high.toFixed(1)} screens`);
+      if (name === 'index.html') assert.ok(high <= 9, `the front page: ${high.toFixed(1)} screens`);
+      await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
+      const open = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert.ok(open <= 0, `${name}, unfolded, is ${open} px too wide`);
+    });
+  }
+});
+
+test('a word and a source are unfolded for whoever is sent to them', async (t) => {
+  const visit = await open(t, { page: 'lessons/grip.html' });
+  const { page } = visit;
+  await page.locator('a[href*="words.html#"]').first().click();
+  await page.waitForURL('**/words.html#*');
+  assert.ok(await page.locator('dt:target').isVisible());
+  await visit.go('method.html');
+  await page.locator('a[href*="sources.html#"]').first().click();
+  await page.waitForURL('**/sources.html#*');
+  await eventually(async () => assert.ok(await page.locator('li:target').isVisible()));
+  const top = await page.locator('li:target').evaluate((li) => li.getBoundingClientRect().top);
+  assert.ok(top >= 0 && top < 800, `${top}`);
+  visit.clean();
+});
+
+test('reference pages print in full, folded or not', async (t) => {
+  const visit = await open(t, { page: 'words.html' });
+  for (const name of ['words.html', 'sources.html']) {
+    await visit.go(name);
+    await visit.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    await visit.page.emulateMedia({ media: 'print' });
+    for (const fold of await visit.page.locator('details.fold').all()) {
+      assert.ok(await fold.locator('dd, li').last().isVisible(), name);
+    }
+    await visit.page.emulateMedia({ media: 'screen' });
+    await visit.page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    assert.equal(await visit.page.locator('details.fold[open]').count(), 0, 'folded again');
+  }
+  visit.clean();
+});
+
+test('every place of the one page of the first versions is found', async (t) => {
+  const visit = await open(t);
+  const { page, server } = visit;
+  const anchors = (await readFile(new URL('anchors.txt', LINKS), 'utf8')).split('\n').filter((line) => line && !line.startsWith('#'));
+  assert.ok(anchors.length > 200);
+  const landed = new Map();
+  for (const anchor of anchors) {
+    await page.goto(`${server.address}#${anchor}`, { waitUntil: 'commit' });
+    await page.waitForLoadState('domcontentloaded');
+    await eventually(async () => {
+      const at = await page.evaluate(() => location.pathname);
+      const there = await page.locator(`[id="${anchor}"]`).count();
+      assert.ok(there === 1 || (anchor.startsWith('opening') && at === '/'), `#${anchor} → ${at}`);
+      landed.set(anchor, at);
+    });
+  }
+  assert.equal(landed.get('hollow'), '/lessons/hollow.html');
+  assert.equal(landed.get('term-preload'), '/words.html');
+  assert.equal(landed.get('method'), '/method.html');
+  assert.equal(landed.get('your-trailer'), '/joint.html');
+});
+
+test('every joint that was ever sent opens on its page, from the front page too', async (t) => {
+  const names = (await readdir(new URL('v1/', LINKS))).filter((name) => name.endsWith('.txt'));
+  assert.ok(names.length >= 9);
+  const visit = await open(t, { page: JOINT });
+  const { page, server } = visit;
+  for (const name of names) {
+    const link = (await readFile(new URL(`v1/${name}`, LINKS), 'utf8')).split('\n')[0];
+    for (const way of [`#${link}`, `?s=${link}`, `index.html#${link}`, `?fbclid=x#${link}`]) {
+      await page.goto('about:blank');
+      await page.goto(server.address + way);
+      await page.waitForURL((url) => url.pathname === `/${JOINT}` && url.href.includes(link));
+      await page.locator('[data-link=whole]').waitFor();
+    }
+  }
+  // Into the address of a page that is open already.
+  await visit.go('index.html');
+  await page.evaluate(() => { location.hash = '#v1/coupler/u-us/k-b4ye'; });
+  await page.waitForURL('**/joint.html#v1/coupler/u-us/k-b4ye');
+  // Damaged ones go there too, and are told apart there.
+  await page.goto(`${server.address}#v1/coupler/u-us/b-2.5in/k-zzzz`);
+  await page.locator('[data-link=damaged]').waitFor();
+  visit.clean();
+});
+
+test('the pages are looked at', async (t) => {
+  for (const [width, height] of [[PHONE.width, PHONE.height], [1280, 800], [1920, 1080]]) {
+    for (const colorScheme of ['light', 'dark']) {
+      await each(t, { context: { viewport: { width, height }, colorScheme, reducedMotion: 'reduce' } }, async (page, name, visit) => {
+        await visit.shot(`page-${name.replace('/', '-').replace('.html', '')}-${width}-${colorScheme}`);
+      });
+    }
+  }
+});

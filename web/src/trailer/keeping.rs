@@ -1,0 +1,103 @@
+//! The reader's own joint, kept on the device: nothing typed is lost by leaving the page.
+//!
+//! A joint that a link brought, or an invented example, is not the reader's own before something in it was
+//! changed; until then it takes the place of nothing.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::state::Form;
+use crate::el::{El, classed, el, follow as watch};
+use crate::kept::{self, Kept};
+
+/// All that is typed on the page of the joint.
+const ALL: [Kept; 3] = [Kept::Joint, Kept::Traces, Kept::Rates];
+
+/// The reader's own joint as it was left, in the units that were chosen last.
+pub(super) fn own() -> Option<Form> {
+    let mut form = Form::restored(&Kept::Joint.read()?)?;
+    if Kept::Units.read().is_some() {
+        form.set_units(crate::units::chosen());
+    }
+    Some(form)
+}
+
+/// Puts the reader's own joint in, if there is one.
+pub(super) fn restore(desk: Desk) {
+    if let Some(form) = own() {
+        desk.form.set(form);
+    }
+}
+
+/// Keeps the joint from now on, whenever the reader changes it.
+pub(super) fn follow(desk: Desk) {
+    let kept = Memo::new(move |_| {
+        let form = desk.form.read();
+        let linked = desk.linked.read();
+        let lent = form.example().is_some() || linked.as_ref().is_some_and(|l| l.same_joint(&form));
+        (!lent).then(|| (!form.untouched()).then(|| form.kept()))
+    });
+    Effect::new(move |before: Option<()>| {
+        let kept = kept.get();
+        // The first run only sees what is there; nothing was changed yet.
+        if before.is_some() {
+            match kept {
+                Some(Some(text)) => {
+                    desk.keeps.set(Kept::Joint.write(&text));
+                }
+                Some(None) => Kept::Joint.forget(),
+                None => {}
+            }
+        }
+    });
+}
+
+/// Where what is typed is kept, and the way to be rid of it.
+pub(super) fn note(desk: Desk) -> El {
+    desk.keeps.set(kept::works());
+    let before = RwSignal::new(None::<[Option<String>; 3]>);
+    let clear = move |_| {
+        before.set(Some(ALL.map(Kept::read)));
+        for what in ALL {
+            what.forget();
+        }
+        desk.opened.set(None);
+        desk.form.update(|form| *form = Form::new(form.units()));
+        desk.again.notify();
+    };
+    let back = move |_| {
+        let texts = before.get_untracked().unwrap_or_default();
+        for (what, text) in ALL.into_iter().zip(texts) {
+            if let Some(text) = text {
+                what.write(&text);
+            }
+        }
+        before.set(None);
+        restore(desk);
+        desk.again.notify();
+    };
+    let button = |label| el("button").attr("type", "button").text(label);
+    let said = move || {
+        let line = if !desk.keeps.get() {
+            el("span").text("This browser keeps nothing for this page, so what you enter is gone when it closes. Copy the link below to keep it.")
+        } else if before.read().is_some() {
+            el("span")
+                .text("Forgotten. ")
+                .child(button("Bring it back").on("click", back))
+        } else {
+            el("span")
+                .text("What you enter is kept on this device and goes nowhere else. ")
+                .child(button("Forget it and start over").on("click", clear))
+        };
+        vec![line]
+    };
+    // Bringing back is offered until something new is entered.
+    watch(move || {
+        if !desk.form.read().untouched() && before.read_untracked().is_some() {
+            before.set(None);
+        }
+    });
+    classed("p", "keeping screen-only")
+        .attr("role", "status")
+        .live_children(said)
+}

@@ -1,0 +1,95 @@
+//! The short check on the front page: five measurements and the metal, one line of verdict, and the way to the rest
+//! of it. It is the reader's own joint and is kept as such.
+
+use calc_core::link::encode;
+use calc_core::quantity::UnitSystem;
+use calc_core::scenario::Field;
+use leptos::prelude::*;
+
+use super::controls::control;
+use super::desk::Desk;
+use super::keeping;
+use super::measures::{HOW, five};
+use super::same_units;
+use super::verdict::verdict_word;
+use super::words::{self, Words};
+use crate::el::{El, classed, el};
+
+/// The page that holds the rest.
+const PAGE: &str = "joint.html";
+
+/// Five measurements, one answer.
+#[must_use]
+pub fn short_check(units: RwSignal<UnitSystem>) -> El {
+    let desk = Desk::quick();
+    keeping::restore(desk);
+    keeping::follow(desk);
+    same_units(desk, units);
+    let link = move || {
+        let form = desk.form.read();
+        Some(if form.untouched() {
+            PAGE.into()
+        } else {
+            format!("{PAGE}#{}", encode(&form.sheet()))
+        })
+    };
+    classed("div", "measure")
+        .child(el("p").text(HOW))
+        .child(five(desk))
+        .child(classed("div", "metal").child(control(desk, Field::TubeMaterial)))
+        .child(
+            classed("div", "sheet short")
+                .attr("role", "status")
+                .flag("data-stale", move || !desk.shown.read().current)
+                .live_children(move || answer(desk)),
+        )
+        .child(
+            classed("p", "actions").child(
+                classed("a", "button main")
+                    .live_attr("href", link)
+                    .text("All of it: why, how sure, and what to do about it"),
+            ),
+        )
+}
+
+fn answer(desk: Desk) -> Vec<El> {
+    let form = desk.form.read();
+    if form.untouched() {
+        return vec![el("p").text(
+            "What stands in the fields is an example. Put your own in, and the answer comes here.",
+        )];
+    }
+    let faults = desk.faults.read();
+    if !faults.is_empty() {
+        return faults
+            .iter()
+            .map(|fault| classed("p", "error").text(fault.sentence.clone()))
+            .collect();
+    }
+    let shown = desk.shown.read();
+    let Some((_, report)) = &shown.answer else {
+        return Vec::new();
+    };
+    let used = report
+        .checks
+        .first()
+        .and_then(|check| words::share(check.utilisation))
+        .map_or_else(String::new, |used| {
+            " {0} of what it has is asked.".with(&[&used])
+        });
+    let value = |field| form.value(field);
+    vec![
+        classed("p", "line")
+            .child(verdict_word(report.verdict))
+            .child(el("b").text(words::label(report.weakest)))
+            .text(used),
+        classed("p", "small").text(
+            "Taken for the rest: {0}. {1}. Bolted on: {2}. Between the faces: {3}.".with(&[
+                &value(Field::Member),
+                &value(Field::Mount),
+                &value(Field::Joint),
+                &value(Field::Support),
+            ]),
+        ),
+    ]
+}
