@@ -105,7 +105,8 @@ pub(crate) fn choice(field: Field, name: &str) -> String {
         _ => None,
     };
     // What is no row of the catalogue, or is not known.
-    let listed = listed.or_else(|| drawing::words::all::message_at(&["choice", field.name(), name]));
+    let listed =
+        listed.or_else(|| drawing::words::all::message_at(&["choice", field.name(), name]));
     String::from(listed.unwrap_or(name))
 }
 
