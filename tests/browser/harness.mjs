@@ -114,7 +114,7 @@ export async function open(t, options = {}) {
   /** Goes on to another page, as a link does, and waits for what the first one was waited for. */
   const go = async (to) => {
     await page.goto(server.address + to);
-    if (PROGRAM.test(to.split('#')[0])) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+    if (context.javaScriptEnabled !== false && PROGRAM.test(to.split('#')[0])) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
   };
   return {
     page,

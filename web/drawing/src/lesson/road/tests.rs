@@ -238,7 +238,7 @@ fn the_arrows_at_the_bolts_are_drawn_to_the_printed_scale() {
 fn the_joint_of_the_lesson_slides_with_the_bolts_close_and_not_with_them_apart() {
     let slip = |text: &str| {
         let joint = Road.outcome(&state(text)).unwrap().joint;
-        let report = evaluate(&Scenario::new(&joint).unwrap());
+        let report = calc_core::evaluate(&Scenario::new(&joint).unwrap());
         let mut checks = report.checks.into_iter();
         let slip = checks.find(|c| c.id == calc_core::report::CheckId::Slip);
         slip.unwrap().utilisation.unwrap()
