@@ -13,10 +13,10 @@
   /** Opens the fold that holds the place of the address; not every browser does so by itself. */
   function unfold() {
     const place = document.getElementById(decodeURIComponent(location.hash.slice(1)));
-    const fold = place?.closest('details.fold:not([open])');
+    const fold = place?.closest('details.fold');
     if (!fold) return;
     fold.open = true;
-    place.scrollIntoView();
+    place.scrollIntoView({ behavior: 'instant' });
   }
 
   addEventListener('hashchange', unfold);

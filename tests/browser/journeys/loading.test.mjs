@@ -59,9 +59,9 @@ test('the program is asked for before boot.js runs', async (t) => {
 
 test('works from a subfolder', async (t) => {
   const visit = await open(t, { base: '/x/y/' });
-  assert.ok(await visit.page.locator('#fig-opening [data-live]').isVisible());
+  await visit.page.locator('#fig-opening [data-live]').first().waitFor();
   await visit.page.getByRole('link', { name: 'Your joint' }).first().click();
-  assert.ok(await visit.page.locator('#own-joint[data-live]').isVisible());
+  await visit.page.locator('#own-joint[data-live]').waitFor();
   await visit.page.getByRole('link', { name: 'Lessons' }).first().click();
   await visit.page.getByRole('link', { name: 'Friction carries the load' }).click();
   await visit.page.locator('html[data-ready]').waitFor({ state: 'attached' });

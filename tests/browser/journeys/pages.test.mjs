@@ -140,8 +140,10 @@ test('a word and a source are unfolded for whoever is sent to them', async (t) =
   await page.locator('a[href*="sources.html#"]').first().click();
   await page.waitForURL('**/sources.html#*');
   await eventually(async () => assert.ok(await page.locator('li:target').isVisible()));
-  const top = await page.locator('li:target').evaluate((li) => li.getBoundingClientRect().top);
-  assert.ok(top >= 0 && top < 800, `${top}`);
+  await eventually(async () => {
+    const top = await page.locator('li:target').evaluate((li) => li.getBoundingClientRect().top);
+    assert.ok(top >= 0 && top < 800, `${top}`);
+  });
   visit.clean();
 });
 
