@@ -62,7 +62,7 @@ test('the sheet of a repair that was put in stays, and prints', async (t) => {
   const chosen = page.locator('.repairs > div > .worksheet');
   await chosen.getByRole('table', { name: 'To cut' }).waitFor();
   // From the joint as it was, though the form now holds the repaired one.
-  assert.match(await words(chosen), /\d × sleeve/);
+  assert.match(await words(chosen), /\d × (sleeve|block)/);
   await rows(page).first().waitFor();
   await page.emulateMedia({ media: 'print' });
   assert.ok(await chosen.getByRole('table', { name: 'To cut' }).isVisible());
