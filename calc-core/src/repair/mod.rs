@@ -418,7 +418,9 @@ mod tests {
                     && a.most_used < b.most_used - SAME_MARGIN
                     && a.work.cost < b.work.cost
                     && a.work.minutes <= b.work.minutes
-                    && a.work.welds <= b.work.welds;
+                    && a.work.welds <= b.work.welds
+                    // What asks for no tool that the other does not.
+                    && a.needs.iter().all(|need| b.needs.contains(need));
                 assert!(i == j || !beats, "{i} beats {j}");
             }
         }

@@ -33,6 +33,9 @@ pub struct Term {
     pub term: String,
     /// What it means, one or two plain sentences.
     pub meaning: String,
+    /// What it was called once: links that were given out under that name lead here.
+    #[serde(default)]
+    pub was: Option<String>,
 }
 
 /// Where a reference leads and how it reads.
@@ -175,8 +178,12 @@ impl Register {
             for term in fold {
                 let _ = writeln!(
                     html,
-                    "<dt id=\"{}\">{}</dt><dd>{}</dd>",
+                    "<dt id=\"{}\">{}{}</dt><dd>{}</dd>",
                     term_anchor(&term.term),
+                    term.was.as_deref().map_or_else(String::new, |was| format!(
+                        "<span id=\"{}\"></span>",
+                        term_anchor(was)
+                    )),
                     escape(&term.term),
                     escape(&term.meaning)
                 );

@@ -44,6 +44,19 @@ pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<
     }
 }
 
+/// Places of headings that were worded anew, each with its old one: links to that were given out.
+const REWORDED: [[&str; 2]; 1] = [["care-welding-on-aluminum", "care-welding-on-aluminium"]];
+
+/// Puts the old place of a heading beside its new one.
+fn keep_old_places(main: &mut String) {
+    for [now, was] in REWORDED {
+        let now = format!("id=\"{now}\">");
+        if main.contains(&now) {
+            *main = main.replacen(&now, &format!("{now}<span id=\"{was}\"></span>"), 1);
+        }
+    }
+}
+
 /// Every page before its links are resolved.
 ///
 /// # Errors
@@ -120,6 +133,9 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
             )
         })
         .collect();
+    for page in &mut pages {
+        keep_old_places(&mut page.main);
+    }
     if bare.is_empty() {
         Ok(pages)
     } else {

@@ -246,16 +246,25 @@ impl Analysis<'_> {
             lever,
             Cite::new(Source::Elementary, "statics", Flag::Computed),
         );
-        w.line(
-            &Line {
-                symbol: "w",
-                what: "length of flange counted with one bolt",
-                formula: "45° to either side, to half of the spacing and to the end",
-            },
-            substituted![("p", s.bolting.spacing_along), ("e", s.tube.end_distance)],
-            width,
-            Cite::new(Source::AiscManual, "Part 9, tributary length", Flag::Memory),
-        );
+        let length = Line {
+            symbol: "w",
+            what: "length of flange counted with one bolt",
+            formula: "45° to either side, to half of the spacing and to the end",
+        };
+        let source = Cite::new(Source::AiscManual, "Part 9, tributary length", Flag::Memory);
+        let end = s.tube.end_distance;
+        // Beside no other bolt there is no spacing.
+        if s.bolting.along > 1 {
+            let pitch = s.bolting.spacing_along;
+            w.line(
+                &length,
+                substituted![("p", pitch), ("e", end)],
+                width,
+                source,
+            );
+        } else {
+            w.line(&length, substituted![("e", end)], width, source);
+        }
         w.line(
             &Line {
                 symbol: "T",

@@ -123,7 +123,7 @@ fn input(stand: usize, made: usize) -> Input {
         ],
     );
     let right = made == 0;
-    if right && stand > 2 {
+    if right && stand > 1 {
         // 3/16 in thick: a thin washer bends into a bore, and on soft metal it spreads little.
         input.set_number(Field::WasherThickness, Some(4.7625));
     }
@@ -412,10 +412,10 @@ mod tests {
     }
 
     #[test]
-    fn made_right_all_but_the_washer_hold_and_with_its_mistake_none_does() {
+    fn made_right_all_but_the_washer_hold_or_come_close_and_with_its_mistake_none_does() {
         for stand in 0..5 {
             let right = verdict(stand, 0);
-            assert_eq!(right == Verdict::Holds, stand != 0, "{stand}: {right:?}");
+            assert_eq!(right <= Verdict::Close, stand != 0, "{stand}: {right:?}");
             assert_eq!(verdict(stand, 1), Verdict::DoesNotHold, "{stand}");
         }
     }
