@@ -277,11 +277,15 @@ fn fitting(
     input: &Input,
     axes: &[(Field, Vec<Settled>)],
 ) -> (Field, Vec<Settled>) {
-    let ends: [fn(&[Settled]) -> Option<&Settled>; 2] = [<[_]>::first, <[_]>::last];
-    let others = ends.map(|end| {
+    let others = [true, false].map(|at_the_beginning| {
         let mut input = input.clone();
         for (field, values) in axes {
-            if let Some(value) = end(values) {
+            let end = if at_the_beginning {
+                values.first()
+            } else {
+                values.last()
+            };
+            if let Some(value) = end {
                 value.put(&mut input, *field);
             }
         }

@@ -1,6 +1,8 @@
 //! Prints how easy every content file reads, as a grade of a school in the United States by two formulas:
 //! `cargo run -p prepare --example readability`, or with a folder that has another `content` in it.
 
+#![allow(clippy::print_stdout, reason = "a program that prints")]
+
 use std::path::{Path, PathBuf};
 
 use prepare::readability::{Counts, markdown, sentences};

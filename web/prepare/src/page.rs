@@ -108,8 +108,8 @@ impl Page {
             .replace("{{contents}}", &self.links(CONTENTS))
             .replace("{{reference}}", &self.links(REFERENCE))
             .replace("{{main}}", &self.main)
-            .replace("{{joint.js}}", &joint.map_or("", |joint| &joint.js))
-            .replace("{{joint.wasm}}", &joint.map_or("", |joint| &joint.wasm))
+            .replace("{{joint.js}}", joint.map_or("", |joint| &joint.js))
+            .replace("{{joint.wasm}}", joint.map_or("", |joint| &joint.wasm))
             .replace("{{style}}", &assets.style)
             .replace("{{icon}}", &assets.icon)
             // Scripts take a name without a folder for a package.

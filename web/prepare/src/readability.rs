@@ -127,9 +127,9 @@ pub fn syllables(word: &str) -> u32 {
     let silent = if word.ends_with("le") || word.ends_with("les") {
         is(if word.ends_with('s') { 4 } else { 3 }, VOWELS)
     } else if word.ends_with("ed") {
-        !is(3, b"tdaeiouy") && !(is(3, b"l") && !is(4, b"aeiouylwr"))
+        !is(3, b"tdaeiouy") && (!is(3, b"l") || is(4, b"aeiouylwr"))
     } else if word.ends_with("es") {
-        !is(3, b"sxzcgaeiouy") && !(is(3, b"h") && is(4, b"cs"))
+        !(is(3, b"sxzcgaeiouy") || is(3, b"h") && is(4, b"cs"))
     } else {
         word.ends_with('e') && !is(2, VOWELS)
     };
