@@ -6,6 +6,7 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
+    clippy::print_stdout,
     clippy::indexing_slicing,
     reason = "a test may fail by a panic, and so may what it calls"
 )]

@@ -21,7 +21,7 @@ pub(crate) use seat::{clamp_unknown, on_edge, round_wall_carries};
 pub(crate) use analysis::Analysis;
 pub use basis::{Basis, basis};
 pub use fatigue::road;
-pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, torque_turn};
+pub use turn::{Ends, Knee, TorqueTurn, TurnPoint, known_torque_turn, torque_turn};
 pub(crate) use unknown::checks_of;
 pub use unknown::deciding;
 

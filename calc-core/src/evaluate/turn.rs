@@ -85,7 +85,12 @@ pub struct TorqueTurn {
 /// the one that [decides](super::deciding).
 #[must_use]
 pub fn torque_turn(s: &Scenario) -> TorqueTurn {
-    let s = &*super::deciding(s);
+    known_torque_turn(&super::deciding(s))
+}
+
+/// The same of a joint of which everything is known: a program that asks for no checks holds none.
+#[must_use]
+pub fn known_torque_turn(s: &Scenario) -> TorqueTurn {
     Curve {
         joint: Analysis::new(s),
         model: SupportModel::new(s, Strength::Likely),

@@ -6,11 +6,12 @@
 use crate::plot::TorqueTurnPlot;
 use crate::section::{Layout, SectionState};
 use crate::words::{fill, message, message_at};
+use calc_core::evaluate::known_torque_turn;
 use calc_core::evaluate::{Ends, TorqueTurn, TurnPoint};
 use calc_core::quantity::{Dimension, Unit, UnitSystem};
 use calc_core::report::Amount;
 use calc_core::scenario::SupportKind;
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::{Input, Scenario};
 
 /// Turn at which the figure stands before anybody touches it: the tube has given way.
 pub const OPENING_TURN: f64 = 390.0;
@@ -139,7 +140,7 @@ pub struct Case {
 impl Case {
     fn new(stand: Stand) -> Option<Self> {
         let scenario = Scenario::new(&stand.input()).ok()?;
-        let mut curve = torque_turn(&scenario);
+        let mut curve = known_torque_turn(&scenario);
         if curve.points.last()?.turn_deg > FARTHEST {
             let end = curve.at_turn(FARTHEST)?;
             curve.points.retain(|p| p.turn_deg < FARTHEST);
@@ -342,7 +343,7 @@ mod tests {
         let bare = bench.case(Stand::Bare);
         // What its sentences say: the washer dishes, the face bends, the wrench does not click.
         assert_eq!(bare.curve.knee.unwrap().part, Part::Washer);
-        assert_eq!(torque_turn(&bare.scenario).at_wanted, None);
+        assert_eq!(known_torque_turn(&bare.scenario).at_wanted, None);
         assert_eq!(bare.stage(OPENING_TURN), Stage::Beyond);
         for stand in [Stand::Spreader, Stand::Sleeve] {
             let case = bench.case(stand);

@@ -2,7 +2,7 @@
 //! the reader does.
 //!
 //! One set of listeners on the page's main part serves all lessons. A lesson's numbers, sentences and
-//! drawings all come from its [`Model`](drawing::lesson::Model).
+//! drawings all come from its [`drawing::lesson::Model`].
 
 mod answer;
 mod drag;

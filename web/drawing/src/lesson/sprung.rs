@@ -1,10 +1,11 @@
 //! A bolt and what it clamps as two springs, read off the curve that the calculator gives for the joint.
 
 use calc_core::catalog::Thread;
+use calc_core::evaluate::known_torque_turn;
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::losses::embedding;
 use calc_core::quantity::{InUnits, Length, Stiffness, newton_per_mm};
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::{Input, Scenario};
 
 /// A joint, its curve and its two springs.
 pub(super) struct Sprung {
@@ -21,7 +22,7 @@ pub(super) struct Sprung {
 impl Sprung {
     pub(super) fn new(input: &Input) -> Option<Self> {
         let scenario = Scenario::new(input).ok()?;
-        let curve = torque_turn(&scenario);
+        let curve = known_torque_turn(&scenario);
         let yields = *curve.points.iter().rev().nth(1)?;
         // Early on everything springs.
         let early = curve.points.get(2)?;

@@ -4,10 +4,11 @@ use super::control::{Control, ControlKind};
 use super::model::{Handle, Look};
 use crate::scene::{Draw, Scene};
 use crate::section::{Layout, SectionState, section, wrench_hand};
+use calc_core::evaluate::known_torque_turn;
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::tightening::clamp_from;
 use calc_core::quantity::{Dimension, InUnits, Unit, newton_metre};
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::{Input, Scenario};
 
 /// Turn of the nut that these lessons go to, degrees.
 pub(super) const MOST_TURN: f64 = 540.0;
@@ -37,7 +38,7 @@ impl Joint {
     /// `None` where the joint is refused.
     pub(super) fn new(input: &Input) -> Option<Self> {
         let scenario = Scenario::new(input).ok()?;
-        let curve = torque_turn(&scenario);
+        let curve = known_torque_turn(&scenario);
         Some(Self { scenario, curve })
     }
 

@@ -7,10 +7,11 @@ use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{bolt_grade, material};
 use calc_core::evaluate::basis;
+use calc_core::evaluate::known_torque_turn;
 use calc_core::mechanics::losses::flattening;
 use calc_core::quantity::{Dimension, InUnits, Unit};
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::{Input, Scenario};
 
 /// The lesson.
 pub(super) struct Leak;
@@ -185,7 +186,7 @@ impl Model for Leak {
             (PAINTED, _) => "painted",
             _ => "again",
         };
-        let stretch = torque_turn(&Scenario::new(&input).ok()?)
+        let stretch = known_torque_turn(&Scenario::new(&input).ok()?)
             .at_wanted?
             .stretch_mm
             * 1e-3;

@@ -7,11 +7,12 @@ use super::control::{Choice, Control, ControlKind, State};
 use super::model::{Look, Model, Outcome, Picture, named};
 use calc_core::catalog::{Thread, nut_factor};
 use calc_core::evaluate::basis;
+use calc_core::evaluate::known_torque_turn;
 use calc_core::mechanics::tightening::{clamp_from, scattered, torque_for};
 use calc_core::quantity::{Dimension, InUnits, Unit, newton, newton_metre};
 use calc_core::report::TighteningReport;
 use calc_core::scenario::Field;
-use calc_core::{Input, Scenario, torque_turn};
+use calc_core::{Input, Scenario};
 
 /// The lesson.
 pub(super) struct Torque;
@@ -151,7 +152,7 @@ fn numbers(state: &State) -> Option<Numbers> {
     let torque = state.number(TORQUE);
     let scenario = Scenario::new(&input(torque, state)).ok()?;
     let report = basis(&scenario).tightening;
-    let curve = torque_turn(&scenario);
+    let curve = known_torque_turn(&scenario);
     let k = factor(state.choice(THREADS))?;
     let d = scenario.bolting.thread.major();
     let nominal = clamp_from(k, d, newton_metre(torque));
