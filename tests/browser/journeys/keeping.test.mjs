@@ -110,7 +110,7 @@ test('neither an example nor a damaged link takes the place of the own joint', a
   const visit = await open(t);
   const { page } = visit;
   await enter(page);
-  await page.getByText('Look at an invented joint first').click();
+  await page.getByText('Look at a made-up joint first').click();
   await page.getByRole('button', { name: 'Small boat trailer, steel' }).click();
   await visit.go('index.html');
   await visit.go(JOINT);
