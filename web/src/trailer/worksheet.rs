@@ -45,7 +45,7 @@ fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
     all.extend(needs(sheet.needs).map(|text| el("p").text(text)));
     if !sheet.effects.is_empty() {
-        all.push(el("h4").text("What changes with it"));
+        all.push(el("h3").text("What changes with it"));
         all.push(notes(&[&sheet.effects], units));
     }
     if !sheet.cuts.is_empty() {
