@@ -23,6 +23,7 @@ mod loads;
 mod made_worse;
 mod members;
 mod never_better;
+mod not_knowing;
 mod not_known;
 mod not_silent;
 mod outside_values;

@@ -9,8 +9,8 @@ use crate::drawn::{inputs, scenario};
 use calc_core::catalog::CaseName;
 use calc_core::quantity::InUnits;
 use calc_core::report::{Check, CheckId, Report, Verdict};
-use calc_core::scenario::unknown::{MOST, is_unknown, stands_for};
-use calc_core::scenario::{Field, Input, SupportKind, options};
+use calc_core::scenario::unknown::is_unknown;
+use calc_core::scenario::{Field, Input, SupportKind};
 use calc_core::{Scenario, evaluate};
 use outside_checks::joints::{Move, moved, sleeved, sound};
 use proptest::prelude::*;
@@ -37,7 +37,7 @@ const LESS_IS_LOST: [CheckId; 5] = [
 ];
 
 /// Joints with up to fifteen fields moved away from the default joint or from one of two that hold.
-fn joints() -> impl Strategy<Value = Input> {
+pub(crate) fn joints() -> impl Strategy<Value = Input> {
     let share = prop_oneof![3 => 0.0..=1.0_f64, 1 => Just(0.0), 1 => Just(1.0)];
     let fields = Field::ALL.len() as u64;
     let one = (0..fields, share, any::<u64>()).prop_map(|(at, share, lot)| Move { at, share, lot });
@@ -47,7 +47,7 @@ fn joints() -> impl Strategy<Value = Input> {
     prop_oneof![inputs(), sleeved, solid]
 }
 
-fn runner() -> TestRunner {
+pub(crate) fn runner() -> TestRunner {
     crate::runner::runner(100)
 }
 
@@ -60,7 +60,7 @@ const WHERE_THREADS_END: [CheckId; 3] = [
 ];
 
 /// What was moved away from the default joint, for a person to try again.
-fn moves(input: &Input) -> String {
+pub(crate) fn moves(input: &Input) -> String {
     let one = |field: Field| match (input.number(field), input.choice(field)) {
         (Some(number), _) => format!("\"{}\": {number}", field.name()),
         (None, choice) => format!("\"{}\": \"{}\"", field.name(), choice.unwrap_or("–")),
@@ -70,7 +70,7 @@ fn moves(input: &Input) -> String {
 }
 
 /// Whether a verdict is better: what was not judged is as far from holding as what does not.
-fn better(now: Verdict, then: Verdict) -> bool {
+pub(crate) fn better(now: Verdict, then: Verdict) -> bool {
     let rank = |verdict| match verdict {
         Verdict::Holds => 0,
         Verdict::Close => 1,
@@ -88,7 +88,11 @@ fn used(check: &Check) -> Option<f64> {
         .filter(|used| judged && *used < NOTHING_LEFT)
 }
 
-fn never_better(before: &Report, after: &Report, except: &[CheckId]) -> Result<(), String> {
+pub(crate) fn never_better(
+    before: &Report,
+    after: &Report,
+    except: &[CheckId],
+) -> Result<(), String> {
     for then in &before.checks {
         if except.contains(&then.id) || then.verdict == Verdict::NotChecked {
             continue;
@@ -617,75 +621,6 @@ fn a_weld_near() {
             never_better(before, after, &except)
         },
     );
-}
-
-/// Of what nobody knows, with up to three things not known at once: no joint is better than with one of them settled,
-/// whatever it is settled to, and so none is better than the worst of what it may be. Bolts of which nobody knows the
-/// grade get the torque of the weakest, and keep it.
-#[test]
-fn not_knowing() {
-    let one = (any::<prop::sample::Index>(), any::<prop::sample::Index>());
-    let drawn = (joints(), prop::collection::vec(one, 1..4));
-    let mut offered = Vec::new();
-    for &field in Field::ALL {
-        let names = options(field).into_iter().filter(|name| is_unknown(name));
-        // Threads are another thing: see above.
-        offered.extend(
-            names
-                .filter(|_| field != Field::Lubrication)
-                .map(|name| (field, name)),
-        );
-    }
-    assert!(offered.len() >= 9, "{offered:?}");
-    let outcome = runner().run(&drawn, |(mut input, unknown)| {
-        for (field, _) in &unknown {
-            let (field, name) = field.get(&offered);
-            input.set_choice(*field, name);
-        }
-        let Some((field, place)) = unknown.first() else {
-            return Err(TestCaseError::reject("all known"));
-        };
-        let (field, _) = field.get(&offered);
-        let s = scenario(&input)?;
-        if field == &Field::Grade {
-            input.torque_nm = Some(evaluate(&s).tightening.torque_nm);
-        }
-        if !field.applies(&input) {
-            return Err(TestCaseError::reject("does not apply"));
-        }
-        let mut known = input.clone();
-        place
-            .get(&stands_for(*field, &input))
-            .put(&mut known, *field);
-        // What the joint has no room for it is not made of.
-        let Ok(before) = Scenario::new(&known) else {
-            return Err(TestCaseError::reject("refused"));
-        };
-        let (before, after) = (evaluate(&before), evaluate(&scenario(&input)?));
-        let told = || format!("{}\n{}", moves(&known), moves(&input));
-        prop_assert!(!better(after.verdict, before.verdict), "{}", told());
-        let sets = s
-            .not_known
-            .iter()
-            .map(|&field| stands_for(field, &input).len());
-        if sets.product::<usize>() > MOST {
-            // Of too many the ends stand for what lies between: verdicts are theirs, but where one end was not judged
-            // the share used is that of another.
-            let eased = before.checks.iter().find(|then| {
-                let now = after
-                    .check(then.id)
-                    .map_or(Verdict::Holds, |now| now.verdict);
-                better(now, then.verdict)
-            });
-            prop_assert!(eased.is_none(), "{:?}\n{}", eased.map(|c| c.id), told());
-            return Ok(());
-        }
-        never_better(&before, &after, &[])
-            .map_err(|what| TestCaseError::fail(format!("{what}\n{}", told())))
-    });
-    if let Err(error) = outcome {
-        panic!("{error}");
-    }
 }
 
 /// Where the outer rows pass beside the member nothing holds, whatever else is right.

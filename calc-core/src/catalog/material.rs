@@ -240,6 +240,24 @@ impl Material {
         self.welded.as_ref()
     }
 
+    /// Least strength, beside a weld or away from it.
+    #[must_use]
+    pub const fn least_beside(&self, weld: bool) -> &Strength {
+        match &self.welded {
+            Some(welded) if weld => &welded.least,
+            _ => &self.least,
+        }
+    }
+
+    /// Usual strength, beside a weld or away from it.
+    #[must_use]
+    pub const fn likely_beside(&self, weld: bool) -> &Strength {
+        match &self.welded {
+            Some(welded) if weld => &welded.likely,
+            _ => &self.likely,
+        }
+    }
+
     /// The same material with the strength that it usually has in the place of the least, beside welds too.
     ///
     /// For the answer beside the verdict: see [`outlook`](crate::outlook).

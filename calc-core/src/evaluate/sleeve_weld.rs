@@ -75,9 +75,7 @@ impl WeldDemand<'_> {
 
 /// Yield and tensile strength next to the weld.
 fn softened(material: &Material) -> (Stress, Stress) {
-    let strength = material
-        .welded()
-        .map_or_else(|| material.least(), |welded| &welded.least);
+    let strength = material.least_beside(true);
     (strength.yield_strength(), strength.ultimate_strength())
 }
 

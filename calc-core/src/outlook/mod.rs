@@ -9,12 +9,11 @@ mod wrench;
 use crate::evaluate::deciding;
 use crate::report::Said;
 use crate::scenario::Scenario;
+use crate::support::parts::said;
 use serde::Serialize;
 
 pub use usual::{Metal, UsualAnswer};
 pub use wrench::{Setting, WrenchSetting};
-
-use crate::support::parts::said;
 
 /// Both, and what is said of them.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -1,8 +1,8 @@
 //! The answer with the strength that metals usually have.
 
-use super::said;
+use super::{Setting, said};
 use crate::catalog::Material;
-use crate::evaluate::{Analysis, checks_in_order, weakest};
+use crate::evaluate::Analysis;
 use crate::keys::keys;
 use crate::quantity::newton;
 use crate::report::{CheckId, Said, Verdict, say};
@@ -65,10 +65,10 @@ pub(super) fn with_usual(s: &Scenario, taken: Taken) -> Scenario {
     if is(Taken::Member) {
         s.tube.material = s.tube.material.usual();
         s.tube.yield_least = s.tube.yield_likely.max(s.tube.yield_least);
-        // What the reader typed stands.
-        if s.input.tube_ultimate_mpa.is_none() {
-            s.tube.ultimate_least =
-                ultimate(s.tube.material, s.tube.weld_near).max(s.tube.ultimate_least);
+        // What the reader typed stands, and a yield strength has been taken for the tensile strength too.
+        if s.input.tube_ultimate_mpa.is_none() && s.input.tube_yield_mpa.is_none() {
+            let row = s.tube.material.least_beside(s.tube.weld_near);
+            s.tube.ultimate_least = row.ultimate_strength();
         }
     }
     if is(Taken::AddedPart) {
@@ -79,52 +79,37 @@ pub(super) fn with_usual(s: &Scenario, taken: Taken) -> Scenario {
     if is(Taken::Fitting) {
         let material = s.fitting.material.usual();
         s.fitting.material = material;
-        let row = match material.welded() {
-            Some(welded) if s.tube.weld_near => &welded.least,
-            _ => material.least(),
-        };
+        let row = material.least_beside(s.tube.weld_near);
         s.fitting.yield_least = row.yield_strength();
         s.fitting.ultimate_least = row.ultimate_strength();
     }
     s
 }
 
-fn ultimate(material: &Material, weld_near: bool) -> crate::quantity::Stress {
-    match material.welded() {
-        Some(welded) if weld_near => welded.least.ultimate_strength(),
-        _ => material.least().ultimate_strength(),
-    }
-}
-
-/// Verdict, check that decides, share used, clamp that the support stands.
-fn stands(s: &Scenario) -> (Verdict, CheckId, Option<f64>, f64) {
+/// How a joint stands, and the clamp that its support stands.
+fn stands(s: &Scenario) -> (Setting, f64) {
     let analysis = Analysis::without_working(s);
-    let checks = checks_in_order(&analysis);
-    let (id, verdict) = weakest(&checks);
-    let used = checks.first().and_then(|check| check.utilisation);
-    (verdict, id, used, analysis.support.least.limit())
+    (Setting::of(&analysis), analysis.support.least.limit())
 }
 
 pub(super) fn answer(s: &Scenario) -> UsualAnswer {
-    let (least, .., least_limit_n) = stands(s);
-    let (usual, id, utilisation, usual_limit_n) = stands(&with_usual(s, Taken::All));
-    let softened = support::is_welded(s);
+    let (now, least_limit_n) = stands(s);
+    let (then, usual_limit_n) = stands(&with_usual(s, Taken::All));
+    let (least, usual) = (now.verdict, then.verdict);
+    // Only where welding takes something away; the weld of a sleeve is near the member too.
+    let part_welded = support::is_welded(s);
+    let softens = |material: &Material, weld: bool| weld && material.welded().is_some();
+    let pick = |softened, beside, plain| if softened { beside } else { plain };
+    let member = softens(s.tube.material, s.tube.weld_near || part_welded);
+    let part = softens(s.sleeve.material, part_welded);
     let candidates = [
         (
             Taken::Member,
-            if s.tube.weld_near {
-                Metal::SoftenedMember
-            } else {
-                Metal::Member
-            },
+            pick(member, Metal::SoftenedMember, Metal::Member),
         ),
         (
             Taken::AddedPart,
-            if softened {
-                Metal::SoftenedPart
-            } else {
-                Metal::AddedPart
-            },
+            pick(part, Metal::SoftenedPart, Metal::AddedPart),
         ),
         (Taken::Fitting, Metal::Fitting),
     ];
@@ -133,7 +118,7 @@ pub(super) fn answer(s: &Scenario) -> UsualAnswer {
     } else {
         let alone: Vec<Metal> = candidates
             .iter()
-            .filter(|(taken, _)| stands(&with_usual(s, *taken)).0 == usual)
+            .filter(|(taken, _)| stands(&with_usual(s, *taken)).0.verdict == usual)
             .map(|(_, metal)| *metal)
             .take(1)
             .collect();
@@ -146,8 +131,8 @@ pub(super) fn answer(s: &Scenario) -> UsualAnswer {
     UsualAnswer {
         least,
         usual,
-        weakest: id,
-        utilisation,
+        weakest: then.weakest,
+        utilisation: then.utilisation,
         least_limit_n,
         usual_limit_n,
         decided_by,
@@ -155,17 +140,15 @@ pub(super) fn answer(s: &Scenario) -> UsualAnswer {
 }
 
 impl UsualAnswer {
-    /// Sentences, where the joint does not hold with the least strength.
+    /// Sentences, where the joint stands better than with the least strength and is judged.
     pub(super) fn said(&self) -> Vec<Said> {
-        if self.usual >= self.least {
-            return Vec::new();
-        }
-        let limits = (newton(self.least_limit_n), newton(self.usual_limit_n));
-        let code = if self.usual == Verdict::Holds {
-            say::UsualHolds
-        } else {
-            say::UsualClose
+        let code = match self.usual {
+            better if better >= self.least => return Vec::new(),
+            Verdict::Holds => say::UsualHolds,
+            Verdict::Close => say::UsualClose,
+            _ => return Vec::new(),
         };
+        let limits = (newton(self.least_limit_n), newton(self.usual_limit_n));
         let mut told = vec![Said::new(code, limits)];
         let decides = match self.decided_by.as_slice() {
             [Metal::Member] => say::DecidesMember,

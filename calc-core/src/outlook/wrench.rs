@@ -45,21 +45,27 @@ fn at(s: &mut Scenario, torque: Torque) -> Setting {
 }
 
 fn stands(s: &Scenario) -> Setting {
-    let analysis = Analysis::without_working(s);
-    let checks = checks_in_order(&analysis);
-    let (first, verdict) = weakest(&checks);
-    // Of the checks that stand no better the one that uses most: a clamp that is not reached is shown first elsewhere.
-    let (weakest, utilisation) = checks
-        .iter()
-        .filter(|check| check.verdict == verdict)
-        .filter_map(|check| check.utilisation.map(|used| (check.id, used)))
-        .reduce(|a, b| if b.1 > a.1 { b } else { a })
-        .map_or((first, None), |(id, used)| (id, Some(used)));
-    Setting {
-        torque_nm: analysis.preload.torque.si(),
-        verdict,
-        weakest,
-        utilisation,
+    Setting::of(&Analysis::without_working(s))
+}
+
+impl Setting {
+    /// How a joint stands as it is tightened.
+    pub(super) fn of(analysis: &Analysis<'_>) -> Self {
+        let checks = checks_in_order(analysis);
+        let (first, verdict) = weakest(&checks);
+        // Of the checks that stand no better the one that uses most: a clamp that is not reached is shown first elsewhere.
+        let (weakest, utilisation) = checks
+            .iter()
+            .filter(|check| check.verdict == verdict)
+            .filter_map(|check| check.utilisation.map(|used| (check.id, used)))
+            .reduce(|a, b| if b.1 > a.1 { b } else { a })
+            .map_or((first, None), |(id, used)| (id, Some(used)));
+        Self {
+            torque_nm: analysis.preload.torque.si(),
+            verdict,
+            weakest,
+            utilisation,
+        }
     }
 }
 
@@ -161,7 +167,10 @@ fn band(trial: &mut Scenario, tried: &[Setting], best: &Setting) -> Option<[f64;
     } else {
         edge(highest, highest + step)
     };
-    (high - low >= SETTABLE * f64::midpoint(low, high)).then_some([low, high])
+    let middle = f64::midpoint(low, high);
+    // What is told to be set is tried, not concluded.
+    (high - low >= SETTABLE * middle && as_good(&at(trial, newton_metre(middle))))
+        .then_some([low, high])
 }
 
 impl WrenchSetting {

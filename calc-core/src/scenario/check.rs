@@ -2,7 +2,7 @@
 
 use super::checked::{
     Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader,
-    Tightening, Tube, Washer,
+    Tube, Washer,
 };
 use super::choices::{
     BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
@@ -11,16 +11,15 @@ use super::choices::{
 use super::error::InputError;
 use super::fields::{Field, Input, Kind};
 use super::member;
+use super::tightening::tightening;
 use super::unknown::{self, Members};
 use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
 use crate::mechanics::fatigue::Block;
-use crate::quantity::{
-    Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton, newton_metre,
-};
+use crate::quantity::{Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton};
 
 /// Collects every refusal, so that a reader sees all of them at once.
 pub(super) struct Reader<'a> {
-    input: &'a Input,
+    pub(super) input: &'a Input,
     errors: Vec<InputError>,
     derived: Vec<(Field, f64)>,
 }
@@ -49,7 +48,7 @@ impl Reader<'_> {
     }
 
     /// A number that is always there; the lower limit stands in for a refused one.
-    fn number(&mut self, field: Field) -> f64 {
+    pub(super) fn number(&mut self, field: Field) -> f64 {
         self.given(field).unwrap_or_else(|| {
             field
                 .unit()
@@ -323,10 +322,7 @@ const FIT_UP: f64 = 0.01;
 
 fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
-    let strength = match material.welded() {
-        Some(welded) if tube.weld_near => &welded.least,
-        _ => material.least(),
-    };
+    let strength = material.least_beside(tube.weld_near);
     let hole = Length::of_si(r.or_derived(Field::FittingHole, bolting.hole.si()));
     r.refuse_if(
         hole < bolting.thread.major(),
@@ -384,16 +380,9 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         Field::CornerRadius,
         "the corner radius leaves no flat face: give the outside corner radius",
     );
-    let row = |welded: fn(&catalog::Welded) -> &catalog::Strength,
-               plain: &'static catalog::Strength| {
-        match material.welded() {
-            Some(both) if weld_near => welded(both).yield_strength(),
-            _ => plain.yield_strength(),
-        }
-    };
     let (least, likely) = (
-        row(|w| &w.least, material.least()),
-        row(|w| &w.likely, material.likely()),
+        material.least_beside(weld_near).yield_strength(),
+        material.likely_beside(weld_near).yield_strength(),
     );
     let own_yield = r.given(Field::TubeYield);
     let softened = material.welded().filter(|_| weld_near);
@@ -587,55 +576,4 @@ fn sleeve(
         welded,
     };
     Some((sleeve, row))
-}
-
-fn tightening(r: &mut Reader<'_>, bolting: &Bolting, metals: [Family; 3]) -> Option<Tightening> {
-    let stainless = bolting.grade.stainless();
-    let lubrication = r.row(Field::Lubrication, |id| {
-        catalog::nut_factor_on(id, stainless)
-    })?;
-    let method = r.row(Field::Method, catalog::tightening_method)?;
-    let surface = r.row(Field::Surface, |id| {
-        catalog::slip_surface_between(id, &metals)
-    })?;
-    let own = r.input.number(Field::NutFactor).is_some();
-    let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
-    let published = [lubrication.low(), lubrication.high()];
-    let nut_factor_band = if !method.by_torque() && r.input.torque_nm.is_none() {
-        [nut_factor; 2]
-    } else if own && !(published[0]..=published[1]).contains(&nut_factor) {
-        let usual = lubrication.typical();
-        [nut_factor.min(usual), nut_factor.max(usual)]
-    } else if own {
-        [nut_factor; 2]
-    } else if lubrication.id() == "unknown" {
-        published
-    } else if lubrication.id() == "zinc" && bolting.finish == BoltFinish::Plain {
-        // Somebody is wrong: what grips may be as rough as a black bolt.
-        let black = catalog::nut_factor("black").map_or(nut_factor, |row| row.typical());
-        [nut_factor, black.max(nut_factor)]
-    } else {
-        [nut_factor; 2]
-    };
-    // A torque on the wrench is no turn and no stretch.
-    let by = match catalog::tightening_method("wrench") {
-        Some(wrench) if !method.by_torque() && r.input.torque_nm.is_some() => wrench,
-        _ => method,
-    };
-    let scatter = r
-        .or_derived(Field::Scatter, by.plus_minus().max(method.plus_minus()))
-        .max(by.least());
-    let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
-    Some(Tightening {
-        nut_factor,
-        nut_factor_band,
-        scatter,
-        torque: r.given(Field::Torque).map(newton_metre),
-        preload_share: r.number(Field::PreloadShare),
-        faying_friction,
-        lubrication,
-        method,
-        surface,
-        metals,
-    })
 }

@@ -15,6 +15,7 @@ mod fields;
 mod json;
 mod member;
 mod strength;
+mod tightening;
 pub mod unknown;
 
 pub use applies::offered;

@@ -87,11 +87,9 @@ impl Builder<'_> {
 
     /// Strengths of a material at this strength.
     pub(super) fn row_of<'m>(&self, material: &'m Material, welded: bool) -> &'m catalog::Strength {
-        match (self.strength, material.welded()) {
-            (Strength::Least, Some(w)) if welded => &w.least,
-            (Strength::Likely, Some(w)) if welded => &w.likely,
-            (Strength::Least, _) => material.least(),
-            (Strength::Likely, _) => material.likely(),
+        match self.strength {
+            Strength::Least => material.least_beside(welded),
+            Strength::Likely => material.likely_beside(welded),
         }
     }
 

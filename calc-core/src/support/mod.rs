@@ -277,10 +277,10 @@ pub(crate) fn is_welded(s: &Scenario) -> bool {
 /// Least and likely yield strength of the part that was put in; `None` where nothing was.
 pub(crate) fn part_strengths(s: &Scenario) -> Option<[f64; 2]> {
     let PartMetal { material, welded } = of(s).metal(s)?;
-    let rows = match material.welded() {
-        Some(row) if welded => [&row.least, &row.likely],
-        _ => [material.least(), material.likely()],
-    };
+    let rows = [
+        material.least_beside(welded),
+        material.likely_beside(welded),
+    ];
     Some(rows.map(|row| row.compressive_yield_strength().si()))
 }
 

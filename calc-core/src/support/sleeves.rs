@@ -52,11 +52,8 @@ pub(super) fn working(w: &mut Working, s: &Scenario, governs: &Limit) {
 }
 
 fn yield_strength(s: &Scenario) -> Stress {
-    let material = s.sleeve.material;
-    match material.welded() {
-        Some(both) if super::is_welded(s) => both.least.compressive_yield_strength(),
-        _ => material.least().compressive_yield_strength(),
-    }
+    let row = s.sleeve.material.least_beside(super::is_welded(s));
+    row.compressive_yield_strength()
 }
 
 /// How far the bolt may be from the middle of its sleeve: as far as its play lets it.

@@ -6,21 +6,12 @@ surface z = t) is pushed down: the flange is pulled away from the upright part. 
 flange.py NAME B= t= g= tw= c=(root chamfer leg) H=(0: fixed at root, else upright fixed at z=H) dh= dw=
   E= fy= nu= tilt=1 (ring stays plane, free to turn about x) | 0 (ring does not turn)  p=(row pitch, 0 single) L=
   taper=(flange thickness slope, growing to the web; t at the bolt)"""
-import sys, os, json, math, subprocess, time
+import sys, os, json, math
 import numpy as np
 HERE = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, os.path.join(HERE, "..", "fe"))
+from neighbours import ccx
 from run_case import Mesh, grade, geom, parse_dat
-
-def ccx(wd):
-    env = dict(os.environ, OMP_NUM_THREADS="1", CCX_NPROC_EQUATION_SOLVER="1")
-    t0 = time.time()
-    with open(os.path.join(wd, "log"), "w") as lg:
-        subprocess.call(["nice", "ccx", "m"], cwd=wd, stdout=lg, stderr=lg, env=env)
-    for f in ("m.frd", "m.12d", "m.cvg", "spooles.out"):
-        q = os.path.join(wd, f)
-        if os.path.exists(q): os.remove(q)
-    return time.time() - t0, "Job finished" in open(os.path.join(wd, "log")).read()
 
 def main():
     name = sys.argv[1]

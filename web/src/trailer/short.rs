@@ -70,13 +70,9 @@ fn answer(desk: Desk) -> Vec<El> {
     let Some((_, report)) = &shown.answer else {
         return Vec::new();
     };
-    let used = report
-        .checks
-        .first()
-        .and_then(|check| words::share(check.utilisation))
-        .map_or_else(String::new, |used| {
-            " {0} of what it has is asked.".with(&[&used])
-        });
+    let used = words::used(report).map_or_else(String::new, |used| {
+        " {0} of what it has is asked.".with(&[&used])
+    });
     let value = |field| form.value(field);
     vec![
         classed("p", "line")

@@ -103,10 +103,7 @@ pub(super) fn stuck(desk: Desk) -> El {
         let Some((_, report)) = &shown.answer else {
             return Vec::new();
         };
-        let used = report
-            .checks
-            .first()
-            .and_then(|c| words::share(c.utilisation));
+        let used = words::used(report);
         let stale = if shown.current { "" } else { " (not current)" };
         vec![
             verdict_word(report.verdict),
@@ -198,7 +195,7 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
         return Vec::new();
     };
     let mut verdict = classed("p", "says").child(verdict_word(report.verdict));
-    if let Some(used) = words::share(weakest.utilisation) {
+    if let Some(used) = words::used(report) {
         verdict = verdict
             .text(" ")
             .child(classed("span", "used").text("{0} of its capacity is used".with(&[&used])));
@@ -282,10 +279,7 @@ fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
             .answer
             .as_ref()
             .map_or_else(String::new, |(_, report)| {
-                let used = report
-                    .checks
-                    .first()
-                    .and_then(|c| words::share(c.utilisation));
+                let used = words::used(report);
                 "The joint {0}. {1} {2}".with(&[
                     words::label(report.verdict),
                     words::label(report.weakest),

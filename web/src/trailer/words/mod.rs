@@ -2,7 +2,7 @@
 
 use calc_core::catalog;
 use calc_core::quantity::{Dimension, UnitSystem, as_fraction_inches, write};
-use calc_core::report::Said;
+use calc_core::report::{Report, Said};
 use calc_core::scenario::{Field, Input};
 use drawing::words::Worded;
 
@@ -114,6 +114,12 @@ pub(crate) fn choice(field: Field, name: &str) -> String {
 #[must_use]
 pub(crate) fn share(utilisation: Option<f64>) -> Option<String> {
     utilisation.map(|u| write(u, Dimension::Share, UnitSystem::Metric))
+}
+
+/// What the check that decides uses of what it has, in percent.
+#[must_use]
+pub(crate) fn used(report: &Report) -> Option<String> {
+    share(report.checks.first().and_then(|check| check.utilisation))
 }
 
 #[cfg(test)]
