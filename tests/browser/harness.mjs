@@ -257,4 +257,10 @@ export async function axe(page, settings = {}) {
     nodes.map((node) => `${id}: ${help}: ${node.target.join(' ')}`),
   );
   assert.deepEqual(found, [], 'accessibility rules broken');
+  // No rule asks for it any more, but a field that stands twice is labeled once.
+  const twice = await page.evaluate(() => {
+    const ids = [...document.querySelectorAll('[id]')].map((element) => element.id);
+    return ids.filter((id, index) => ids.indexOf(id) !== index);
+  });
+  assert.deepEqual(twice, [], 'ids given twice');
 }

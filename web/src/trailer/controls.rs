@@ -13,9 +13,10 @@ use crate::el::{El, classed, el, follow, value_of};
 use crate::kept::Kept;
 
 /// The fields that stand before "the rest".
-pub(super) const MEASURED: [Field; 14] = [
+pub(super) const MEASURED: [Field; 15] = [
     Field::Member,
     Field::Mount,
+    Field::FittingSides,
     Field::TubeWidth,
     Field::TubeDepth,
     Field::TubeWall,
