@@ -2,7 +2,7 @@
 
 use super::places::across;
 use crate::quantity::{Length, mm};
-use crate::scenario::{MemberKind, Scenario, SupportKind};
+use crate::scenario::{MemberKind, Scenario};
 
 /// A face of the member from edge to edge, with the part of it that is flat; all from the same edge as
 /// [`Place::across`](super::Place::across).
@@ -29,11 +29,10 @@ impl Face {
             (MemberKind::Channel | MemberKind::Angle, Some(_)) => [upright, width],
             (MemberKind::Channel | MemberKind::Angle, None) => inset(upright),
             // A solid has no corner radius that anybody gave.
-            _ if s.support == SupportKind::Solid || s.member.is_round() => metal,
+            _ if s.support.is_solid() || s.member.is_round() => metal,
             _ => inset(s.tube.corner_radius),
         };
-        let hollow =
-            s.member.kind == MemberKind::RectangularTube && s.support != SupportKind::Solid;
+        let hollow = s.member.kind == MemberKind::RectangularTube && !s.support.is_solid();
         let clear = if hollow {
             inset(s.tube.corner_radius.max(s.tube.wall))
         } else {

@@ -4,14 +4,14 @@ use super::fit::Fit;
 use super::places::rows_span;
 use crate::quantity::{InUnits, Length};
 use crate::report::say;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
 
 /// A plate lies with its middle under its bolt; plates that would overlap are one (so the cut list makes them). It may
 /// reach past the sides of a tube by its own thickness each, so that one of the next stock width is taken; an assumption.
 pub(crate) fn plates(s: &Scenario) -> Option<Fit> {
     let (p, b) = (&s.spreader, &s.bolting);
     // Left away, it is no plate.
-    if s.support != SupportKind::Spreader || p.thickness.si() <= 0.0 {
+    if !s.support.has_plates() || p.thickness.si() <= 0.0 {
         return None;
     }
     let washers = rows_span(b) + b.washer.outer;

@@ -4,15 +4,12 @@ use super::Face;
 use super::fit::Fit;
 use super::places::nearest;
 use crate::report::say;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
 
 /// Sleeves against each other, against the rounded corner inside the tube and against its end. The bolt runs along
 /// the depth, so the sleeve stands between the two side walls that bound the width.
 pub(crate) fn sleeves(s: &Scenario) -> Option<Fit> {
-    if !matches!(
-        s.support,
-        SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-    ) {
+    if !s.support.has_sleeve() {
         return None;
     }
     let outer = s.sleeve.outer;

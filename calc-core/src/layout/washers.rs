@@ -5,7 +5,7 @@ use super::fit::Fit;
 use super::places::nearest;
 use crate::quantity::{InUnits, Length};
 use crate::report::say;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
 use crate::support;
 
 /// Washers against each other, the corners and edges of the face, the end of the member and the upright part of the
@@ -19,7 +19,7 @@ pub(crate) fn washers(s: &Scenario) -> Option<Fit> {
         .flange_arm
         .map(|arm| Fit::new(radius, arm, say::WasherAtFittingUpright));
     // Under a plate the washer lies on the plate, which is asked for itself.
-    let plate = s.support == SupportKind::Spreader && !s.member.is_open();
+    let plate = s.support.has_plates() && !s.member.is_open();
     let on_member = (!plate).then(|| {
         [
             side(s, radius),

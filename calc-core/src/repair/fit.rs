@@ -6,7 +6,7 @@
 use crate::catalog::Family;
 use crate::keys::keys;
 use crate::quantity::InUnits;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
 use crate::support::parts::Shape;
 
 keys! {
@@ -41,7 +41,7 @@ impl Fit {
         match shape {
             Shape::Block { .. } if s.member.is_round() => Some(Self::Turned),
             Shape::Block { .. } => Some(Self::Milled),
-            Shape::Sleeve { .. } if s.support == SupportKind::ThroughSleeve => Some(Self::Flush),
+            Shape::Sleeve { .. } if s.support.passes_walls() => Some(Self::Flush),
             // Sawn to the measured place.
             Shape::Sleeve { .. } if short >= 2.0 * SAW => Some(Self::Sawn),
             Shape::Sleeve { .. } if short < FACED_BELOW => Some(Self::Faced),

@@ -6,7 +6,7 @@ use super::{Rates, Work};
 use crate::catalog::{Family, Material, Treatment};
 use crate::quantity::InUnits;
 use crate::report::Label;
-use crate::scenario::{Scenario, SupportKind};
+use crate::scenario::Scenario;
 use crate::support::parts::{Pieces, Shape, count};
 use crate::support::{self, AddedPart};
 use serde::Serialize;
@@ -119,7 +119,7 @@ pub(super) fn jobs(
     } else {
         0
     };
-    let solid = after.support == SupportKind::Solid;
+    let solid = after.support.is_solid();
     let walls = if after.member.is_open() || solid {
         1
     } else {
@@ -140,7 +140,7 @@ pub(super) fn jobs(
     );
     // Through the block that is made, or through the metal that is there already.
     let block = pieces.filter(|p| matches!(p.shape, Shape::Block { .. }));
-    let filled = block.is_none() && after.support == SupportKind::SolidInsert;
+    let filled = block.is_none() && after.support.has_block();
     let through_block = if filled { in_tube.all() / walls } else { 0 };
     let (deep_holes, deep) = match block {
         Some(p) => (p.count * p.shape.holes(), p.shape.hole_depth()),

@@ -66,7 +66,7 @@ impl Situation {
     }
 
     fn is_solid(&self) -> bool {
-        self.support == SupportKind::Solid
+        self.support.is_solid()
     }
 }
 
@@ -84,9 +84,7 @@ impl Field {
             Self::OutstandingWall => s.is_open(),
             Self::BoltGauge => s.member == MemberKind::Angle || s.through_flange(),
             Self::FlangeSlope => s.member == MemberKind::Channel,
-            Self::ShapedWasher => {
-                s.through_flange() || s.is_round() && s.support != SupportKind::ThroughSleeve
-            }
+            Self::ShapedWasher => s.through_flange() || s.is_round() && !s.support.passes_walls(),
             Self::BoltRows => !s.is_round() || input.bolt_rows > 1.0,
             Self::SpacingAcross => input.bolt_rows > 1.0,
             // Two cheeks stand on both sides of the load.
@@ -96,22 +94,17 @@ impl Field {
             Self::SpreaderThickness
             | Self::SpreaderLength
             | Self::SpreaderWidth
-            | Self::SpreaderMaterial => s.support == SupportKind::Spreader,
-            Self::Sleeve | Self::SleeveOuter | Self::SleeveWall | Self::SleeveMaterial => matches!(
-                s.support,
-                SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-            ),
+            | Self::SpreaderMaterial => s.support.has_plates(),
+            Self::Sleeve | Self::SleeveOuter | Self::SleeveWall | Self::SleeveMaterial => {
+                s.support.has_sleeve()
+            }
             // Beside a sleeve between the walls only to be taken back.
             Self::SleeveWelded => {
-                s.support == SupportKind::ThroughSleeve
-                    || s.support == SupportKind::LooseSleeve
-                        && input.sleeve_welded == YesNo::Yes.name()
+                s.support.passes_walls()
+                    || s.support.ends_inside() && input.sleeve_welded == YesNo::Yes.name()
             }
-            Self::SleeveShort => matches!(
-                s.support,
-                SupportKind::LooseSleeve | SupportKind::SolidInsert
-            ),
-            Self::InsertMaterial => s.support == SupportKind::SolidInsert,
+            Self::SleeveShort => s.support.may_be_short(),
+            Self::InsertMaterial => s.support.has_block(),
             Self::PreloadShare => input.torque_nm.is_none(),
             Self::BoltFinish => !s.grade.is_some_and(BoltGrade::stainless),
             Self::GapFilling => input
@@ -131,7 +124,7 @@ impl Field {
 /// under the nut, on the other side.
 fn plate_in_gap(input: &Input) -> f64 {
     let s = Situation::of(input);
-    if s.support == SupportKind::Spreader && !s.is_open() {
+    if s.support.has_plates() && !s.is_open() {
         input.spreader_thickness_mm
     } else {
         0.0
@@ -217,10 +210,5 @@ fn refuses(input: &Input, field: Field) -> bool {
 /// of a round tube, for which there is no formula. It is taken from a link, and not checked.
 fn is_known(field: Field, input: &Input) -> bool {
     let s = Situation::of(input);
-    field != Field::Support
-        || !s.is_round()
-        || matches!(
-            s.support,
-            SupportKind::Bare | SupportKind::ThroughSleeve | SupportKind::SolidInsert
-        )
+    field != Field::Support || !s.is_round() || s.support.is_known_in_round()
 }

@@ -205,7 +205,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
     // A plate on a flange lies under the nut, on the other side than the fitting.
-    let between = if support == SupportKind::Spreader && !member.is_open() {
+    let between = if support.has_plates() && !member.is_open() {
         spreader.thickness
     } else {
         mm(0.0)
@@ -213,10 +213,7 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let fitting = fitting(r, &tube, &bolting, between)?;
     let (sleeve, sleeve_stock) = sleeve(r, support, &tube, &bolting)?;
     if !member.is_open() {
-        let stands_inside = matches!(
-            support,
-            SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-        );
+        let stands_inside = support.has_sleeve();
         let outer = stands_inside.then_some(sleeve.outer);
         member::check_rows(r, &tube, &bolting, outer);
     }
@@ -363,7 +360,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         given_depth
     };
     let wall = r.length(Field::TubeWall);
-    let hollow = support != SupportKind::Solid;
+    let hollow = !support.is_solid();
     member::check_walls(r, kind, hollow, (width, depth, wall));
     // Only a rectangular tube has corners that count.
     let corner = if hollow && matches!(kind, MemberKind::RectangularTube | MemberKind::SolidBar) {
@@ -537,18 +534,15 @@ fn sleeve(
     let material = r.row(Field::SleeveMaterial, catalog::material)?;
     let welded = r.yes(Field::SleeveWelded)?;
     r.refuse_if(
-        welded && support == SupportKind::LooseSleeve,
+        welded && support.ends_inside(),
         Field::SleeveWelded,
         "a sleeve that stands between the walls cannot be welded to them: say no, or choose a sleeve through both walls",
     );
-    let welded = welded && support == SupportKind::ThroughSleeve;
+    let welded = welded && support.passes_walls();
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;
-    let used = matches!(
-        support,
-        SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-    );
+    let used = support.has_sleeve();
     if used {
         r.refuse_if(
             inner < bolting.thread.major(),

@@ -576,7 +576,7 @@ impl Scenario {
     #[must_use]
     pub fn reach_across(&self) -> Length {
         let half = self.tube.width * 0.5;
-        if self.member.is_round() && self.support == SupportKind::ThroughSleeve {
+        if self.member.is_round() && self.support.passes_walls() {
             return half.min(self.sleeve.outer * 0.5);
         }
         match (self.member.gauge, self.farthest_gauge()) {

@@ -26,7 +26,7 @@ pub(super) fn support(r: &mut Reader<'_>, kind: MemberKind) -> Option<SupportKin
         MemberKind::SolidBar => Some(SupportKind::Solid),
         MemberKind::Channel | MemberKind::Angle => {
             r.refuse_if(
-                !matches!(chosen, SupportKind::Bare | SupportKind::Spreader),
+                !chosen.fits_in(kind),
                 Field::Support,
                 "a channel or an angle has no hollow for that: choose nothing, or a plate",
             );

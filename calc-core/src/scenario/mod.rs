@@ -15,6 +15,7 @@ mod fields;
 mod json;
 mod member;
 mod strength;
+mod supports;
 mod tightening;
 pub mod unknown;
 

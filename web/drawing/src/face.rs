@@ -7,7 +7,6 @@ use crate::units::Lettering;
 use calc_core::layout::{Face, Place, SOCKET, bolts};
 use calc_core::quantity::{InUnits, Length, UnitSystem};
 use calc_core::report::{CheckId, Verdict};
-use calc_core::scenario::SupportKind;
 use calc_core::{Report, Scenario};
 
 /// A part that can be without room.
@@ -77,10 +76,7 @@ impl FaceState {
     pub fn from_core(id: &str, s: &Scenario, report: &Report, units: UnitSystem) -> Self {
         let mm = |length: Length| length.si() * 1e3;
         let face = Face::new(s);
-        let sleeved = matches!(
-            s.support,
-            SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-        );
+        let sleeved = s.support.has_sleeve();
         let flats = mm(s.bolting.thread.width_across_flats());
         let places: Vec<(f64, f64)> = bolts(s)
             .into_iter()
@@ -98,7 +94,7 @@ impl FaceState {
             hole_mm: mm(s.bolting.hole),
             washer_mm: mm(s.bolting.washer.outer),
             sleeve_mm: sleeved.then(|| mm(s.sleeve.outer)),
-            plate_mm: (s.support == SupportKind::Spreader)
+            plate_mm: (s.support.has_plates())
                 .then(|| (mm(s.spreader.length), mm(s.spreader.width))),
             upright_mm: s.fitting.flange_arm.map(|arm| last + mm(arm)),
             clashes: Part::ALL

@@ -10,7 +10,7 @@ use crate::mechanics::sleeve::kern;
 use crate::quantity::{InUnits, Length, Ratio, inch, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Sentence, Verdict, say, substituted};
-use crate::scenario::{Scenario, Strength, SupportKind};
+use crate::scenario::{Scenario, Strength};
 use crate::support::parts::{PUSH, PUSHED_FRICTION};
 use crate::support::{self, SERVICE_SHARE, VISIBLE};
 
@@ -376,10 +376,7 @@ impl Analysis<'_> {
     /// Play of the bolt in its sleeve. A tight one is reported but holds; a loose one is close.
     pub(super) fn sleeve_fit(&self) -> Option<Check> {
         let s = self.s;
-        if !matches!(
-            s.support,
-            SupportKind::LooseSleeve | SupportKind::ThroughSleeve
-        ) {
+        if !s.support.has_sleeve() {
             return None;
         }
         let [tight, loose] = [SLEEVE_PLAY_IN.0, SLEEVE_PLAY_IN.1].map(inch);

@@ -12,7 +12,7 @@ use crate::mechanics::seat::{STEEPEST, bolt_bending};
 use crate::quantity::{Count, Force, InUnits, Length, Share, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Verdict, say, substituted};
-use crate::scenario::{MemberKind, SupportKind};
+use crate::scenario::MemberKind;
 use crate::support::seat;
 
 impl Analysis<'_> {
@@ -162,7 +162,7 @@ impl Analysis<'_> {
     /// Only beside a free edge: of a flange, a leg, or a bar.
     pub(super) fn member_edge(&self) -> Option<Check> {
         let s = self.s;
-        let solid = s.support == SupportKind::Solid;
+        let solid = s.support.is_solid();
         let given = s
             .free_edge()
             .or_else(|| solid.then(|| Face::new(s).to_edge(s)))?;

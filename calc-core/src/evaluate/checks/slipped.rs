@@ -11,7 +11,6 @@ use crate::mechanics::{en_bolt, pin, shear};
 use crate::quantity::{Count, InUnits, Length, Ratio, Stress, mm, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, say, substituted};
-use crate::scenario::SupportKind;
 use crate::support;
 
 impl Analysis<'_> {
@@ -20,7 +19,7 @@ impl Analysis<'_> {
     pub(super) fn threads_in_plane(&self) -> bool {
         let s = self.s;
         let b = &s.bolting;
-        let plates = if s.support == SupportKind::Spreader && !s.member.is_open() {
+        let plates = if s.support.has_plates() && !s.member.is_open() {
             s.spreader.thickness * b.slip_planes()
         } else {
             mm(0.0)
@@ -29,7 +28,7 @@ impl Analysis<'_> {
         let mut far = b.washer.thickness + s.fitting.thickness + s.fitting.gap + through + plates;
         if b.single_ply || b.one_sided() {
             // Nobody says on which side the head is: threads on the side where they come sooner.
-            let plate = if s.support == SupportKind::Spreader {
+            let plate = if s.support.has_plates() {
                 s.spreader.thickness
             } else {
                 mm(0.0)

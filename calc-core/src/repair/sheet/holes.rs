@@ -7,7 +7,7 @@ use crate::quantity::{InUnits, Length};
 use crate::repair::needs::drill_reaches;
 use crate::repair::work::{Drilled, Jobs};
 use crate::report::{Amount, Check, CheckId, Label, Said, Verdict, say};
-use crate::scenario::{MemberKind, Scenario, SupportKind};
+use crate::scenario::{MemberKind, Scenario};
 use crate::support::parts::Shape;
 use crate::support::{self, ClampSupport};
 use serde::Serialize;
@@ -117,7 +117,7 @@ pub(super) fn list(
         if after.member.is_round() {
             hole.notes.push(said(say::HoleRound, []));
         }
-        if after.support == SupportKind::Solid {
+        if after.support.is_solid() {
             deepen(&mut hole, after, after.tube.depth.si());
         }
         holes.push(hole);
@@ -236,7 +236,7 @@ fn deepen(hole: &mut Hole, s: &Scenario, deep: f64) {
     hole.deep = Some(length(deep));
     hole.tool = Label::DrillTwist;
     // The hole in the wall guides it.
-    hole.pilot = hole.pilot.filter(|_| s.support == SupportKind::Solid);
+    hole.pilot = hole.pilot.filter(|_| s.support.is_solid());
     hole.notes
         .retain(|note| note.code != say::HoleOpenGuided.message());
     hole.notes.push(said(say::HoleDeep, [deep]));

@@ -82,7 +82,7 @@ impl MemberState {
                 .then_some(s.loads.offset)
                 .flatten()
                 .map(millimetres),
-            plate: (s.support == SupportKind::Spreader && s.bolting.single_ply).then(|| {
+            plate: (s.support.has_plates() && s.bolting.single_ply).then(|| {
                 (
                     millimetres(s.spreader.thickness),
                     s.spreader.material.family().into(),
