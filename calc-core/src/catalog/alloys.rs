@@ -38,7 +38,7 @@ const PHYSICAL: Physical = Physical {
     cite_modulus: Cite::new(Source::Adm2020, "E = 10 100 ksi", Flag::ReadSecondHand),
     cite: Cite::new(
         Source::HandbookRecalled,
-        "aluminium alloys; expansion 23.2 to 23.6",
+        "aluminum alloys; expansion 23.2 to 23.6",
         Flag::Memory,
     ),
 };
@@ -78,7 +78,7 @@ const fn alloy(
 const EXTRUDED: &[ProductForm] = &[ProductForm::Section, ProductForm::RoundTube];
 
 pub(super) const A6061_T6: Material = alloy(
-    ["6061-t6", "Aluminium 6061-T6"],
+    ["6061-t6", "Aluminum 6061-T6"],
     &[
         ProductForm::Section,
         ProductForm::Plate,
@@ -96,7 +96,7 @@ pub(super) const A6061_T6: Material = alloy(
 );
 
 pub(super) const A6063_T5: Material = alloy(
-    ["6063-t5", "Aluminium 6063-T5"],
+    ["6063-t5", "Aluminum 6063-T5"],
     EXTRUDED,
     PHYSICAL,
     Strength::new(Mpa(110.0), Mpa(160.0), EN).with_ultimate(Ksi(22.0), B221),
@@ -110,7 +110,7 @@ pub(super) const A6063_T5: Material = alloy(
 );
 
 pub(super) const A6063_T6: Material = alloy(
-    ["6063-t6", "Aluminium 6063-T6"],
+    ["6063-t6", "Aluminum 6063-T6"],
     EXTRUDED,
     PHYSICAL,
     Strength::new(Mpa(160.0), Mpa(195.0), EN),
@@ -126,7 +126,7 @@ pub(super) const A6063_T6: Material = alloy(
 const LEAST_6005A: Strength = Strength::new(Mpa(215.0), Mpa(255.0), EN);
 
 pub(super) const A6005A_T6: Material = alloy(
-    ["6005a-t6", "Aluminium 6005A-T6"],
+    ["6005a-t6", "Aluminum 6005A-T6"],
     EXTRUDED,
     PHYSICAL,
     LEAST_6005A,
@@ -140,7 +140,7 @@ pub(super) const A6005A_T6: Material = alloy(
 );
 
 pub(super) const A5052_H32: Material = alloy(
-    ["5052-h32", "Aluminium 5052-H32"],
+    ["5052-h32", "Aluminum 5052-H32"],
     &[ProductForm::Plate],
     marine(70_300.0, 2680.0),
     Strength::new(Mpa(160.0), Mpa(215.0), ADM).with_compressive_yield(Mpa(145.0)),
@@ -153,7 +153,7 @@ pub(super) const A5052_H32: Material = alloy(
 );
 
 pub(super) const A5083_H116: Material = alloy(
-    ["5083-h116", "Aluminium 5083-H116"],
+    ["5083-h116", "Aluminum 5083-H116"],
     &[ProductForm::Plate],
     marine(71_700.0, 2660.0),
     Strength::new(Mpa(215.0), Mpa(305.0), ADM).with_compressive_yield(Mpa(180.0)),

@@ -256,7 +256,7 @@ static CATEGORIES: [FatigueCategory; 13] = [
         [56.0, 4.0],
         Cite::new(
             Source::HandbookRecalled,
-            "preloaded bolted lap, aluminium, 56-4",
+            "preloaded bolted lap, aluminum, 56-4",
             Flag::Memory,
         ),
     ),
@@ -266,7 +266,7 @@ static CATEGORIES: [FatigueCategory; 13] = [
         [12.0, 3.0],
         Cite::new(
             Source::HandbookRecalled,
-            "lowest of FAT 12 to 36, fillet-welded aluminium attachments",
+            "lowest of FAT 12 to 36, fillet-welded aluminum attachments",
             Flag::Memory,
         ),
     ),

@@ -376,28 +376,28 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
     surface("en-d", "Steel, as rolled (class D)", 0.20, EN_1090),
     surface(
         "al-blasted-12",
-        "Aluminium, light blast, joint 12 to 18 mm thick",
+        "Aluminum, light blast, joint 12 to 18 mm thick",
         0.27,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-18",
-        "Aluminium, light blast, joint 18 to 24 mm thick",
+        "Aluminum, light blast, joint 18 to 24 mm thick",
         0.33,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-24",
-        "Aluminium, light blast, joint 24 to 30 mm thick",
+        "Aluminum, light blast, joint 24 to 30 mm thick",
         0.37,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-30",
-        "Aluminium, light blast, joint 30 mm or thicker",
+        "Aluminum, light blast, joint 30 mm or thicker",
         0.40,
         EN_1999,
     )
@@ -423,7 +423,7 @@ static ALUMINIUM_BARE: SlipSurface = surface(
     0.10,
     Cite::new(
         Source::NasaStd5020b,
-        "TFSR 14, as surfaces that were not tested; a clamping table gives degreased aluminium 0.08 to 0.15",
+        "TFSR 14, as surfaces that were not tested; a clamping table gives degreased aluminum 0.08 to 0.15",
         Flag::ReadSecondHand,
     ),
 );
@@ -511,7 +511,7 @@ static NOT_FOR_DESIGN: [LaboratoryFriction; 7] = [
         mu: 0.50,
         cite: Cite::new(
             Source::Adm2020,
-            "slip coefficient of blasted aluminium",
+            "slip coefficient of blasted aluminum",
             Flag::Memory,
         ),
     },

@@ -133,7 +133,7 @@ static METALS: [GalvanicMetal; 4] = [
     row(
         Metal::Aluminium,
         "aluminium",
-        "Aluminium 6061",
+        "Aluminum 6061",
         19,
         -820.0,
         -790.0,

@@ -90,11 +90,11 @@ macro_rules! units {
 // them say `canonical` and `is_spelled`.
 units! {
     /// Millimetre.
-    Millimetre: [Length], exactly(exact::MILLI), "mm", "mm", "millimetre" | "millimetres", ["mms"];
+    Millimetre: [Length], exactly(exact::MILLI), "mm", "mm", "millimeter" | "millimeters", ["mms"];
     /// Centimetre.
-    Centimetre: [Length], exactly(exact::CENTI), "cm", "cm", "centimetre" | "centimetres", ["cms"];
+    Centimetre: [Length], exactly(exact::CENTI), "cm", "cm", "centimeter" | "centimeters", ["cms"];
     /// Metre.
-    Metre: [Length], exactly(exact::ONE), "m", "m", "metre" | "metres", [];
+    Metre: [Length], exactly(exact::ONE), "m", "m", "meter" | "meters", [];
     /// Inch, 25.4 mm.
     Inch: [Length], exactly(exact::INCH), "in", "in", "inch" | "inches", ["\"" "ins"];
     /// Foot, 12 in.
@@ -102,12 +102,12 @@ units! {
 
     /// Square millimetre.
     SquareMillimetre: [Area], exactly(exact::MILLI.by(exact::MILLI)), "mm²", "mmsq",
-        "square millimetre" | "square millimetres", ["sq mm"];
+        "square millimeter" | "square millimeters", ["sq mm"];
     /// Square centimetre.
     SquareCentimetre: [Area], exactly(exact::CENTI.by(exact::CENTI)), "cm²", "cmsq",
-        "square centimetre" | "square centimetres", ["sq cm"];
+        "square centimeter" | "square centimeters", ["sq cm"];
     /// Square metre.
-    SquareMetre: [Area], exactly(exact::ONE), "m²", "msq", "square metre" | "square metres", ["sq m"];
+    SquareMetre: [Area], exactly(exact::ONE), "m²", "msq", "square meter" | "square meters", ["sq m"];
     /// Square inch.
     SquareInch: [Area], exactly(exact::INCH.by(exact::INCH)), "in²", "insq",
         "square inch" | "square inches", ["sq in"];
@@ -128,7 +128,7 @@ units! {
     Megapascal: [Stress], exactly(exact::MEGA), "MPa", "mpa", "megapascal" | "megapascals", [];
     /// Newton per square millimetre: the same as a megapascal, kept because people type it.
     NewtonPerSquareMillimetre: [Stress], exactly(exact::ONE.per(exact::MILLI.by(exact::MILLI))), "N/mm²", "npmmsq",
-        "newton per square millimetre" | "newtons per square millimetre", [];
+        "newton per square millimeter" | "newtons per square millimeter", [];
     /// Gigapascal.
     Gigapascal: [Stress], exactly(exact::GIGA), "GPa", "gpa", "gigapascal" | "gigapascals", [];
     /// Pound-force per square inch.
@@ -139,9 +139,9 @@ units! {
     Ksi: [Stress], exactly(exact::KSI), "ksi", "ksi", "kip per square inch" | "kips per square inch", ["kip/in²" "kips/in²"];
 
     /// Newton metre.
-    NewtonMetre: [Torque Moment Energy], exactly(exact::ONE), "N·m", "nm", "newton metre" | "newton metres", ["newtons metres"];
+    NewtonMetre: [Torque Moment Energy], exactly(exact::ONE), "N·m", "nm", "newton meter" | "newton meters", ["newtons meters"];
     /// Kilonewton metre.
-    KilonewtonMetre: [Torque Moment], exactly(exact::KILO), "kN·m", "knm", "kilonewton metre" | "kilonewton metres", [];
+    KilonewtonMetre: [Torque Moment], exactly(exact::KILO), "kN·m", "knm", "kilonewton meter" | "kilonewton meters", [];
     /// Pound-force foot.
     PoundForceFoot: [Torque Moment Energy], exactly(exact::POUND_FORCE_FOOT), "lb-ft", "lbfft",
         "pound-force foot" | "pound-force feet",
@@ -184,10 +184,10 @@ units! {
 
     /// Kilonewton per millimetre.
     KilonewtonPerMillimetre: [Stiffness], exactly(exact::KILO.per(exact::MILLI)), "kN/mm", "knpmm",
-        "kilonewton per millimetre" | "kilonewtons per millimetre", [];
+        "kilonewton per millimeter" | "kilonewtons per millimeter", [];
     /// Newton per millimetre.
     NewtonPerMillimetre: [Stiffness], exactly(exact::ONE.per(exact::MILLI)), "N/mm", "npmm",
-        "newton per millimetre" | "newtons per millimetre", [];
+        "newton per millimeter" | "newtons per millimeter", [];
     /// Pound-force per inch.
     PoundForcePerInch: [Stiffness], exactly(exact::POUND_FORCE.per(exact::INCH)), "lbf/in", "lbfpin",
         "pound-force per inch" | "pounds-force per inch",
@@ -197,7 +197,7 @@ units! {
     Gravity: [Acceleration], exactly(exact::GRAVITY), "g", "g", "times gravity" | "times gravity", ["gs"];
     /// Metre per second squared.
     MetrePerSecondSquared: [Acceleration], exactly(exact::ONE), "m/s²", "mpss",
-        "metre per second squared" | "metres per second squared", [];
+        "meter per second squared" | "meters per second squared", [];
 
     /// Second.
     Second: [Time], exactly(exact::ONE), "s", "s", "second" | "seconds", ["sec" "secs"];
@@ -342,7 +342,7 @@ impl Unit {
 }
 
 /// Typed text without what does not tell units apart: letter case, a closing full stop, the form of a
-/// square, "per" for a stroke, "meter" for "metre".
+/// square, "per" for a stroke, "metre" for "meter".
 fn canonical(typed: &str) -> String {
     let plain = typed
         .trim()
@@ -352,7 +352,7 @@ fn canonical(typed: &str) -> String {
         .replace('²', "2")
         .replace('^', "")
         .replace(" per ", "/")
-        .replace("meter", "metre");
+        .replace("metre", "meter");
     plain.strip_suffix('.').map(str::to_owned).unwrap_or(plain)
 }
 

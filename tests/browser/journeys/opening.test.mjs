@@ -189,7 +189,7 @@ test('speaks the units that are chosen for the page', async (t) => {
   assert.match(await section(page), /Tube 50\.8\smm wide.*clamp load [\d.]+\skN/);
   assert.match(await said(page).innerText(), /From 21\.3\sN·m.*will not click at 102\sN·m/);
   assert.match(await figure(page).locator('.plot').textContent(), /torque \/ N·m/);
-  assert.match(await slider(page).getAttribute('aria-valuetext'), /newton metres$/);
+  assert.match(await slider(page).getAttribute('aria-valuetext'), /newton meters$/);
   visit.clean();
 });
 

@@ -476,7 +476,7 @@ pub(super) static RULES: &[LoadRule] = &[
     LoadRule {
         id: "un-r55",
         label: "UN Regulation 55, D-value",
-        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a centre-axle trailer, Dc, is smaller; D is taken and Dc shown. The endurance test along a line 15° down to the rear is among the loads. Above 3.5 t a vertical value V comes on top at the same time, from the length of the bed and the distance to the axles. The test that lifts a head off its ball is one of the head, not of its bolts, and is not put on them.",
+        note: "D compares the two masses; it is no proof load in the rule. Taking it as one, with the tongue weight at rest, is our reading; the endurance test is ±0.6 D, from memory. The value for a center-axle trailer, Dc, is smaller; D is taken and Dc shown. The endurance test along a line 15° down to the rear is among the loads. Above 3.5 t a vertical value V comes on top at the same time, from the length of the bed and the distance to the axles. The test that lifts a head off its ball is one of the head, not of its bolts, and is not put on them.",
         heaviest_kg: None,
         classes: &[
             up_to(

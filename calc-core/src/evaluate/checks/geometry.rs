@@ -47,10 +47,14 @@ impl Analysis<'_> {
         } else {
             (Verdict::Holds, enough)
         };
-        Check::of(id, needed, given)
-            .stands(verdict)
-            .says_of_both(code)
-            .working(w)
+        let judged = Check::of(id, needed, given).stands(verdict);
+        // Of nothing, or less, no share is asked.
+        let judged = if given.si() > 0.0 {
+            judged
+        } else {
+            judged.without_share()
+        };
+        judged.says_of_both(code).working(w)
     }
 
     /// A distance to an edge below the table's value, which calculated tear-out may take the place of: close, where

@@ -171,7 +171,7 @@ impl Analysis<'_> {
             &Line {
                 symbol: "λ",
                 what: "second opinion: breaking load of the whole group, times this case",
-                formula: "instantaneous centre, R = R_ult·(1 − e^(−10Δ))^0.55",
+                formula: "instantaneous center, R = R_ult·(1 − e^(−10Δ))^0.55",
             },
             substituted![
                 ("R_ult", newton(capacity)),
