@@ -137,6 +137,9 @@ fn a_pull_on_one_hollow_face_is_always_asked() {
     );
 }
 
+/// Share used from which a law looks at it: a quarter of what gives a verdict.
+const MATTERS: f64 = 0.2;
+
 /// Of two joints the worse one uses at least as much, where both are judged.
 fn never_eases(make: impl Fn(&mut Input), worsen: impl Fn(&mut Input), ids: &[CheckId]) {
     every_joint(
@@ -163,8 +166,12 @@ fn never_eases(make: impl Fn(&mut Input), worsen: impl Fn(&mut Input), ids: &[Ch
             );
             for id in ids {
                 let used = |r: &Report| r.check(*id).and_then(|check| check.utilisation);
-                // Where ten times too much is asked, the share is only a large number: it stays above that.
-                if let Some((a, b)) = used(&before).zip(used(&after)) {
+                // Where ten times too much is asked, the share is only a large number: it stays above that. Far below what
+                // there is, the clamp is next to nothing, and how bolt and parts share the pull moves it either way.
+                if let Some((a, b)) = used(&before)
+                    .zip(used(&after))
+                    .filter(|(a, _)| *a > MATTERS)
+                {
                     prop_assert!(b >= a.min(10.0) * (1.0 - 1e-3), "{id:?}: {a} to {b}");
                 }
             }

@@ -2,6 +2,7 @@
 
 use crate::mechanics::net_section::TubeSection;
 use crate::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
+use crate::mechanics::twist::TwistedSection;
 use crate::quantity::{InUnits, Length, Stress, mm, newton};
 use crate::scenario::{MemberKind, Mount, Scenario};
 use crate::support;
@@ -30,6 +31,49 @@ pub(crate) fn member_section(s: &Scenario, hole: Length) -> (MemberSection, Memb
     } else {
         let (gross, net) = tube(s, hole);
         (MemberSection::Tube(gross), MemberSection::Tube(net))
+    }
+}
+
+/// The whole section as it takes a twist.
+pub(crate) fn twisted_section(s: &Scenario) -> TwistedSection {
+    let t = &s.tube;
+    if s.member.is_open() {
+        let parts = match s.member.kind {
+            // Web and two flanges, or two legs.
+            MemberKind::Channel if s.bolting.mount == Mount::FromTop => [
+                (t.depth, s.member.outstanding),
+                (2.0 * (t.width - s.member.outstanding), t.design_wall),
+            ],
+            MemberKind::Channel => [
+                (t.width, t.design_wall),
+                (2.0 * (t.depth - t.design_wall), s.member.outstanding),
+            ],
+            _ => [
+                (t.width, t.design_wall),
+                (t.depth - t.design_wall, s.member.outstanding),
+            ],
+        };
+        let constant = |(long, thick): (Length, Length)| long.si() * thick.si().powi(3) / 3.0;
+        return TwistedSection::Open {
+            constant_m4: parts.into_iter().map(constant).sum(),
+            thickest: t.design_wall.max(s.member.outstanding),
+        };
+    }
+    let solid = !support::of(s).is_hollow();
+    match (s.member.is_round(), solid) {
+        (true, _) => TwistedSection::Round {
+            diameter: t.width,
+            wall: if solid { t.width * 0.5 } else { t.design_wall },
+        },
+        (false, true) => TwistedSection::Bar {
+            height: t.depth,
+            width: t.width,
+        },
+        (false, false) => TwistedSection::Closed {
+            height: t.depth,
+            width: t.width,
+            wall: t.design_wall,
+        },
     }
 }
 

@@ -124,8 +124,11 @@ fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
 fn friction(s: &Scenario) -> Option<Said> {
     let counts = s.tightening.surface.mu();
     let found_for_steel = slip_surface(s.input.choice(Field::Surface)?)?.mu();
-    let own = s.input.number(Field::FayingFriction).is_some();
-    if own || (counts - found_for_steel).abs() < 1e-9 {
+    if let Some(own) = s.input.number(Field::FayingFriction) {
+        let less = counts < own;
+        return less.then(|| Said::new(say::NoteFrictionTyped, (Ratio(own), Ratio(counts))));
+    }
+    if (counts - found_for_steel).abs() < 1e-9 {
         return None;
     }
     let code = if s.tightening.metals.contains(&Family::Aluminium) {

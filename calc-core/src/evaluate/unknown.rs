@@ -9,7 +9,7 @@ use crate::report::{
     Check, FatigueReport, Found, Label, NotKnown, Report, Said, Verdict, WouldHelp, say,
 };
 use crate::scenario::unknown::{self, Settled};
-use crate::scenario::{Field, Input, Scenario};
+use crate::scenario::{Field, Input, Scenario, WallBasis};
 
 /// How much there is to say against a joint: by the check that decides.
 fn against(checks: &[Check]) -> f64 {
@@ -162,6 +162,10 @@ pub(super) fn would_help(s: &Scenario, now: Verdict) -> Vec<WouldHelp> {
             let settled = |value: Settled| {
                 let mut input = s.input.clone();
                 value.put(&mut input, field);
+                if field == Field::WallBasis {
+                    // It is found by measuring, and entered as that.
+                    input.choose(WallBasis::Measured);
+                }
                 let verdict = verdict(&Scenario::new(&input).ok()?);
                 Some(Found { value, verdict })
             };
@@ -175,7 +179,7 @@ pub(super) fn would_help(s: &Scenario, now: Verdict) -> Vec<WouldHelp> {
                     .filter_map(settled)
                     .collect();
             }
-            (!all_same(&found)).then(|| WouldHelp {
+            found.iter().any(|f| f.verdict != now).then(|| WouldHelp {
                 field,
                 how: how(field, &s.input),
                 found,

@@ -35,6 +35,7 @@ pub mod stiffness;
 pub mod surface_pressure;
 pub mod thread;
 pub mod tightening;
+pub mod twist;
 pub mod washer;
 pub mod weld;
 pub mod yield_line;

@@ -94,6 +94,21 @@ fn refined(trial: &mut Scenario, from: Setting, step: f64) -> Setting {
     best
 }
 
+/// The joint as it is judged once a torque is entered: what turning by angle, a washer or stretch reaches a wrench does
+/// not. `None` where it would be refused.
+fn by_wrench(s: &Scenario) -> Option<Scenario> {
+    if s.tightening.torque.is_some() || s.tightening.method.by_torque() {
+        return Some(s.clone());
+    }
+    let mut input = s.input.clone();
+    input.torque_nm = Some(Analysis::without_working(s).preload.torque.si());
+    let entered = Scenario::new(&input).ok()?;
+    Some(Scenario {
+        tightening: entered.tightening,
+        ..s.clone()
+    })
+}
+
 /// Tries torques up to the one that stretches the bolt to its proof load.
 ///
 /// ```text
@@ -110,7 +125,9 @@ pub(super) fn setting(s: &Scenario) -> WrenchSetting {
     if matches!(now.verdict, Verdict::Holds | Verdict::NotChecked) {
         return none;
     }
-    let mut trial = s.clone();
+    let Some(mut trial) = by_wrench(s) else {
+        return none;
+    };
     let proof = Analysis::without_working(s).preload.proof.si();
     let highest = s.tightening.nut_factor * s.bolting.thread.major().si() * proof;
     let tried: Vec<Setting> = (1..=STEPS)

@@ -110,6 +110,7 @@ messages! {
     ClampRoundWall = "clamp-round-wall" (0),
     // The bolt.
     BoltBelowProof = "bolt-below-proof" (3),
+    BoltStretchedOnce = "bolt-stretched-once" (2),
     BoltOverProof = "bolt-over-proof" (3),
     BoltOverYield = "bolt-over-yield" (3),
     GradeNotForClamping = "grade-not-for-clamping" (0),
@@ -200,6 +201,8 @@ messages! {
     SectionTooWeak = "section-too-weak" (2),
     SectionFine = "section-fine" (2),
     SectionUsedUp = "section-used-up" (1),
+    RailTooWeak = "rail-too-weak" (2),
+    RailFineSoFar = "rail-fine-so-far" (2),
     // Distances, holes, seats.
     EndFarEnough = "end-far-enough" (2),
     EndTooNear = "end-too-near" (2),
@@ -277,6 +280,7 @@ messages! {
     NotePackingFaces = "note-packing-faces" (0),
     NoteNotKnown = "note-not-known" (1),
     NoteFrictionOfAluminum = "note-friction-of-aluminum" (1),
+    NoteFrictionTyped = "note-friction-typed" (2),
     NoteFrictionOfStainless = "note-friction-of-stainless" (1),
     NoteGalvanicZincSparesAluminium = "note-galvanic-zinc-spares-aluminium" (0),
     NoteGalvanicZincSparesSteel = "note-galvanic-zinc-spares-steel" (0),
@@ -287,6 +291,7 @@ messages! {
     NoteGalvanicIsolate = "note-galvanic-isolate" (0),
     NoteGalvanicDrain = "note-galvanic-drain" (0),
     NoteOpenSectionTwist = "note-open-section-twist" (0),
+    NoteCheeksNotAsked = "note-cheeks-not-asked" (0),
     NoteOneSidedFitting = "note-one-sided-fitting" (0),
     NoteLoadInLine = "note-load-in-line" (0),
     NoteEndDistanceTaken = "note-end-distance-taken" (1),

@@ -217,7 +217,8 @@ pub struct Check {
     pub factor: f64,
     /// What the factor is, by key.
     pub factor_is: Factor,
-    /// factor × demand / capacity; `None` where not checked.
+    /// factor × demand / capacity; `None` where not checked. Of next to nothing no share is told in JSON.
+    #[serde(serialize_with = "share_told")]
     pub utilisation: Option<f64>,
     /// The load case that decides; `None` where no load enters.
     pub case: Option<Governing>,
@@ -225,6 +226,14 @@ pub struct Check {
     pub reason: Said,
     /// The working.
     pub steps: Vec<Step>,
+}
+
+/// Share used beyond which it says only that there is next to nothing.
+const BEYOND_TELLING: f64 = 1e6;
+
+#[allow(clippy::ref_option, reason = "serde hands over a reference")]
+fn share_told<S: serde::Serializer>(used: &Option<f64>, to: S) -> Result<S::Ok, S::Error> {
+    used.filter(|used| *used < BEYOND_TELLING).serialize(to)
 }
 
 keys! {

@@ -47,7 +47,10 @@ pub(super) fn tightening(
     let scatter = r
         .or_derived(Field::Scatter, by.plus_minus().max(method.plus_minus()))
         .max(by.least());
-    let faying_friction = r.or_derived(Field::FayingFriction, surface.mu());
+    // A test of other faces is no test of these: more than is published for what lies here never counts.
+    let faying_friction = r
+        .or_derived(Field::FayingFriction, surface.mu())
+        .min(surface.mu());
     Some(Tightening {
         nut_factor,
         nut_factor_band,

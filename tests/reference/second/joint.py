@@ -44,7 +44,7 @@ class Joint:
         # A torque on the wrench has the spread of a wrench, whatever else was to be measured.
         by_wrench = tables.SCATTER["wrench"] if "torque_nm" in given else 0.0
         self.scatter = given.get("scatter_share", max(tables.SCATTER[self.tightening], by_wrench))
-        self.mu = given.get("faying_friction", tables.FRICTION.get(self.faying_surface))
+        self.mu = min(given.get("faying_friction", 1.0), self.published_friction)
         outer, wall = tables.sleeve(self.sleeve)
         self.sleeve_outer = given.get("sleeve_outer_mm", outer)
         self.sleeve_wall = given.get("sleeve_wall_mm", wall)
@@ -66,6 +66,20 @@ class Joint:
         ranges = tables.STAINLESS_RANGES if self.stainless else tables.NUT_FACTOR_RANGES
         low, usual, high = ranges[self.lubrication]
         return (k, k) if low <= k <= high else (min(k, usual), max(k, usual))
+
+    @property
+    def published_friction(self):
+        """Between the metals that meet: what was found for steel does not carry over to aluminium."""
+        metals = [self.tube_material, self.fitting_material]
+        if self.support == "spreader" and not self.open_section:
+            metals.append(self.given.get("spreader_material", "a36"))
+        if self.support == "through-sleeve":
+            metals.append(self.given.get("sleeve_material", "a513-1020"))
+        surface = self.faying_surface
+        classes = surface.startswith(("en-", "steel-"))
+        if any(m in tables.ALUMINIUM for m in metals) and (classes or surface == "bare-clean"):
+            return 0.10
+        return tables.FRICTION[surface]
 
     @property
     def stainless(self):

@@ -1,4 +1,5 @@
-"""The tube behind the bolts: stress of the whole section and with the holes out, MPa.
+"""The tube behind the bolts: stress of the whole section and with the holes out, MPa, with the shear of a twist (Bredt) put to
+it as Huber and von Mises do.
 
 A rectangular tube with its round corners, as it is rolled: outside radius as given, inside radius that less the wall.
 """
@@ -30,7 +31,7 @@ def tube(b, h, t, r):
 def stresses(j, case):
     """At the bolt farthest from the load: whole and net. Everything ahead of it counts as bending."""
     last = max(a for a, _ in j.positions())
-    (fx, fy, fz), (x, _, z), (gx, gy, gz) = case.force, case.point, case.moment
+    (fx, fy, fz), (x, y, z), (gx, gy, gz) = case.force, case.point, case.moment
     # Nobody has said that one part relieves another (braking under a ball that stands low takes from the tongue's
     # moment): parts are added by size.
     m_up = abs(z * fx) + (abs(x) + last) * abs(fz) + abs(gy) * 1e3
@@ -61,4 +62,21 @@ def stresses(j, case):
         + m_up * high / 2 / (i_up - out_up)
         + m_side * broad / 2 / (i_side - out_side)
     )
-    return whole, net
+    if j.joint == "spring-hanger":
+        # The force bends the rail as the frame has it; of each couple that comes in one side has at least half.
+        half = [
+            abs(fx) / 2,
+            (m_up - last * abs(fz)) / 2,
+            (m_side - last * abs(fy)) / 2,
+            (abs(z * fy) + abs(y * fz) + abs(gx) * 1e3) / 2,
+        ]
+        tau = math.sqrt(3) * half[3] / (2 * (high - t) * (broad - t) * t)
+
+        def greatest(a, i, k):
+            return max(half[0] / a, half[1] * high / 2 / i, half[2] * broad / 2 / k, tau)
+
+        return greatest(area, i_up, i_side), greatest(area - out_area, i_up - out_up, i_side - out_side)
+    # Twist about the tube's own axis: shear flow round the middle line of the wall.
+    twist = abs(z * fy) + abs(y * fz) + abs(gx) * 1e3
+    tau = twist / (2 * (high - t) * (broad - t) * t)
+    return math.hypot(whole, math.sqrt(3) * tau), math.hypot(net, math.sqrt(3) * tau)

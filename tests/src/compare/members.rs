@@ -5,7 +5,8 @@ use calc_core::mechanics::flange::{self, Held, Turning};
 use calc_core::mechanics::net_section::Block;
 use calc_core::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use calc_core::mechanics::ring::Ring;
-use calc_core::quantity::{InUnits, Length, inch, mm, mpa, newton};
+use calc_core::mechanics::twist::TwistedSection;
+use calc_core::quantity::{InUnits, Length, Moment, inch, mm, mpa, newton};
 use calc_core::report::{Check as Answer, CheckId, Report};
 use calc_core::{Input, Scenario, evaluate};
 
@@ -141,6 +142,36 @@ fn counted(arm: Length) -> f64 {
     flange::lever(&[arm], Held::OnOneSide).si() / width.si()
 }
 
+/// Shear stress of a twist of 1 N·m, MPa; of a bar also as the coefficient that tables list, `τ = T/(α·b·t²)`.
+fn twisted(row: &Row) -> Vec<(&'static str, f64)> {
+    let length = |name: &str| mm(row.number(name));
+    let stress = |section: TwistedSection| section.shear_stress(Moment(1.0)).si() * 1e-6;
+    match row.text("case") {
+        "twist-bar" => {
+            let (height, width) = (length("long_mm"), length("short_mm"));
+            let of_one = stress(TwistedSection::Bar { height, width });
+            let [long, short] = [height, width].map(|side| side.si() * 1e3);
+            vec![("coefficient", 1e3 / (of_one * long * short * short))]
+        }
+        "twist-round" => {
+            let (diameter, wall) = (length("diameter_mm"), length("wall_mm"));
+            vec![(
+                "per_moment_mpa",
+                stress(TwistedSection::Round { diameter, wall }),
+            )]
+        }
+        _ => {
+            let (height, width) = (length("height_mm"), length("width_mm"));
+            let closed = TwistedSection::Closed {
+                height,
+                width,
+                wall: length("wall_mm"),
+            };
+            vec![("per_moment_mpa", stress(closed))]
+        }
+    }
+}
+
 fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
     let n = |name: &str| row.number(name);
     Some(match row.text("case") {
@@ -153,6 +184,7 @@ fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
             let lever = flange::lever(&places, Held::OnBothSides(mm(n("span_mm"))));
             vec![("lever_mm", lever.si() * 1e3)]
         }
+        "twist-bar" | "twist-round" | "twist-closed" => twisted(row),
         "ring-coefficients" => {
             // A ring of unit radius and unit stiffness.
             let unit = Ring {

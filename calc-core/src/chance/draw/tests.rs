@@ -248,7 +248,7 @@ fn better_inputs_make_better_shares() {
     );
     let thicker = run(&at(5.0, 0.75), 2, n);
     assert!(thicker.reaches > chance.reaches);
-    let rougher = run(&joint(|i| i.faying_friction = Some(0.4)), 2, n);
+    let rougher = run(&joint(|i| i.faying_surface = String::from("en-b")), 2, n);
     assert!(rougher.slips < chance.slips);
     assert!(rougher.slip_use.quantiles[2] < chance.slip_use.quantiles[2]);
     let heavier = run(&joint(|i| i.trailer_mass_kg = 1500.0), 2, n);

@@ -104,9 +104,26 @@ impl Analysis<'_> {
         }
         let verdict = match judged.verdict() {
             Verdict::Close if !over_proof => Verdict::Holds,
+            Verdict::DoesNotHold if self.stretched_once() => {
+                reason = said(
+                    say::BoltStretchedOnce,
+                    (self.preload.max, self.preload.proof),
+                );
+                Verdict::Close
+            }
             other => other,
         };
         judged.stands(verdict).reason(reason).working(w)
+    }
+
+    /// Structural bolts that are tightened past their yield by turn or washer, as their standard has it: once. What pulls at
+    /// them from outside is asked apart.
+    pub(super) fn stretched_once(&self) -> bool {
+        let s = self.s;
+        s.bolting.grade.pretension_group().is_some()
+            && !s.tightening.method.by_torque()
+            && s.tightening.torque.is_none()
+            && self.preload.nominal <= self.preload.proof * (1.0 + 1e-9)
     }
 
     /// Grades that a standard does not let be clamped with, as such or with zinc on them.

@@ -88,12 +88,21 @@ impl Analysis<'_> {
         if let Some(pulled) = pulled {
             judged = judged.in_case(pulled.loads.case.case, pulled.loads.case.kind);
         }
+        // Pretension takes nothing of a bolt's tensile strength, where it is stretched once: AISC 360-22 J3.7. The pull
+        // itself is asked of that strength.
+        let stretched = self.stretched_once() && pull * shear::OMEGA <= self.pull_strength();
         let verdict = if demand <= proof {
             Verdict::Holds
+        } else if stretched {
+            Verdict::Close
         } else {
             judged.verdict().max(Verdict::Close)
         };
-        let reason = said(code, (newton(demand), newton(proof), newton(yields)));
+        let reason = if stretched && demand > yields {
+            said(say::BoltStretchedOnce, (newton(demand), newton(proof)))
+        } else {
+            said(code, (newton(demand), newton(proof), newton(yields)))
+        };
         Some(judged.stands(verdict).reason(reason).working(w))
     }
 

@@ -6,8 +6,9 @@ use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
-use crate::evaluate::member_section::{MemberSection, member_section};
+use crate::evaluate::member_section::{MemberSection, member_section, twisted_section};
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
+use crate::mechanics::twist::TwistedSection;
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
 use crate::report::working::Line;
@@ -25,10 +26,23 @@ struct Pulled {
     end: Length,
 }
 
+/// What the member has to carry behind its last bolt.
+#[derive(Clone, Copy)]
+struct OnMember {
+    /// Pull, N.
+    pull: f64,
+    /// Moments about the sideways and the upright line, N·m.
+    up: f64,
+    side: f64,
+    /// Moment about the member's own axis, N·m.
+    twist: f64,
+}
+
 /// The member behind its last bolt, in the case that decides.
 struct Behind {
-    /// Pull, N, and moments about the two axes, N·m.
-    forces: (f64, f64, f64),
+    forces: OnMember,
+    /// Shear stress of the whole section under the twist.
+    twisted: Stress,
     /// Stress of the whole section, and of what the holes leave.
     on_gross: Stress,
     on_net: Stress,
@@ -38,32 +52,83 @@ struct Behind {
 }
 
 impl Analysis<'_> {
-    /// Pull and bending of the tube behind its last bolt in a case; what counts against each other is
+    /// Pull, bending and twist of the member behind its last bolt in a case; what counts against each other is
     /// added up.
-    fn on_tube(&self, case: &LoadCase) -> (f64, f64, f64) {
+    fn on_member(&self, case: &LoadCase) -> OnMember {
         let s = self.s;
         let half = 0.5 * (s.bolting.along as f64 - 1.0) * s.bolting.spacing_along.si();
         let ahead = case.ahead.abs() + half;
-        let [_, about_side, about_up] = case.about.map(f64::abs);
-        (
-            case.along.abs(),
-            case.up.abs() * ahead + case.along.abs() * case.below.abs() + about_side,
-            case.side.abs() * ahead + case.along.abs() * s.aside() + about_up,
-        )
+        let [about_along, about_side, about_up] = case.about.map(f64::abs);
+        let (along, side, up) = (case.along.abs(), case.side.abs(), case.up.abs());
+        let below = case.below.abs();
+        OnMember {
+            pull: along,
+            up: up * ahead + along * below + about_side,
+            side: side * ahead + along * s.aside() + about_up,
+            twist: side * below + up * s.aside() + about_along,
+        }
     }
 
-    /// Only where the load comes at the free end of the tube: what bends a tube at a hanger depends on
-    /// the rest of the frame.
+    /// A hanger brings its load in along the length of a rail, and what the rail has to carry depends on the rest of the
+    /// frame. Whatever that is, each moment and each force that comes in goes on to the two sides, so one of them has at
+    /// least half of it. Which side has which is not known: each is asked alone.
+    fn at_least(&self, case: &LoadCase) -> [OnMember; 4] {
+        let half = 0.5 * (self.s.bolting.along as f64 - 1.0) * self.s.bolting.spacing_along.si();
+        // The force itself bends the rail as a whole; only what turns about the joint is certain.
+        let whole = self.on_member(case);
+        let none = OnMember {
+            pull: 0.0,
+            up: 0.0,
+            side: 0.0,
+            twist: 0.0,
+        };
+        let up = (whole.up - case.up.abs() * half) * 0.5;
+        let side = (whole.side - case.side.abs() * half) * 0.5;
+        [
+            OnMember {
+                pull: whole.pull * 0.5,
+                ..none
+            },
+            OnMember { up, ..none },
+            OnMember { side, ..none },
+            OnMember {
+                twist: whole.twist * 0.5,
+                ..none
+            },
+        ]
+    }
+
+    /// Pull, bending and twist of the member behind its last bolt.
+    ///
+    /// ```text
+    /// σ_v = √(σ² + 3·τ²)
+    /// ```
+    ///
+    /// At a hanger only what is certain of it, see [`Self::at_least`].
     pub(super) fn net_section(&self) -> Option<Check> {
         let s = self.s;
-        if s.loads.joint == JointKind::SpringHanger {
-            return None;
-        }
+        let hanger = s.loads.joint == JointKind::SpringHanger;
         let (gross, net) = member_section(s, effective_hole(self.hole_in_tube()));
-        let stress = |section: &MemberSection, loads: &BoltLoads| {
-            let (pull, up, side) = self.on_tube(&loads.case);
-            section.stress(pull, up, side).map(InUnits::si)
+        let twisted = twisted_section(s);
+        let together = |section: &MemberSection, on: OnMember| {
+            let bent = section.stress(on.pull, on.up, on.side)?.si();
+            let sheared = twisted.shear_stress(Moment(on.twist)).si();
+            Some(bent.hypot(sheared * 3.0_f64.sqrt()))
         };
+        let deciding = |section: &MemberSection, case: &LoadCase| {
+            let mut most = (self.on_member(case), None);
+            if !hanger {
+                return (most.0, together(section, most.0));
+            }
+            for on in self.at_least(case) {
+                let stress = together(section, on);
+                if most.1.is_none() || stress > most.1 {
+                    most = (on, stress);
+                }
+            }
+            most
+        };
+        let stress = |section: &MemberSection, loads: &BoltLoads| deciding(section, &loads.case).1;
         if self
             .cases()
             .all
@@ -87,41 +152,83 @@ impl Analysis<'_> {
         let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
         let (resistance, demand) = most_used(breaks, yields);
         let on = |section| Stress::of_si(stress(section, demand.loads).unwrap_or(0.0));
+        let (forces, _) = deciding(&net, &demand.loads.case);
         let behind = Behind {
-            forces: self.on_tube(&demand.loads.case),
+            forces,
+            twisted: twisted.shear_stress(Moment(forces.twist)),
             on_gross: on(&gross),
             on_net: on(&net),
             allowed_on_gross: fy / omega_yield,
             allowed_on_net: fu / omega_rupture,
         };
+        let told = if hanger {
+            [say::RailTooWeak, say::RailFineSoFar]
+        } else {
+            [say::SectionTooWeak, say::SectionFine]
+        };
         Some(
             demand
                 .against::<Stress>(CheckId::NetSection, resistance.capacity)
-                .says([say::SectionTooWeak, say::SectionFine])
+                .says(told)
                 .working(self.explained(|w| self.section_lines(w, &behind))),
         )
     }
 
     fn section_lines(&self, w: &mut Working, behind: &Behind) {
         let s = self.s;
-        let (pull, up, side) = behind.forces;
-        let bending = Cite::new(Source::Elementary, "bending", Flag::Computed);
+        let OnMember {
+            pull,
+            up,
+            side,
+            twist,
+        } = behind.forces;
+        let bending = Cite::new(
+            Source::Elementary,
+            "bending, and twist by √(σ² + 3·τ²)",
+            Flag::Computed,
+        );
+        if twist > 0.0 {
+            w.line(
+                &Line {
+                    symbol: "τ",
+                    what: "shear stress of the whole section under the twist",
+                    formula: match twisted_section(s) {
+                        TwistedSection::Closed { .. } => "T/(2·A_m·t)",
+                        TwistedSection::Round { .. } => "T·D/(2·J)",
+                        TwistedSection::Bar { .. } => {
+                            "T/(α·b·t²), α from 0.208 (square) to 1/3 (flat)"
+                        }
+                        TwistedSection::Open { .. } => "T·t_max/Σ(b·t³/3)",
+                    },
+                },
+                substituted![("T", Moment(twist))],
+                behind.twisted,
+                Cite::new(
+                    Source::HandbookRecalled,
+                    "twist of bars and tubes",
+                    Flag::Memory,
+                ),
+            );
+        }
         w.line(
             &Line {
                 symbol: "σ_g",
                 what: "stress of the whole section behind the last bolt",
                 formula: match s.member.kind {
                     MemberKind::Channel | MemberKind::Angle => {
-                        "N/A + bending at the worst corner of a section without symmetry"
+                        "√(σ² + 3·τ²), σ = N/A + bending at the worst corner of a section without symmetry"
                     }
-                    MemberKind::RoundTube => "N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)",
-                    _ => "N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
+                    MemberKind::RoundTube => {
+                        "√(σ² + 3·τ²), σ = N/A + D/2·√((M_1/I_1)² + (M_2/I_2)²)"
+                    }
+                    _ => "√(σ² + 3·τ²), σ = N/A + M_1·h/(2·I_1) + M_2·b/(2·I_2)",
                 },
             },
             substituted![
                 ("N", newton(pull)),
                 ("M_1", Moment(up)),
-                ("M_2", Moment(side))
+                ("M_2", Moment(side)),
+                ("τ", behind.twisted)
             ],
             behind.on_gross,
             bending,
@@ -140,6 +247,7 @@ impl Analysis<'_> {
                 ("N", newton(pull)),
                 ("M_1", Moment(up)),
                 ("M_2", Moment(side)),
+                ("τ", behind.twisted),
                 ("d_h", effective_hole(self.hole_in_tube()))
             ],
             behind.on_net,

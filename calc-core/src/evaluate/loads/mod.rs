@@ -85,6 +85,9 @@ pub(crate) fn notes(s: &Scenario) -> Vec<Sentence<0>> {
     if l.joint == JointKind::SpringHanger {
         notes.push(say::NoteTubeBendingNotAsked);
     }
+    if s.bolting.two_cheeks && s.fitting.thickness.si() > 0.0 {
+        notes.push(say::NoteCheeksNotAsked);
+    }
     notes
 }
 
