@@ -249,7 +249,7 @@ fn better_inputs_make_better_shares() {
     let thicker = run(&at(5.0, 0.75), 2, n);
     assert!(thicker.reaches > chance.reaches);
     let smoother = run(&joint(|i| i.faying_friction = Some(0.05)), 2, n);
-    assert!(smoother.slips > chance.slips);
+    assert!(smoother.slips >= chance.slips);
     assert!(smoother.slip_use.quantiles[2] > chance.slip_use.quantiles[2]);
     let heavier = run(&joint(|i| i.trailer_mass_kg = 1500.0), 2, n);
     assert!(heavier.slips >= chance.slips);
