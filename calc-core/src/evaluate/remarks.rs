@@ -18,6 +18,7 @@ pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
         long_bolt(s),
         long_stainless(s),
         hard_bolt(s),
+        matching_nut(s),
         set_torque(s),
         threads(s, preload),
         scatter(s),
@@ -49,6 +50,15 @@ fn long_bolt(s: &Scenario) -> Option<Said> {
     let b = &s.bolting;
     let weaker = b.grade.strength(b.thread, Length::default()) != Some(b.strength);
     weaker.then(|| Said::new(say::NoteLongBoltWeaker, (s.bolt_length(),)))
+}
+
+/// Tensile strength from which a plain nut or a mild washer is clearly the weaker part.
+const STRONG_BOLT_MPA: f64 = 1000.0;
+
+/// The nut is taken to be no weaker than the bolt, and the washer no softer than it: nobody asks.
+fn matching_nut(s: &Scenario) -> Option<Said> {
+    let strong = s.bolting.strength.tensile.si() >= STRONG_BOLT_MPA * 1e6;
+    strong.then(|| plain(say::NoteMatchingNut))
 }
 
 /// Torque that is set where turn or stretch was to tell.

@@ -276,6 +276,7 @@ messages! {
     NoteLongStainless = "note-long-stainless" (2),
     NoteScatterLeast = "note-scatter-least" (2),
     NoteLongBoltWeaker = "note-long-bolt-weaker" (1),
+    NoteMatchingNut = "note-matching-nut" (0),
     NoteHardBoltZinc = "note-hard-bolt-zinc" (0),
     NotePackingFaces = "note-packing-faces" (0),
     NoteNotKnown = "note-not-known" (1),
