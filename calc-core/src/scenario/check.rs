@@ -319,6 +319,7 @@ const FIT_UP: f64 = 0.01;
 
 fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
+    let material = material.as_thick_as(r.length(Field::FittingThickness));
     let strength = material.least_beside(tube.weld_near);
     let hole = Length::of_si(r.or_derived(Field::FittingHole, bolting.hole.si()));
     r.refuse_if(
@@ -360,6 +361,7 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         given_depth
     };
     let wall = r.length(Field::TubeWall);
+    let material = material.as_thick_as(wall);
     let hollow = !support.is_solid();
     member::check_walls(r, kind, hollow, (width, depth, wall));
     // Only a rectangular tube has corners that count.
@@ -542,6 +544,7 @@ fn sleeve(
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;
+    let material = material.as_thick_as(wall);
     let used = support.has_sleeve();
     if used {
         r.refuse_if(
