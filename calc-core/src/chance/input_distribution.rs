@@ -379,8 +379,9 @@ const FILED: f64 = 0.15e-3;
 
 /// Where a piece between the walls carries, how short it comes out. A piece that is too long is taken as it is.
 fn fit(s: &Scenario) -> InputDistribution {
-    let short = s.sleeve_short.si();
-    let drawn = s.support.may_be_short() && short > 0.0 && !s.member.is_open();
+    let between = s.support.may_be_short() && !s.member.is_open();
+    let short = if between { s.sleeve_short.si() } else { 0.0 };
+    let drawn = short > 0.0;
     let (form, because) = if drawn {
         let form = DistributionKind::Triangular {
             low: (short - FILED).max(0.0),

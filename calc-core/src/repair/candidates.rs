@@ -23,24 +23,24 @@ const ENOUGH: usize = 2250;
 /// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
 /// bolt leaves less room for sleeves.
 pub(super) fn all(s: &Scenario) -> Vec<Input> {
-    with_bolts(s, &[(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)])
+    with_bolts(s, &[(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)], ENOUGH)
 }
 
 /// The same with still more bolts: two more in each row, or one more and a row more. For joints that nothing else holds.
 pub(super) fn with_more_bolts(s: &Scenario) -> Vec<Input> {
-    with_bolts(s, &[(2.0, 0.0), (1.0, 1.0)])
+    with_bolts(s, &[(2.0, 0.0), (1.0, 1.0)], 0)
 }
 
-fn with_bolts(s: &Scenario, added: &[(f64, f64)]) -> Vec<Input> {
+fn with_bolts(s: &Scenario, added: &[(f64, f64)], enough: usize) -> Vec<Input> {
     // Nothing is put into what is not hollow: other bolts, another torque and better faces remain.
     let parts: &[_] = if support::of(s).is_hollow() {
         &PARTS
     } else {
         &[]
     };
-    let mut all = Vec::with_capacity(2 * ENOUGH);
+    let mut all = Vec::with_capacity(ENOUGH + enough);
     for (index, thread) in sizes(s).into_iter().enumerate() {
-        if index >= SIZES && (all.len() >= ENOUGH || parts.is_empty()) {
+        if index >= SIZES && (all.len() >= enough || parts.is_empty()) {
             break;
         }
         for base in bolts(s, thread, added) {

@@ -319,7 +319,6 @@ const FIT_UP: f64 = 0.01;
 
 fn fitting(r: &mut Reader<'_>, tube: &Tube, bolting: &Bolting, between: Length) -> Option<Fitting> {
     let material = r.row(Field::FittingMaterial, catalog::material)?;
-    let material = material.as_thick_as(r.length(Field::FittingThickness));
     let strength = material.least_beside(tube.weld_near);
     let hole = Length::of_si(r.or_derived(Field::FittingHole, bolting.hole.si()));
     r.refuse_if(
@@ -361,7 +360,6 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
         given_depth
     };
     let wall = r.length(Field::TubeWall);
-    let material = material.as_thick_as(wall);
     let hollow = !support.is_solid();
     member::check_walls(r, kind, hollow, (width, depth, wall));
     // Only a rectangular tube has corners that count.
