@@ -38,17 +38,18 @@ pub struct Nearest {
     pub reason: Said,
 }
 
-/// How far a candidate is from holding: most that is used in any check that does not hold; `None` where all hold.
+/// How far a candidate is from holding: most that is used in any check that fails, or else in any that is close; `None`
+/// where all hold. What cannot be judged counts where nothing fails: much of it follows from a joint that slips.
 fn shortfall(checks: &[Check]) -> Option<f64> {
-    checks
-        .iter()
-        .filter_map(|check| match check.verdict {
-            Verdict::Holds => None,
-            Verdict::Close => Some(check.utilisation.unwrap_or(1.0)),
-            Verdict::DoesNotHold => Some(FAILS + check.utilisation.unwrap_or(NO_SHARE)),
-            Verdict::NotChecked => Some(NOT_JUDGED),
-        })
-        .reduce(f64::max)
+    let most = |verdict: Verdict, without: f64| {
+        let of = checks.iter().filter(|check| check.verdict == verdict);
+        of.map(|check| check.utilisation.unwrap_or(without))
+            .reduce(f64::max)
+    };
+    most(Verdict::DoesNotHold, NO_SHARE)
+        .map(|used| FAILS + used)
+        .or_else(|| most(Verdict::NotChecked, 0.0).map(|_| NOT_JUDGED))
+        .or_else(|| most(Verdict::Close, 1.0))
 }
 
 /// Those that have come nearest so far, nearest first.

@@ -57,6 +57,7 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
 test('where nothing holds, the page says what comes nearest and what stands against it', async (t) => {
   const { page, clean } = await open(t);
   await rows(page).first().waitFor();
+  await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
   await page.locator('#trailer_mass_kg').fill('4500 kg');
   const told = page.locator('.repairs:not([data-stale]) p', { hasText: 'What comes nearest' });
   await told.waitFor();
