@@ -21,6 +21,7 @@ pub mod gauntlet;
 pub mod joints;
 pub mod moved;
 pub mod reference;
+pub mod repairs36;
 pub mod table;
 pub mod tolerance;
 pub mod ways;

@@ -30,6 +30,7 @@ mod outside_values;
 mod program;
 mod properties;
 mod repairs;
+mod repairs36;
 mod runner;
 mod second_opinion;
 mod sheets;

@@ -13,6 +13,16 @@ const ADM_WELDED: Cite = Cite::new(
     Flag::ReadSecondHand,
 );
 const ADM_WELDED_RECALLED: Cite = Cite::new(Source::Adm2020, "welded strengths", Flag::Memory);
+const ADM_THICK: Cite = Cite::new(
+    Source::Adm2020,
+    "Table A3.3, filler 4043 above 3/8 in",
+    Flag::ReadSecondHand,
+);
+const ADM_THICK_LIKELY: Cite = Cite::new(
+    Source::HandbookRecalled,
+    "thick 6061-T6 as welded, 14 ksi",
+    Flag::ReadSecondHand,
+);
 const MMPDS: Cite = Cite::new(
     Source::Mmpds01,
     "note on welded 6061-T6",
@@ -92,8 +102,17 @@ pub(super) const A6061_T6: Material = alloy(
         least: Strength::new(Ksi(15.0), Ksi(24.0), ADM_WELDED),
         likely: Strength::new(Ksi(20.0), Ksi(24.0), MMPDS),
     },
-    "US extrusion limits are 35 ksi yield and 38 ksi ultimate (241 and 262 MPa). Welded: Eurocode 9 gives 115 and 175 MPa, the US manual 15 and 24 ksi (103 and 165 MPa).",
+    "US extrusion limits are 35 ksi yield and 38 ksi ultimate (241 and 262 MPa). Welded: Eurocode 9 gives 115 and 175 MPa, the US manual 15 and 24 ksi (103 and 165 MPa), above 3/8 in 11 ksi (76 MPa) yield.",
 );
+
+/// Beside a weld with the filler that leaves the least, in metal above 3/8 in.
+pub(super) const A6061_T6_THICK: Material = Material {
+    welded: Some(Welded {
+        least: Strength::new(Ksi(11.0), Ksi(24.0), ADM_THICK),
+        likely: Strength::new(Ksi(14.0), Ksi(24.0), ADM_THICK_LIKELY),
+    }),
+    ..A6061_T6
+};
 
 pub(super) const A6063_T5: Material = alloy(
     ["6063-t5", "Aluminum 6063-T5"],

@@ -7,7 +7,7 @@ use uom::si::temperature_coefficient::per_kelvin;
 use super::printed::PrintedStress;
 use super::{alloys, steels};
 use crate::cite::{Cite, Flag, Source};
-use crate::quantity::Stress;
+use crate::quantity::{InUnits, Length, Stress};
 
 /// Kind of material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, serde::Serialize)]
@@ -263,8 +263,33 @@ impl Material {
     /// For the answer beside the verdict: see [`outlook`](crate::outlook).
     #[must_use]
     pub fn usual(&'static self) -> &'static Self {
+        if *self == THICK_6061_T6[0] {
+            return &THICK_6061_T6[1];
+        }
         let stronger = |row: &&'static Self| row.id == self.id;
         USUAL.iter().find(stronger).unwrap_or(self)
+    }
+
+    /// The same material in a part so thick: metal above 3/8 in keeps less beside a weld.
+    #[must_use]
+    pub fn as_thick_as(&'static self, wall: Length) -> &'static Self {
+        let welds_worse = wall.si() > THICK && self.id == THICK_6061_T6[0].id;
+        if welds_worse { &THICK_6061_T6[0] } else { self }
+    }
+
+    /// The same material as if a weld took nothing away.
+    ///
+    /// For what a bench may show of parts that were welded cool: never for verdicts.
+    #[must_use]
+    pub fn unsoftened(&'static self) -> &'static Self {
+        let same = |row: &&'static Self| row.id == self.id;
+        UNSOFTENED.iter().find(same).unwrap_or(self)
+    }
+
+    const fn unwelded(mut self) -> Self {
+        self = self.with_usual_for_least();
+        self.welded = None;
+        self
     }
 
     const fn with_usual_for_least(mut self) -> Self {
@@ -332,7 +357,12 @@ const MATERIALS: [Material; 14] = [
 static ROWS: [Material; MATERIALS.len()] = MATERIALS;
 
 /// The same in the same order, each with its usual strength in the place of the least.
-static USUAL: [Material; MATERIALS.len()] = {
+static USUAL: [Material; MATERIALS.len()] = each_row(false);
+
+/// The same again, and a weld takes nothing away.
+static UNSOFTENED: [Material; MATERIALS.len()] = each_row(true);
+
+const fn each_row(unwelded: bool) -> [Material; MATERIALS.len()] {
     let mut rows = MATERIALS;
     let mut i = 0;
     while i < rows.len() {
@@ -342,12 +372,29 @@ static USUAL: [Material; MATERIALS.len()] = {
             reason = "checked by the compiler while it computes the constant"
         )]
         {
-            rows[i] = rows[i].with_usual_for_least();
+            rows[i] = if unwelded {
+                rows[i].unwelded()
+            } else {
+                rows[i].with_usual_for_least()
+            };
         }
         i += 1;
     }
     rows
-};
+}
+
+/// Thickness above which 6061-T6 is counted with less beside a weld, m (3/8 in, and what a rule reads).
+///
+/// # Sources
+/// Aluminum Design Manual, welded strengths of 6061-T6: 15 ksi up to 3/8 in with any filler, 11 ksi above it with 4043;
+/// quoted second-hand, the bound from memory.
+const THICK: f64 = 9.6e-3;
+
+/// 6061-T6 above that, and the same with its usual strength in the place of the least.
+static THICK_6061_T6: [Material; 2] = [
+    alloys::A6061_T6_THICK,
+    alloys::A6061_T6_THICK.with_usual_for_least(),
+];
 
 /// All materials: aluminium, steel, stainless.
 #[must_use]

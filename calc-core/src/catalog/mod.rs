@@ -53,7 +53,7 @@ pub use material::{Family, Material, ProductForm, Strength, Welded, material, ma
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};
 pub use scatter::{TighteningMethod, tightening_method, tightening_methods};
 pub use threads::{System, Thread, thread, threads};
-pub use tubes::{Sleeve, sleeve, sleeves};
+pub use tubes::{Sleeve, SleeveForm, sleeve, sleeves};
 pub use washers::{Washer, WasherSeries, washer, washers};
 pub use wileman::{WilemanConstants, wileman, wileman_constants};
 pub use zinc_coat::ZincCoat;

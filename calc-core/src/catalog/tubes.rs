@@ -1,11 +1,22 @@
-//! Stock that sleeves are cut from: pipe in nominal sizes and round tube.
+//! Stock that sleeves are cut from: pipe in nominal sizes, round tube, and round bar that is bored.
 
 use core::f64::consts::PI;
 
 use crate::cite::{Cite, Flag, Source};
 use crate::quantity::{Area, Length, inch};
 
-/// A size of pipe or round tube.
+/// What a sleeve is made from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SleeveForm {
+    /// Pipe in a nominal size.
+    Pipe,
+    /// Round tube.
+    Tube,
+    /// Round bar, bored for the bolt in a lathe.
+    BoredBar,
+}
+
+/// A size of pipe, round tube or bored bar.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sleeve {
     id: &'static str,
@@ -14,11 +25,12 @@ pub struct Sleeve {
     wall_in: f64,
     bore_tolerance_in: f64,
     materials: &'static [&'static str],
+    form: SleeveForm,
     cite: Cite,
 }
 
 impl Sleeve {
-    /// Id: `nps-1.2-40`, `rt-0.750x0.120`.
+    /// Id: `nps-1.2-40`, `rt-0.750x0.120`; of a bored bar its diameter and its bore, `rb-1.250x0.531`.
     #[must_use]
     pub const fn id(&self) -> &'static str {
         self.id
@@ -28,6 +40,12 @@ impl Sleeve {
     #[must_use]
     pub const fn label(&self) -> &'static str {
         self.label
+    }
+
+    /// Pipe, tube or bar.
+    #[must_use]
+    pub const fn form(&self) -> SleeveForm {
+        self.form
     }
 
     /// Outside diameter.
@@ -89,6 +107,11 @@ const STOCK: Cite = Cite::new(
     "common stock list of round tube",
     Flag::Practice,
 );
+const BAR: Cite = Cite::new(
+    Source::AsmeB18_2_8,
+    "bore: close clearance hole, 3/8 in normal; diameters of bar: common stock, no source",
+    Flag::Practice,
+);
 
 // Materials, and how far the bore may lie below nominal, inches.
 const DOM: (&[&str], f64) = (&["a513-1020"], 0.005);
@@ -107,6 +130,7 @@ const fn pipe(id: &'static str, label: &'static str, size_in: [f64; 2]) -> Sleev
         bore_tolerance_in: 0.0,
         // Stainless schedules 40S and 80S have the same sizes as 40 and 80 up to NPS 10.
         materials: &["6061-t6", "a53-b", "stainless-304"],
+        form: SleeveForm::Pipe,
         cite: PIPE,
     }
 }
@@ -125,11 +149,27 @@ const fn tube(
         wall_in: size_in[1],
         bore_tolerance_in,
         materials,
+        form: SleeveForm::Tube,
         cite: STOCK,
     }
 }
 
-static SLEEVES: [Sleeve; 42] = [
+/// Diameter of the bar and bore, inches.
+const fn bored_bar(id: &'static str, label: &'static str, size_in: [f64; 2]) -> Sleeve {
+    Sleeve {
+        id,
+        label,
+        outer_in: size_in[0],
+        wall_in: (size_in[0] - size_in[1]) / 2.0,
+        // A drill and a boring bar do not cut under size.
+        bore_tolerance_in: 0.0,
+        materials: &["6061-t6"],
+        form: SleeveForm::BoredBar,
+        cite: BAR,
+    }
+}
+
+static SLEEVES: [Sleeve; 52] = [
     pipe("nps-1.4-40", "NPS 1/4 schedule 40", [0.54, 0.088]),
     pipe("nps-1.4-80", "NPS 1/4 schedule 80", [0.54, 0.119]),
     pipe("nps-3.8-40", "NPS 3/8 schedule 40", [0.675, 0.091]),
@@ -322,9 +362,61 @@ static SLEEVES: [Sleeve; 42] = [
         [1.25, 0.25],
         BOTH,
     ),
+    tube(
+        "rt-1.250x0.375",
+        "1.25 x 0.375 in round tube",
+        [1.25, 0.375],
+        ALUMINIUM,
+    ),
+    tube(
+        "rt-1.500x0.375",
+        "1.5 x 0.375 in round tube",
+        [1.5, 0.375],
+        ALUMINIUM,
+    ),
+    bored_bar(
+        "rb-1.000x0.406",
+        "1 in round bar, bored 13/32 in",
+        [1.0, 13.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.000x0.531",
+        "1 in round bar, bored 17/32 in",
+        [1.0, 17.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.250x0.531",
+        "1.25 in round bar, bored 17/32 in",
+        [1.25, 17.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.500x0.531",
+        "1.5 in round bar, bored 17/32 in",
+        [1.5, 17.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.250x0.656",
+        "1.25 in round bar, bored 21/32 in",
+        [1.25, 21.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.500x0.656",
+        "1.5 in round bar, bored 21/32 in",
+        [1.5, 21.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.500x0.781",
+        "1.5 in round bar, bored 25/32 in",
+        [1.5, 25.0 / 32.0],
+    ),
+    bored_bar(
+        "rb-1.750x0.781",
+        "1.75 in round bar, bored 25/32 in",
+        [1.75, 25.0 / 32.0],
+    ),
 ];
 
-/// All sleeve stock: pipe, then round tube, by rising size.
+/// All sleeve stock: pipe, then round tube, then bored bar, by rising size.
 #[must_use]
 pub fn sleeves() -> &'static [Sleeve] {
     &SLEEVES

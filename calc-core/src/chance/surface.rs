@@ -5,7 +5,7 @@ use crate::mechanics::solve::find_root;
 use crate::quantity::{InUnits, Length, Stress};
 use crate::report::Strength;
 use crate::scenario::Scenario;
-use crate::support::{self, SupportModel};
+use crate::support::{self, SERVICE_SHARE, SupportModel};
 
 /// Nodes of the net: walls, yield strengths of the tube and of what was put in, approaches.
 const WALLS: usize = 5;
@@ -34,10 +34,19 @@ pub(super) struct Seen {
     pub(super) spring: f64,
 }
 
-/// The support of a scenario with another wall and yield strength, and with another strength of what
-/// was put in, as a factor.
-pub(super) fn support_of(s: &Scenario, wall: f64, yield_: f64, added_part: f64) -> SupportModel {
+/// The support of a scenario with another wall and yield strength, with another strength of what was put in, as a
+/// factor, and with a piece that is so short, where that is drawn.
+pub(super) fn support_of(
+    s: &Scenario,
+    wall: f64,
+    yield_: f64,
+    added_part: f64,
+    short: Option<f64>,
+) -> SupportModel {
     let mut s = s.clone();
+    if let Some(short) = short {
+        s.sleeve_short = Length::of_si(short);
+    }
     s.tube.wall = Length::of_si(wall);
     s.tube.design_wall = s.tube.wall;
     s.tube.yield_least = Stress::of_si(yield_);
@@ -69,8 +78,8 @@ pub(super) fn exact(model: &SupportModel, wanted: f64) -> Seen {
 type State = [f64; 4];
 
 /// Numbers of a node that do not depend on the approach: limit; stiffness, strength and gap of the
-/// core; approach from the touching of the faces to the end of the checked range.
-type Node = [f64; 5];
+/// core; approach from the touching of the faces to the end of the checked range; approach that is the limit of use.
+type Node = [f64; 6];
 
 /// The net.
 #[derive(Clone, Debug)]
@@ -85,6 +94,8 @@ pub(super) struct Surface {
     /// Approach at which the faces are first pressed.
     face_gap: f64,
     has_core: bool,
+    /// Whether the fit of what stands between the walls is drawn, and whether that is a sleeve, which is squashed.
+    fit: Option<bool>,
 }
 
 /// Evenly spaced nodes from `low` to `high`.
@@ -149,10 +160,17 @@ impl Corners {
 }
 
 impl Surface {
-    /// Computes the net over the drawn ranges of wall, yield strength and strength put in.
-    pub(super) fn new(s: &Scenario, [walls, yields, added_part]: [(f64, f64); 3]) -> Self {
+    /// Computes the net over the drawn ranges of wall, yield strength and strength put in, whose usual value is given.
+    /// Where the fit is drawn, it is the net of a piece that fits exactly: a shorter one only comes later.
+    pub(super) fn new(
+        s: &Scenario,
+        [walls, yields, added_part]: [(f64, f64); 3],
+        likely: f64,
+        fit_is_drawn: bool,
+    ) -> Self {
         let (wall, yield_) = (Axis::new(walls, WALLS), Axis::new(yields, YIELDS));
-        let plate = support::of(s).bends_with_face();
+        // A plate changes the whole curve, and so does a weld, which softens sleeve and face alike.
+        let plate = support::of(s).bends_with_face() || support::is_welded(s);
         let added_part = Axis::of(
             added_part,
             if plate {
@@ -172,11 +190,8 @@ impl Surface {
             nodes: Vec::with_capacity(nodes),
             face_gap: 0.0,
             has_core: false,
+            fit: fit_is_drawn.then_some(s.support.ends_inside()),
         };
-        // The middle of a spread on a logarithm is the strength of the catalogue.
-        let likely = (added_part.low
-            * (added_part.low + added_part.step * (added_part.nodes - 1) as f64))
-            .sqrt();
         for i in 0..WALLS {
             for j in 0..YIELDS {
                 for k in 0..added_part.nodes {
@@ -185,6 +200,7 @@ impl Surface {
                         wall.at(i),
                         yield_.at(j),
                         added_part.at(k) / likely,
+                        fit_is_drawn.then_some(0.0),
                     ));
                 }
             }
@@ -213,8 +229,14 @@ impl Surface {
             self.states.push(states);
         }
         let [stiffness, strength, gap] = core.map_or([0.0; 3], |c| c.parts_si());
+        let limit = if self.fit.is_some() {
+            model.limit_whatever_fit()
+        } else {
+            model.limit()
+        };
+        let service = model.approach_at_share(SERVICE_SHARE);
         self.nodes
-            .push([model.limit(), stiffness, strength, gap, reach]);
+            .push([limit, stiffness, strength, gap, reach, service]);
     }
 
     fn corners(&self, [wall, yield_, added_part]: [f64; 3]) -> Corners {
@@ -251,7 +273,7 @@ impl Surface {
     }
 
     fn node(&self, corners: &Corners) -> Node {
-        let mut mean = [0.0; 5];
+        let mut mean = [0.0; 6];
         for &(node, weight) in corners.all() {
             for (sum, value) in mean
                 .iter_mut()
@@ -263,16 +285,50 @@ impl Surface {
         mean
     }
 
-    /// How the support with this wall, yield strength and strength put in answers a wanted clamp.
-    pub(super) fn see(&self, place: [f64; 3], wanted: f64) -> Seen {
+    /// What the faces carry at an approach, between two of the states.
+    fn faces_at(&self, corners: &Corners, reach: f64, approach: f64) -> f64 {
+        let last = (STATES - 1) as f64;
+        let place = ((approach - self.face_gap) / reach).clamp(0.0, 1.0).sqrt() * last;
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "clamped to the states just before"
+        )]
+        let below = (place as usize).min(STATES - 2);
+        let [x0, x1] = [below, below + 1].map(|i| self.face_gap + reach * share(i));
+        let [f0, f1] = [below, below + 1].map(|i| self.faces(corners, i, 0));
+        f0 + (f1 - f0) * ((approach - x0) / (x1 - x0)).clamp(0.0, 1.0)
+    }
+
+    /// How the support with this wall, yield strength, strength put in and shortness answers a wanted clamp.
+    pub(super) fn see(&self, place: [f64; 3], short: f64, wanted: f64) -> Seen {
         let corners = self.corners(place);
-        let [limit, stiffness, strength, gap, reach] = self.node(&corners);
+        let [mut limit, stiffness, strength, mut gap, reach, service] = self.node(&corners);
+        if let Some(squashes) = self.fit {
+            gap = short;
+            let core = SleeveCurve::of_si(stiffness, strength, gap);
+            let at = |x: f64| {
+                let faces = if reach > 0.0 {
+                    self.faces_at(&corners, reach, x)
+                } else {
+                    0.0
+                };
+                faces + core.force_si(x)
+            };
+            if reach > 0.0 {
+                limit = limit.min(at(service));
+            }
+            if squashes {
+                limit = limit.min(at(core.yields_at_si().min(self.face_gap + reach)));
+            }
+        }
         let core = SleeveCurve::of_si(stiffness, strength, gap);
         // Faces that are out of range on one side of a sample are not counted on at all.
-        if corners
-            .all()
-            .any(|&(node, _)| self.nodes.get(node).is_none_or(|[.., reach]| *reach <= 0.0))
-        {
+        if corners.all().any(|&(node, _)| {
+            self.nodes
+                .get(node)
+                .is_none_or(|[.., reach, _]| *reach <= 0.0)
+        }) {
             let clamp = wanted.min(strength);
             let takes_it = wanted <= strength;
             let at = if takes_it {

@@ -85,7 +85,8 @@ impl ResidualClamp {
 
         let fresh_min = preload.min.si().min(model.limit());
         // Under head and nut, and beside the member at every ply of the fitting.
-        let interfaces = 2.0 + plies + grip.interfaces;
+        let (shaped, _) = s.shaped_washers();
+        let interfaces = 2.0 + plies + grip.interfaces + shaped;
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
         let relaxation = fresh_min
             * if s.tightening.coated() {
@@ -147,13 +148,19 @@ fn soft_members(s: &Scenario, member_spring: f64) -> Stiffness {
     let head_plate = s.plates() - nut_plate;
     let (washer, fitting) = (b.grade.modulus(), s.fitting.material.modulus());
     let plate = s.spreader.material.modulus();
+    let (count, shaped) = s.shaped_washers();
+    // The nut has the only one of a flange.
+    let at_nut = shaped * count.min(1.0);
+    let at_head = shaped * (count - 1.0).max(0.0);
     let plies = [
         (b.washer.thickness, washer),
+        (at_head, s.tube.modulus),
         (s.fitting.thickness, fitting),
         (head_plate, plate),
         (if solid { s.clamped() } else { none }, s.tube.modulus),
         (nut_plate, plate),
         (nut_fitting, fitting),
+        (at_nut, s.tube.modulus),
         (b.washer.thickness, washer),
     ];
     let mut turned = plies;
@@ -162,8 +169,8 @@ fn soft_members(s: &Scenario, member_spring: f64) -> Stiffness {
         [s.grip() * 0.5; 2]
     } else {
         [
-            b.washer.thickness + s.fitting.thickness + head_plate,
-            b.washer.thickness + nut_fitting + nut_plate,
+            b.washer.thickness + at_head + s.fitting.thickness + head_plate,
+            b.washer.thickness + at_nut + nut_fitting + nut_plate,
         ]
     };
     let (d, face) = (b.thread.major(), b.thread.bearing_diameter());

@@ -5,9 +5,9 @@ use crate::catalog::Material;
 use crate::evaluate::Analysis;
 use crate::keys::keys;
 use crate::quantity::newton;
-use crate::report::{CheckId, Said, Verdict, say};
+use crate::report::{CheckId, Said, Sentence, Strength, Verdict, say};
 use crate::scenario::Scenario;
-use crate::support;
+use crate::support::{self, SupportModel};
 use serde::Serialize;
 
 keys! {
@@ -23,6 +23,19 @@ keys! {
         SoftenedPart = "softened-part",
         /// That of the fitting.
         Fitting = "fitting",
+    }
+}
+
+impl Metal {
+    /// What is said of it, with what settles it.
+    const fn decides(self) -> Sentence<0> {
+        match self {
+            Self::Member => say::DecidesMember,
+            Self::SoftenedMember => say::DecidesSoftenedMember,
+            Self::AddedPart => say::DecidesAddedPart,
+            Self::SoftenedPart => say::DecidesSoftenedPart,
+            Self::Fitting => say::DecidesFitting,
+        }
     }
 }
 
@@ -44,6 +57,14 @@ pub struct UsualAnswer {
     pub least_limit_n: f64,
     /// With the strength usually found.
     pub usual_limit_n: f64,
+    /// Where a weld softens the metal that the clamp stands on: the most clamp that a bench would reach, with some
+    /// yielding, the bolt in the middle and the strength usually found, had the weld taken nothing away. A part that was
+    /// welded fast and cool comes near it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unsoftened_reaches_n: Option<f64>,
+    /// The metal whose usual strength lifts what the support stands the most; none where none does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limit_decided_by: Option<Metal>,
     /// Metals that make the difference: one where its usual strength alone is enough, more where it takes them
     /// together; none where both verdicts are the same.
     pub decided_by: Vec<Metal>,
@@ -113,12 +134,21 @@ pub(super) fn answer(s: &Scenario) -> UsualAnswer {
         ),
         (Taken::Fitting, Metal::Fitting),
     ];
+    let alone = candidates.map(|(taken, metal)| (stands(&with_usual(s, taken)), metal));
+    let limit_decided_by = alone
+        .iter()
+        .filter(|((_, limit), _)| *limit > least_limit_n * FELT)
+        .max_by(|((_, a), _), ((_, b), _)| a.total_cmp(b))
+        .map(|(_, metal)| *metal);
+    let unsoftened_reaches_n = (part || member)
+        .then(|| SupportModel::new(&unsoftened(s), Strength::Likely))
+        .map(|model| model.force(model.approach_end()));
     let decided_by = if usual == least {
         Vec::new()
     } else {
-        let alone: Vec<Metal> = candidates
+        let alone: Vec<Metal> = alone
             .iter()
-            .filter(|(taken, _)| stands(&with_usual(s, *taken)).0.verdict == usual)
+            .filter(|((setting, _), _)| setting.verdict == usual)
             .map(|(_, metal)| *metal)
             .take(1)
             .collect();
@@ -135,13 +165,30 @@ pub(super) fn answer(s: &Scenario) -> UsualAnswer {
         utilisation: then.utilisation,
         least_limit_n,
         usual_limit_n,
+        unsoftened_reaches_n,
+        limit_decided_by,
         decided_by,
     }
+}
+
+/// Gain of the clamp limit below which a metal is not named for it. An assumption.
+const FELT: f64 = 1.01;
+
+/// A joint whose metals have their usual strength, and where no weld has taken anything away.
+fn unsoftened(s: &Scenario) -> Scenario {
+    let mut s = with_usual(s, Taken::All);
+    for material in [&mut s.tube.material, &mut s.sleeve.material] {
+        *material = material.unsoftened();
+    }
+    s
 }
 
 impl UsualAnswer {
     /// Sentences, where the joint stands better than with the least strength and is judged.
     pub(super) fn said(&self) -> Vec<Said> {
+        if let Some(told) = self.softened() {
+            return told;
+        }
         let code = match self.usual {
             better if better >= self.least => return Vec::new(),
             Verdict::Holds => say::UsualHolds,
@@ -151,14 +198,31 @@ impl UsualAnswer {
         let limits = (newton(self.least_limit_n), newton(self.usual_limit_n));
         let mut told = vec![Said::new(code, limits)];
         let decides = match self.decided_by.as_slice() {
-            [Metal::Member] => say::DecidesMember,
-            [Metal::SoftenedMember] => say::DecidesSoftenedMember,
-            [Metal::AddedPart] => say::DecidesAddedPart,
-            [Metal::SoftenedPart] => say::DecidesSoftenedPart,
-            [Metal::Fitting] => say::DecidesFitting,
+            [metal] => metal.decides(),
             _ => say::DecidesTogether,
         };
         told.push(said(decides, []));
         told
+    }
+
+    /// Where the clamp is not reached with either strength, and what a weld has softened is to blame: what the support
+    /// would stand had it softened nothing, which is what a shop may have seen.
+    fn softened(&self) -> Option<Vec<Said>> {
+        let decides = self
+            .limit_decided_by
+            .filter(|metal| matches!(metal, Metal::SoftenedPart | Metal::SoftenedMember))?;
+        let unsoftened = self.unsoftened_reaches_n?;
+        let fails = self.usual == Verdict::DoesNotHold && self.weakest == CheckId::Clamp;
+        (fails && unsoftened > self.usual_limit_n * FELT).then(|| {
+            let limits = (
+                newton(self.least_limit_n),
+                newton(self.usual_limit_n),
+                newton(unsoftened),
+            );
+            vec![
+                Said::new(say::UsualSoftened, limits),
+                said(decides.decides(), []),
+            ]
+        })
     }
 }

@@ -23,18 +23,27 @@ const ENOUGH: usize = 2250;
 /// The bolt size that is there and the next ones, until there are enough of them: a small tube or a thick
 /// bolt leaves less room for sleeves.
 pub(super) fn all(s: &Scenario) -> Vec<Input> {
+    with_bolts(s, &[(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)], ENOUGH)
+}
+
+/// The same with still more bolts: two more in each row, or one more and a row more. For joints that nothing else holds.
+pub(super) fn with_more_bolts(s: &Scenario) -> Vec<Input> {
+    with_bolts(s, &[(2.0, 0.0), (1.0, 1.0)], 0)
+}
+
+fn with_bolts(s: &Scenario, added: &[(f64, f64)], enough: usize) -> Vec<Input> {
     // Nothing is put into what is not hollow: other bolts, another torque and better faces remain.
     let parts: &[_] = if support::of(s).is_hollow() {
         &PARTS
     } else {
         &[]
     };
-    let mut all = Vec::with_capacity(2 * ENOUGH);
+    let mut all = Vec::with_capacity(ENOUGH + enough);
     for (index, thread) in sizes(s).into_iter().enumerate() {
-        if index >= SIZES && (all.len() >= ENOUGH || parts.is_empty()) {
+        if index >= SIZES && (all.len() >= enough || parts.is_empty()) {
             break;
         }
-        for base in bolts(s, thread) {
+        for base in bolts(s, thread, added) {
             if let Ok(base) = Scenario::new(&base) {
                 all.push(base.input.clone());
                 for part in parts {
@@ -70,8 +79,8 @@ fn sizes(s: &Scenario) -> Vec<&'static catalog::Thread> {
     sizes
 }
 
-/// A size in two grades, as many as there are, with one bolt more in each row, or with one row more.
-fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
+/// A size in two grades, each with so many bolts more in a row and rows more.
+fn bolts(s: &Scenario, thread: &'static catalog::Thread, added: &[(f64, f64)]) -> Vec<Input> {
     let stronger = match s.bolting.thread.system() {
         catalog::System::Inch => "sae-8",
         catalog::System::Metric => "iso-10.9",
@@ -86,7 +95,7 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
     };
     let there = (not_known && thread == s.bolting.thread).then_some(UNKNOWN);
     for grade in there.into_iter().chain([usual, stronger]) {
-        for (along, rows) in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0)] {
+        for &(along, rows) in added {
             if rows > 0.0 && !row_fits(s, thread) {
                 continue;
             }
@@ -94,7 +103,7 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
             input.bolts_along += along;
             input.bolt_rows += rows;
             if along > 0.0 {
-                behind(s.loads.joint, &mut input);
+                behind(s.loads.joint, &mut input, along);
             }
             if thread != s.bolting.thread {
                 input.choose(thread);
@@ -120,10 +129,10 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread) -> Vec<Input> {
     inputs
 }
 
-/// A bolt more in the row goes behind the others, where there is tube: the middle of the group moves
-/// back by half a space, and everything that acts in front acts farther from it.
-fn behind(joint: JointKind, input: &mut Input) {
-    let back = input.spacing_along_mm / 2.0;
+/// Bolts more in the row go behind the others, where there is tube: the middle of the group moves back by half a space
+/// for each, and everything that acts in front acts farther from it.
+fn behind(joint: JointKind, input: &mut Input, added: f64) {
+    let back = input.spacing_along_mm / 2.0 * added;
     match joint {
         JointKind::SpringHanger => input.hanger_offset_mm += back,
         _ => input.ball_ahead_mm += back,

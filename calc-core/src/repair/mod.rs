@@ -3,6 +3,7 @@
 
 mod candidates;
 mod fit;
+mod nearest;
 mod needs;
 mod rates;
 mod seats;
@@ -11,6 +12,7 @@ mod work;
 
 pub use crate::support::RepairKind;
 pub use fit::Fit;
+pub use nearest::Nearest;
 pub use needs::{Need, Needs};
 pub use rates::{Money, Rates};
 pub use work::Operation;
@@ -21,6 +23,7 @@ use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario};
 use crate::support::{self, added_part};
+use nearest::Near;
 use serde::Serialize;
 
 /// Work and material that a repair adds.
@@ -89,6 +92,9 @@ pub struct Repairs {
     pub strongest: Option<usize>,
     /// Index of the cheapest without a weld.
     pub without_welding: Option<usize>,
+    /// Where none holds, the one that comes nearest and what still stands against it; none where one does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub nearest: Option<Nearest>,
     /// What costs are counted in.
     pub money: Money,
 }
@@ -103,6 +109,9 @@ struct Search<'a> {
     tried: usize,
     undecided: usize,
     found: Vec<Repair>,
+    /// As long as none holds.
+    near: Near,
+    any_holds: bool,
 }
 
 /// A joint that was tried, with what decides what to try next.
@@ -127,12 +136,35 @@ impl Search<'_> {
         if *input != self.joint.input {
             self.tried += 1;
             self.keep(&analysis, &checks);
+            if !self.any_holds {
+                self.near.see(input, &checks);
+            }
         }
         Some(Candidate {
             checks,
             torque,
             scenario,
         })
+    }
+
+    /// Tries an input, then the torque that its support can take, then better faces: in place of other bolts, not on
+    /// top of them, unless nothing else holds.
+    fn follow(&mut self, input: &Input, on_top: bool) {
+        let Some(mut candidate) = self.attempt(input) else {
+            return;
+        };
+        if let Some(eased) = candidates::eased(&candidate)
+            && let Some(tried) = self.attempt(&eased)
+        {
+            candidate = tried;
+        }
+        let (bolting, before) = (&candidate.scenario.bolting, &self.joint.bolting);
+        let same_bolts = bolting.count() == before.count() && bolting.thread == before.thread;
+        if (same_bolts || on_top)
+            && let Some(gripping) = candidates::gripping(&candidate)
+        {
+            self.attempt(&gripping);
+        }
     }
 
     /// Keeps a candidate that holds or is close.
@@ -158,6 +190,7 @@ impl Search<'_> {
             return;
         }
         let jobs = work::jobs(self.joint, candidate, part);
+        self.any_holds |= verdict == Verdict::Holds;
         self.found.push(Repair {
             kind,
             changed: Vec::new(),
@@ -204,29 +237,26 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         tried: 0,
         undecided: 0,
         found: Vec::new(),
+        near: Near::default(),
+        any_holds: false,
     };
     for input in candidates::all(s) {
-        let Some(mut candidate) = search.attempt(&input) else {
-            continue;
-        };
-        if let Some(eased) = candidates::eased(&candidate)
-            && let Some(tried) = search.attempt(&eased)
-        {
-            candidate = tried;
-        }
-        // Cleaning is worth its while in place of other bolts, not on top of them.
-        let bolting = &candidate.scenario.bolting;
-        let same_bolts = bolting.count() == s.bolting.count() && bolting.thread == s.bolting.thread;
-        if same_bolts && let Some(gripping) = candidates::gripping(&candidate) {
-            search.attempt(&gripping);
+        search.follow(&input, false);
+    }
+    if !search.any_holds {
+        for input in candidates::with_more_bolts(s) {
+            search.follow(&input, true);
         }
     }
     let Search {
         tried,
         undecided,
         found,
+        near,
+        any_holds,
         ..
     } = search;
+    let nearest = if any_holds { None } else { near.nearest(s) };
     let held = found.len();
     let mut list = cheapest_of_each(&found);
     for repair in unbeaten(found) {
@@ -264,6 +294,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         cheapest: best(&|_| true, &|r| r.work.cost),
         strongest: best(&|_| true, &|r| r.most_used),
         without_welding: best(&|r| r.work.welds == 0, &|r| r.work.cost),
+        nearest,
         money: rates.money(),
         list,
     }

@@ -92,7 +92,7 @@ pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
         let inside = block || matches!(jobs.fit, Some(Fit::Sawn | Fit::Filed | Fit::Faced));
         needs.add(
             Need::Lathe,
-            matches!(jobs.fit, Some(Fit::Faced | Fit::Turned)),
+            matches!(jobs.fit, Some(Fit::Faced | Fit::Turned)) || pieces.bored(),
         );
         needs.add(Need::Mill, jobs.fit == Some(Fit::Milled));
         needs.add(Need::OpenEnd, inside);

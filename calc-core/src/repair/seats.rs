@@ -6,21 +6,13 @@ use crate::catalog::{self, Family, Material};
 use crate::quantity::InUnits;
 use crate::scenario::{MemberKind, Scenario};
 use crate::support::parts::count;
-use crate::support::seat;
 
-/// Thickness of a saddle over the crown of the tube, m (1/4 in). An assumption.
-const SADDLE: f64 = 6.35e-3;
-
-/// Thickness of a tapered washer at the bolt, m (5/16 in), and its side (1-3/4 in). ASTM F436, square beveled washers
-/// for bolts from 1/2 to 1 in, from memory.
-const TAPERED: f64 = 7.94e-3;
+/// Side of a tapered washer, m (1-3/4 in). ASTM F436, square beveled washers for bolts from 1/2 to 1 in, from memory.
 const TAPERED_SIDE: f64 = 44.45e-3;
 
 /// The washers that are made to fit, all alike. Lengths in m.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Seats {
-    /// How many a bolt has.
-    pub(super) each: u32,
     /// How many are new.
     pub(super) count: u32,
     /// Length and width.
@@ -40,17 +32,18 @@ pub(super) struct Seats {
 impl Seats {
     /// The seats of a joint, all new to as many bolts; `None` where head and nut sit flat without.
     pub(super) fn of(s: &Scenario, bolts: u32) -> Option<Self> {
-        if !s.member.shaped_washer || seat::slope(s).is_none_or(|slope| slope <= 0.0) {
+        let (_, middle) = s.shaped_washers();
+        if middle.si() <= 0.0 {
             return None;
         }
+        let middle = middle.si();
         let hole = s.bolting.hole.si();
         if s.member.kind != MemberKind::RoundTube {
             return Some(Self {
-                each: 1,
                 count: bolts,
                 side: TAPERED_SIDE.max(2.0 * hole),
-                middle: TAPERED,
-                blank: TAPERED,
+                middle,
+                blank: middle,
                 hole,
                 hollow: None,
                 material: catalog::material("a36")?,
@@ -67,11 +60,10 @@ impl Seats {
             Family::Stainless => "stainless-304",
         };
         Some(Self {
-            each: 2,
             count: 2 * bolts,
             side,
-            middle: SADDLE,
-            blank: SADDLE + falls,
+            middle,
+            blank: middle + falls,
             hole,
             hollow: Some(diameter),
             material: catalog::material(metal)?,
@@ -114,10 +106,5 @@ impl Seats {
         } else {
             self.mass() * per_kg(self.material, rates)
         }
-    }
-
-    /// How much longer all of one bolt make its grip, m.
-    pub(super) fn grip(s: &Scenario) -> f64 {
-        Self::of(s, 1).map_or(0.0, |seats| f64::from(seats.each) * seats.middle)
     }
 }

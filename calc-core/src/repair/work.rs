@@ -19,6 +19,9 @@ const SAME_HOLE: f64 = 0.05e-3;
 const HOLE_DEPTH: f64 = 25.4e-3;
 const SAWN_AREA: f64 = 1290e-6;
 
+/// Set-ups in a lathe to bore a piece of bar: drilled and bored halfway from each end. An assumption.
+const BORED_SETUPS: u32 = 2;
+
 /// A weld on a round wall, whose edge goes up and down, in welds on a flat one. An assumption.
 const ROUND_WELD: f64 = 1.5;
 
@@ -179,6 +182,8 @@ impl Jobs {
         let pieces = self.pieces.as_ref();
         let each = |n: u32| pieces.map_or(0, |p| p.count * n);
         let [filed, machined] = self.fit.map_or([0, 0], Fit::jobs).map(each);
+        let bored = pieces.filter(|p| p.bored());
+        let machined = machined + bored.map_or(0, |p| p.count * BORED_SETUPS);
         let deep = rates.minutes_hole * (self.deep / HOLE_DEPTH).max(1.0);
         let sawn = pieces.map_or(1.0, |p| (p.shape.sawn_area() / SAWN_AREA).max(1.0));
         let saddles = self.saddles();
@@ -256,7 +261,7 @@ impl Jobs {
             .sum();
         let pieces = self.pieces.as_ref();
         let mass = pieces.map_or(0.0, Pieces::mass);
-        let mut material = pieces.map_or(0.0, |p| mass * per_kg(p.material, rates));
+        let mut material = pieces.map_or(0.0, |p| p.bought() * per_kg(p.material, rates));
         let mut seated = 0.0;
         if let Some(seats) = &self.seats {
             seated = seats.mass();

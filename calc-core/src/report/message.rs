@@ -338,6 +338,10 @@ messages! {
     ChanceReaches = "chance-reaches" (1),
     ChanceDents = "chance-dents" (1),
     ChanceSlips = "chance-slips" (1),
+    ChanceOwner = "chance-owner" (1),
+    ChanceOwnerHardly = "chance-owner-hardly" (1),
+    ChanceOwnerNearlyAll = "chance-owner-nearly-all" (1),
+    ChanceOwnerNot = "chance-owner-not" (0),
     ChanceOutsideChecked = "chance-outside-checked" (0),
     ChanceNotKnown = "chance-not-known" (1),
     // Work sheet: pieces.
@@ -360,6 +364,7 @@ messages! {
     TorqueTooNarrow = "torque-too-narrow" (1),
     TorqueNone = "torque-none" (2),
     TorqueNoOther = "torque-no-other" (0),
+    UsualSoftened = "usual-softened" (3),
     UsualHolds = "usual-holds" (2),
     UsualClose = "usual-close" (2),
     DecidesMember = "decides-member" (0),
@@ -371,6 +376,7 @@ messages! {
     // Work sheet: how a piece is fitted to its place.
     FitNumbered = "fit-numbered" (1),
     FitFiled = "fit-filed" (1),
+    CutBored = "cut-bored" (1),
     FitFaced = "fit-faced" (1),
     FitFlush = "fit-flush" (1),
     FitMilled = "fit-milled" (2),

@@ -544,6 +544,7 @@ fn sleeve(
     let outer = Length::of_si(r.or_derived(Field::SleeveOuter, row.outer_diameter().si()));
     let wall = Length::of_si(r.or_derived(Field::SleeveWall, row.wall().si()));
     let inner = outer - wall * 2.0;
+    let material = material.as_thick_as(wall);
     let used = support.has_sleeve();
     if used {
         r.refuse_if(

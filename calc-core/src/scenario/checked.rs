@@ -480,12 +480,14 @@ impl Scenario {
         }
     }
 
-    /// Length under head and nut that is clamped: member, a fitting at every slip plane, washers, plates.
+    /// Length under head and nut that is clamped: member, a fitting at every slip plane, washers, plates, and washers
+    /// that are made to fit.
     #[must_use]
     pub fn grip(&self) -> Length {
         let b = &self.bolting;
         let fitting = self.fitting.thickness * b.slip_planes();
-        self.clamped() + fitting + b.washer.thickness * 2.0 + self.plates()
+        let (count, shaped) = self.shaped_washers();
+        self.clamped() + fitting + b.washer.thickness * 2.0 + self.plates() + shaped * count
     }
 
     /// Shortest bolt that does: the grip with what lies in a gap beside the member, the nut, two pitches.

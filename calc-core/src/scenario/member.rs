@@ -1,7 +1,7 @@
 //! What the bolts go through: the way in for members other than the rectangular tube.
 
 use super::check::Reader;
-use super::checked::{Bolting, Member, Tube};
+use super::checked::{Bolting, Member, Scenario, Tube};
 use super::choices::{MemberKind, Mount, SupportKind};
 use super::fields::Field;
 use crate::quantity::{InUnits, Length, mm};
@@ -165,4 +165,28 @@ pub(super) fn member(
     );
     member.gauge = Some(Length::of_si(gauge));
     Some(member)
+}
+
+/// Thickness of a saddle over the crown of a round tube, m (1/4 in). An assumption.
+const SADDLE: f64 = 6.35e-3;
+
+/// Thickness of a tapered washer at the bolt, m (5/16 in). ASTM F436, square beveled washers for bolts from 1/2 to 1 in,
+/// from memory.
+const TAPERED: f64 = 7.94e-3;
+
+impl Scenario {
+    /// Washers made to fit that one bolt has, and their thickness at the bolt: two saddles on the wall of a round tube, one
+    /// tapered washer on a flange that slopes.
+    #[must_use]
+    pub fn shaped_washers(&self) -> (f64, Length) {
+        let round = self.member.is_round() && !self.support.passes_walls();
+        let flange = self.member.kind == MemberKind::Channel
+            && self.bolting.mount == Mount::FromTop
+            && self.member.slope > 0.0;
+        match self.member.shaped_washer {
+            true if round => (2.0, Length::of_si(SADDLE)),
+            true if flange => (1.0, Length::of_si(TAPERED)),
+            _ => (0.0, Length::default()),
+        }
+    }
 }

@@ -110,7 +110,7 @@ impl SupportModel {
     }
 
     /// Approach of the washers at which the first of the two faces is in by a share of the width.
-    pub(super) fn approach_at_share(&self, share: f64) -> f64 {
+    pub(crate) fn approach_at_share(&self, share: f64) -> f64 {
         let most = share * self.width;
         let pair = match &self.sides {
             Some([a, b]) if a != b => {
@@ -245,6 +245,20 @@ impl SupportModel {
     pub(crate) fn limit_of_use(&self) -> Option<f64> {
         let limits = self.limits.iter().filter(|l| l.omega.is_none());
         limits.map(|l| l.load).reduce(f64::min)
+    }
+
+    /// The least of the limits that do not depend on how well a piece between the walls fits, without factors.
+    pub(crate) fn limit_whatever_fit(&self) -> f64 {
+        let of_fit = [
+            say::LimitSleeve1pct,
+            say::LimitInsert1pct,
+            say::LimitSleeveSquashes,
+        ];
+        self.limits
+            .iter()
+            .filter(|limit| !of_fit.contains(&limit.code))
+            .map(|limit| limit.load)
+            .fold(f64::INFINITY, f64::min)
     }
 
     /// The least of the limits, without factors.

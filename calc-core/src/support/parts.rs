@@ -34,8 +34,13 @@ pub(crate) enum Shape {
         bolts: u32,
         hole: f64,
     },
-    /// Cut from tube or pipe.
-    Sleeve { outer: f64, inner: f64, length: f64 },
+    /// Cut from tube or pipe, or bored from bar.
+    Sleeve {
+        outer: f64,
+        inner: f64,
+        length: f64,
+        bored: bool,
+    },
     /// Fills the tube; holes for `bolts` bolts. Of a round tube it is a bar as thick as `depth`.
     Block {
         length: f64,
@@ -64,6 +69,7 @@ impl Shape {
                 outer,
                 inner,
                 length,
+                ..
             } => (disc(outer) - disc(inner)) * length,
             Self::Block {
                 length,
@@ -119,6 +125,10 @@ impl Shape {
         match *self {
             Self::Washer { outer, thick, .. } => std::f64::consts::PI * outer * thick,
             Self::Plate { width, thick, .. } => width * thick,
+            // A bar is sawn before it is bored.
+            Self::Sleeve {
+                outer, bored: true, ..
+            } => FRAC_PI_4 * outer * outer,
             Self::Sleeve { outer, inner, .. } => FRAC_PI_4 * (outer * outer - inner * inner),
             Self::Block {
                 depth, round: true, ..
@@ -149,6 +159,26 @@ impl Pieces {
     /// Mass of all of them, kg.
     pub(crate) fn mass(&self) -> f64 {
         f64::from(self.count) * self.shape.volume() * self.material.density().value
+    }
+
+    /// Mass of what is bought for them, kg: of a bar that is bored the whole of it.
+    pub(crate) fn bought(&self) -> f64 {
+        match self.shape {
+            Shape::Sleeve {
+                length,
+                bored: true,
+                ..
+            } => {
+                let volume = self.shape.sawn_area() * length;
+                f64::from(self.count) * volume * self.material.density().value
+            }
+            _ => self.mass(),
+        }
+    }
+
+    /// Whether they are bored from bar.
+    pub(crate) const fn bored(&self) -> bool {
+        matches!(self.shape, Shape::Sleeve { bored: true, .. })
     }
 }
 

@@ -3,14 +3,14 @@
 use super::build::Builder;
 use super::model::Limit;
 use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
-use crate::catalog::{self, Material, Sleeve};
+use crate::catalog::{self, Material, Sleeve, SleeveForm};
 use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::sleeve;
 use crate::quantity::{Area, InUnits, Length, Stress, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Part, say, substituted};
 use crate::scenario::{
-    Input, Scenario, SleeveMaterial, SleeveWelded, Strength, SupportKind, YesNo,
+    Field, Input, Scenario, SleeveMaterial, SleeveWelded, Strength, SupportKind, YesNo,
 };
 
 /// Section of the sleeve and what it carries with the faces.
@@ -90,6 +90,12 @@ pub(super) fn bites(pressure: [Stress; 2], pressed: Area, b: &Builder<'_>) -> Li
     }
 }
 
+/// Whether the sleeve is bored from bar: of the list, and with the measures that stand there.
+fn is_bored(s: &Scenario) -> bool {
+    let own = s.is_given(Field::SleeveOuter) || s.is_given(Field::SleeveWall);
+    !own && s.sleeve_stock.form() == SleeveForm::BoredBar
+}
+
 /// One sleeve a bolt.
 pub(super) fn pieces(s: &Scenario, bolts: u32, length: f64) -> Pieces {
     Pieces {
@@ -98,6 +104,7 @@ pub(super) fn pieces(s: &Scenario, bolts: u32, length: f64) -> Pieces {
             outer: s.sleeve.outer.si(),
             inner: s.sleeve.inner.si(),
             length,
+            bored: is_bored(s),
         },
         material: s.sleeve.material,
     }

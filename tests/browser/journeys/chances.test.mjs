@@ -25,6 +25,8 @@ test('says what would be seen on many such joints, and follows the form', async 
   const slips = (text) => share(text, /(\d[\d.]*) % slip/);
   assert.ok(clicks(thin) < 5, thin);
   assert.ok(slips(thin) > 50, thin);
+  // What the owner asks first stands first.
+  assert.match(await words(page.locator('.chances p').first()), /^Of 100 joints built like this one, nearly all slip/);
   // Something to stand on turns it round.
   await page.locator('#tube_wall_mm').fill('1/2');
   await page.locator('.chances[data-stale]').waitFor();

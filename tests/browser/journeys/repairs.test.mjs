@@ -54,6 +54,17 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
   visit.clean();
 });
 
+test('where nothing holds, the page says what comes nearest and what stands against it', async (t) => {
+  const { page, clean } = await open(t);
+  await rows(page).first().waitFor();
+  await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
+  await page.locator('#trailer_mass_kg').fill('4500 kg');
+  const told = page.locator('.repairs:not([data-stale]) p', { hasText: 'What comes nearest' });
+  await told.waitFor();
+  assert.match(await words(told), /What comes nearest: .+ \(.+\)\. What still stands against it: .+\? It uses \d[\d.,]* % of its capacity\. ./s);
+  clean();
+});
+
 test('the sheet of a repair that was put in stays, and prints', async (t) => {
   const visit = await open(t);
   const { page } = visit;

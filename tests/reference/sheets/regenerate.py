@@ -16,7 +16,7 @@ BOLTS = {
 }
 # Sleeve stock: outside and wall, in.
 SLEEVES = {"rt-0.750x0.120": (0.75, 0.12), "rt-1.000x0.188": (1.0, 0.188), "rt-0.875x0.156": (0.875, 0.156),
-           "rt-1.250x0.250": (1.25, 0.25)}
+           "rt-1.250x0.250": (1.25, 0.25), "rb-1.250x0.531": (1.25, (1.25 - 17 / 32) / 2)}
 KERF = 3.175
 SAW = 0.8
 MINUTES = dict(layout=5, hole=6, cut=5, file=10, machine=15, saddle=30, weld=12, bolt=4, surface=8)
@@ -102,6 +102,7 @@ class Sheet:
         iv = ov + 0.2 * t
         if kind in ("loose-sleeve", "through-sleeve", "welded-sleeve"):
             od, wall = (x * INCH for x in SLEEVES[a["sleeve"]])
+            bar = a["sleeve"].startswith("rb-")
             if through:
                 fit, length, plus, var = "flush", D, 0.254, ov
                 self.say(f"Sleeves as long as the tube is deep, {f(D)}, dressed flush; the tube may be {f(var)} deeper, "
@@ -116,6 +117,11 @@ class Sheet:
                          f" + {SAW} = {f(length + plus + iv + SAW)} of stock.")
                 if fit == "sawn":
                     self.say("Sawn to the measured place, nothing is left to file.")
+            if bar:
+                machined += 2 * n
+                area = math.pi / 4 * od ** 2
+                sawn = max(1, area / 1290)
+                self.say(f"Bored from bar: two set-ups in a lathe for each, {2 * n}; a saw cut goes through {f(area)} mm2.")
             rough = length + plus + var + (0 if fit == "sawn" else SAW)
             self.cut("piece-sleeve", n, length, plus, 0.0, [od], fit, rough)
             cuts = n
@@ -189,7 +195,7 @@ class Sheet:
                     self.buy["piece-tapered"] = fresh
                 self.say(f"One bought tapered washer a bolt, 5/16 in at the bolt.")
         # Bore of a sleeve that is tight.
-        if "sleeve" in kind:
+        if "sleeve" in kind and not bar:
             bore = (SLEEVES[a["sleeve"]][0] - 2 * SLEEVES[a["sleeve"]][1]) * INCH
             if bore - bolt["d"] < 0.794:
                 self.hole("place-sleeve-bore", n, bore, bolt["d"] + 0.794)
@@ -237,7 +243,7 @@ class Sheet:
         def need(name, wanted):
             if wanted:
                 self.needs.append(name)
-        need("lathe", fit in ("faced", "turned"))
+        need("lathe", fit in ("faced", "turned") or ("sleeve" in kind and bar))
         need("mill", fit == "milled" or saddles)
         need("drill-press", deep)
         reach = 7.5 * hole if hole <= 14 else 76.2
@@ -374,6 +380,8 @@ SHEETS = [
     ("through-top-chain", "through-sleeve", CHAIN, sleeve("rt-0.875x0.156", "no")),
     ("welded-hanger", "welded-sleeve", HANGER, sleeve("rt-0.875x0.156", bolt_grade="iso-10.9")),
     ("welded-aluminum", "welded-sleeve", RECT, sleeve("rt-0.750x0.120", sleeve_material="6061-t6")),
+    ("welded-bored-bar", "welded-sleeve", RECT, sleeve("rb-1.250x0.531", sleeve_material="6061-t6")),
+    ("loose-bored-bar", "loose-sleeve", RECT, loose("rb-1.250x0.531", sleeve_material="6061-t6")),
     ("welded-round", "welded-sleeve", ROUND, sleeve("rt-1.000x0.188")),
     ("welded-round-aluminum", "welded-sleeve", ROUND_AL, sleeve("rt-0.750x0.120", sleeve_material="6061-t6")),
     ("insert-steel", "solid-insert", {**STEEL, "faying_surface": "painted"}, insert(bolt_grade="sae-8", faying_surface="bare-clean")),

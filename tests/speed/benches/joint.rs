@@ -37,9 +37,22 @@ fn joint(c: &mut Criterion) {
     }
     c.bench_function("curve", |b| b.iter(|| torque_turn(black_box(&scenario))));
     let rates = Rates::default();
-    c.bench_function("repairs", |b| {
-        b.iter(|| repairs(black_box(&scenario), &rates))
-    });
+    let hopeless = Input {
+        trailer_mass_kg: 4500.0,
+        ..Input::default()
+    };
+    let not_known = Input {
+        tube_material: String::from("unknown-aluminum"),
+        ..Input::default()
+    };
+    for (name, input) in [
+        ("repairs", Input::default()),
+        ("repairs, nothing holds", hopeless),
+        ("repairs, metal not known", not_known),
+    ] {
+        let scenario = Scenario::new(&input).expect("the joint is valid");
+        c.bench_function(name, |b| b.iter(|| repairs(black_box(&scenario), &rates)));
+    }
 }
 
 fn link(c: &mut Criterion) {

@@ -63,6 +63,7 @@ pub const TOPICS: &[Topic] = &[
             tube_face::pulled_out,
             tube_face::neighbours,
             tube_face::welded_sleeve,
+            tube_face::likely_welded_sleeve,
         ],
     },
     Topic {

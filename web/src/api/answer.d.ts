@@ -121,7 +121,11 @@ export type Metal = "member" | "softened-member" | "added-part" | "softened-part
 /** The answer with the strength that metals usually have; the verdict stays with the least. */
 export interface UsualAnswer {
   least: Verdict; usual: Verdict; weakest: CheckId; utilisation: number | null;
-  least_limit_n: number; usual_limit_n: number; decided_by: Metal[];
+  least_limit_n: number; usual_limit_n: number;
+  /** Most clamp that a bench would reach had the weld taken nothing away; where there is a weld that softens. */
+  unsoftened_reaches_n?: number;
+  /** The metal whose usual strength lifts the clamp that the support stands the most. */
+  limit_decided_by?: Metal; decided_by: Metal[];
 }
 export interface Outlook { usual: UsualAnswer; wrench: WrenchSetting; wrench_usual: WrenchSetting; said: Said[] }
 /** What is not known, settled: a choice by name, or a wall in millimeters. */
@@ -147,7 +151,13 @@ export interface Repair {
 /** The repairs that no other beats; the three picks are places in `list`. */
 export interface Repairs {
   tried: number; held: number; undecided: number; list: Repair[];
-  cheapest: number | null; strongest: number | null; without_welding: number | null; money: Money;
+  cheapest: number | null; strongest: number | null; without_welding: number | null;
+  /** Where none holds: the one that comes nearest, and the check that still stands against it. */
+  nearest?: {
+    kind: RepairKind; input: JointInput; changed: Array<keyof JointInput>; torque_nm: number; verdict: Verdict;
+    check: CheckId; utilisation: number | null; reason: Said;
+  };
+  money: Money;
 }
 export interface Cut {
   what: string; stock: string; material: string; count: number;

@@ -2,6 +2,7 @@
 
 use calc_core::chance::{Chance, Distribution, DistributionKind, InputDistribution, Sensitivity};
 use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::report::Said;
 use drawing::chances::clamp_chart;
 use leptos::prelude::*;
 
@@ -41,17 +42,22 @@ pub(super) fn chances(desk: Desk) -> El {
 fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
     #[allow(clippy::cast_precision_loss, reason = "thousands of joints")]
     let count = words::amount(chance.drawn as f64, Dimension::Count, units);
-    let said = chance
+    // What the owner asks first stands first.
+    let (owner, shares): (Vec<_>, Vec<_>) = chance
         .said
         .iter()
-        .map(|said| el("li").text(words::said(said, units)));
-    let mut all = vec![
+        .partition(|said| said.code.key().starts_with("chance-owner"));
+    let told = |tag: &'static str| move |said: &Said| el(tag).text(words::said(said, units));
+    let said = shares.into_iter().map(told("li"));
+    let owner = owner.into_iter().map(|said| el("p").child(told("b")(said)));
+    let mut all: Vec<El> = owner.collect();
+    all.extend([
         el("p").text(
             "{0} joints like yours, each drawn at random with a wall, strengths, friction, tightening and load of its own, at likely strength. This is what would be seen on many such trailers. The verdict does not come from it."
                 .with(&[&count]),
         ),
         classed("ul", "outcomes").children(said),
-    ];
+    ]);
     // Where nobody knows how much clamp is reached, there is nothing to draw.
     if chance.unknown.is_none() {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {

@@ -3,7 +3,7 @@
 use calc_core::quantity::{Dimension, UnitSystem, parse_number};
 use calc_core::repair::{Rates, Repair, Repairs};
 use calc_core::report::Verdict;
-use calc_core::scenario::{Scenario, SupportKind};
+use calc_core::scenario::{Field, Input, Scenario, SupportKind};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -104,7 +104,7 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     if found.list.is_empty() {
         let none = el("p").child(el("b").text(words::message("repair.none").with(&[tried])));
         let help = el("p").text(words::message("repair.none-help"));
-        return [Some(none), waiting, Some(help)]
+        return [Some(none), waiting, nearest(found, units), Some(help)]
             .into_iter()
             .flatten()
             .collect();
@@ -117,6 +117,7 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     };
     let mut all = vec![el("p").text(words::message(intro).with(&[tried, held]))];
     all.extend(waiting);
+    all.extend(nearest(found, units));
     if !any_holds {
         all.push(el("p").text(words::message("repair.none-help")));
     }
@@ -173,21 +174,48 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     all
 }
 
+/// Where none holds: what comes nearest, and what still stands against it.
+fn nearest(found: &Repairs, units: UnitSystem) -> Option<El> {
+    found.nearest.as_ref().map(|near| {
+        let used = words::share(near.utilisation).unwrap_or_default();
+        el("p").text(
+            words::message("repair.nearest").with(&[
+                words::label(near.kind),
+                &changes(&near.input, &near.changed, units)
+                    .map(|(name, value)| format!("{name}: {value}"))
+                    .collect::<Vec<_>>()
+                    .join("; "),
+                words::label(near.check),
+                &used,
+                &words::said(&near.reason, units),
+            ]),
+        )
+    })
+}
+
+/// What differs from the joint as it is: name and value of each field that counts.
+fn changes(
+    input: &Input,
+    changed: &[Field],
+    units: UnitSystem,
+) -> impl Iterator<Item = (&'static str, String)> {
+    changed
+        .iter()
+        .filter(move |field| field.applies(input))
+        .map(move |&field| (words::label_in(input, field), value_of(input, field, units)))
+}
+
 fn row(
     desk: Desk,
     (joint, repair): (&Scenario, &Repair),
     names: &str,
     units: UnitSystem,
 ) -> [El; 2] {
-    let changes = repair
-        .changed
-        .iter()
-        .filter(|field| field.applies(&repair.input))
-        .map(|&field| {
-            el("li")
-                .text(format!("{}: ", words::label_in(&repair.input, field)))
-                .child(el("b").text(value_of(&repair.input, field, units)))
-        });
+    let changes = changes(&repair.input, &repair.changed, units).map(|(name, value)| {
+        el("li")
+            .text(format!("{name}: "))
+            .child(el("b").text(value))
+    });
     let needs = worksheet::needs(repair.needs).map(|text| el("li").text(text));
     let work = &repair.work;
     let count = |n: u32, one: &str, many: &str| {

@@ -26,6 +26,22 @@ const RANKED: usize = 20_000;
 /// Largest utilisation that is told apart; a joint without any clamp left has this.
 const MOST_USED: f64 = 10.0;
 
+/// Draws below which nothing is said of a hundred joints: a share is then off by more than three of them. An assumption.
+const ENOUGH: usize = 1_000;
+
+/// What the owner of one such joint is told: how many of a hundred slip. By chance alone the number is off by less than
+/// one of them at ten thousand draws.
+fn owner(slips: f64, drawn: usize) -> Said {
+    let draws = Count(drawn as f64);
+    if slips < 0.005 {
+        Said::new(say::ChanceOwnerHardly, (draws,))
+    } else if slips > 0.995 {
+        Said::new(say::ChanceOwnerNearlyAll, (draws,))
+    } else {
+        Said::new(say::ChanceOwner, (Count((slips * 100.0).round()),))
+    }
+}
+
 /// How far the drawing has come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Progress {
@@ -171,7 +187,7 @@ impl Fixed {
     }
 
     /// Clamp at which the bolt yields.
-    fn yields(&self, [_, _, _, _, _, _, bolt, _]: &Drawn) -> f64 {
+    fn yields(&self, [_, _, _, _, _, _, bolt, _, _]: &Drawn) -> f64 {
         self.area * bolt
     }
 
@@ -260,11 +276,14 @@ struct Lot {
 impl Lot {
     fn new(s: &Scenario) -> Self {
         let distributions = input_distributions(s);
-        let [_, _, _, wall, yield_, _, _, added_part] = &distributions;
+        let [_, _, _, wall, yield_, _, _, added_part, fit] = &distributions;
+        let fit_is_drawn = fit.form != DistributionKind::Fixed;
+        let usual = added_part.middle.si;
+        let limits = [wall, yield_, added_part].map(InputDistribution::limits);
         let (fixed, out_of_range) = Fixed::new(s);
         Self {
             sources: distributions.each_ref().map(Source::new),
-            surface: Surface::new(s, [wall, yield_, added_part].map(InputDistribution::limits)),
+            surface: Surface::new(s, limits, usual, fit_is_drawn),
             distributions,
             fixed,
             out_of_range,
@@ -273,11 +292,11 @@ impl Lot {
     }
 
     fn one(&self, drawn: &Drawn) -> Outcome {
-        let [_, _, _, wall, yield_, _, _, added_part] = *drawn;
+        let [_, _, _, wall, yield_, _, _, added_part, short] = *drawn;
         let wanted = self.fixed.wanted(drawn);
         // A bolt that yields gives no more clamp, however far it is turned.
         let asked = wanted.min(self.fixed.yields(drawn));
-        let seen = self.surface.see([wall, yield_, added_part], asked);
+        let seen = self.surface.see([wall, yield_, added_part], short, asked);
         self.fixed.outcome(drawn, wanted, &seen)
     }
 }
@@ -286,8 +305,8 @@ impl Lot {
 ///
 /// Where something is not known, first one of the joints that it may be is drawn, each as often as any other.
 ///
-/// Not drawn, but taken as entered: the strength of the fitting, all measures but the wall, and which
-/// bolt of the group has most to carry.
+/// Not drawn, but taken as entered: the strength of the fitting, all measures but the wall and the fit of a piece
+/// between the walls, and which bolt of the group has most to carry.
 ///
 /// The result does not depend on how the slices are cut. Walls and yield strengths, of the tube and of
 /// what was put in, between the nodes of a net of support curves are taken by straight lines: within
@@ -410,18 +429,27 @@ impl Sampler {
                 .collect();
             sorted(list, &|a, b| b.share.total_cmp(&a.share))
         };
-        let mut said: Vec<Said> = [
-            Some((say::ChanceReaches, reaches)),
-            Some((say::ChanceDents, dents)),
-            self.first.fixed.rubs.then_some((say::ChanceSlips, slips)),
-        ]
-        .into_iter()
-        .flatten()
-        .map(|(sentence, value)| Said::new(sentence, (Share(value),)))
-        .collect();
         let lots = || std::iter::once(&self.first).chain(&self.others);
         let unknown = lots().find_map(|lot| lot.unknown);
         let outside = lots().find(|lot| !lot.out_of_range.is_empty());
+        let rubs = self.first.fixed.rubs;
+        let owner = (rubs && drawn >= ENOUGH).then(|| {
+            if self.others.is_empty() && outside.is_none() {
+                owner(slips, drawn)
+            } else {
+                Said::new(say::ChanceOwnerNot, ())
+            }
+        });
+        let shares = [
+            (true, say::ChanceReaches, reaches),
+            (true, say::ChanceDents, dents),
+            (rubs, say::ChanceSlips, slips),
+        ];
+        let shares = shares.into_iter().filter(|(counts, ..)| *counts);
+        let mut said: Vec<Said> = owner
+            .into_iter()
+            .chain(shares.map(|(_, sentence, share)| Said::new(sentence, (Share(share),))))
+            .collect();
         if !self.others.is_empty() {
             let joints = Count((self.others.len() + 1) as f64);
             said.push(Said::new(say::ChanceNotKnown, (joints,)));

@@ -50,6 +50,11 @@ fn variety() -> Vec<Scenario> {
             i.preload_share = 0.9;
         }),
         joint(set("through-sleeve")),
+        joint(|i| {
+            set("through-sleeve")(i);
+            i.sleeve_material = "6061-t6".into();
+            i.sleeve_welded = "yes".into();
+        }),
         joint(set("solid-insert")),
         joint(set("solid")),
     ]
@@ -82,6 +87,7 @@ fn the_net_is_within_one_percent_of_the_exact_curves() {
                 drawn[3],
                 drawn[4],
                 drawn[7] / sampler.first.distributions[7].middle.si,
+                Some(drawn[8]),
             );
             // At the last thousandth of the range, taken or not is a matter of rounding.
             let end = curve.force(curve.approach_end());
@@ -133,6 +139,7 @@ fn a_drawn_joint_is_the_joint_that_evaluate_knows() {
             input.wall_basis = "measured".into();
             input.tube_corner_radius_mm = Some(s.tube.corner_radius.si() * 1e3);
             input.tube_yield_mpa = Some(drawn[4] * 1e-6);
+            input.sleeve_short_mm = drawn[8] * 1e3;
             // Drawn about the likely strength, it may pass the least tensile strength.
             let ultimate = s.tube.ultimate_least.si().max(drawn[4]);
             input.tube_ultimate_mpa = Some(ultimate * 1e-6);
@@ -358,4 +365,92 @@ fn the_share_of_bolts_that_yield_is_that_of_two_lognormals() {
     let got = run(&s, 9, 100_000).bolt_yields;
     assert!(want > 0.05 && want < 0.95, "{want}");
     assert!((got - want).abs() < 0.006, "{got} {want}");
+}
+
+/// A hundred joints are spoken of only where enough were drawn, all is known and within what was checked.
+#[test]
+fn the_owner_is_told_only_what_can_be_stood_for() {
+    let told = |s: &Scenario, n: usize| {
+        let chance = run(s, 3, n);
+        let owner = chance.said.iter().find(|said| {
+            let key = said.code.key();
+            key.starts_with("chance-owner")
+        });
+        (owner.cloned(), chance.slips)
+    };
+    // Clamped hard on something solid, under a load that some joints hold and some do not.
+    let of = |mass: f64| {
+        joint(|i| {
+            i.support = "solid".into();
+            i.tube_material = "a36".into();
+            i.trailer_mass_kg = mass;
+        })
+    };
+    let (some, slips) = told(&of(1500.0), 4_000);
+    assert!(slips > 0.02 && slips < 0.98, "{slips}");
+    let some = some.unwrap();
+    assert_eq!(some.code, Message::ChanceOwner);
+    assert_eq!(some.amounts[0].si, (slips * 100.0).round());
+    let (few, slips) = told(&of(50.0), 4_000);
+    assert!(slips < 0.005);
+    assert_eq!(few.unwrap().code, Message::ChanceOwnerHardly);
+    let (all, _) = told(&joint(|_| {}), 4_000);
+    assert_eq!(all.unwrap().code, Message::ChanceOwnerNearlyAll);
+    assert_eq!(told(&of(1500.0), 500).0, None);
+    let outside = joint(|i| i.tube_wall_mm = 9.0);
+    let not_known = joint(|i| i.tube_material = "unknown-aluminum".into());
+    for s in [outside, not_known] {
+        let (owner, _) = told(&s, 1_000);
+        assert_eq!(owner.unwrap().code, Message::ChanceOwnerNot);
+    }
+    // A chain counts on no friction: nothing is said of slipping.
+    assert_eq!(
+        told(&joint(|i| i.joint = "chain-bracket".into()), 1_000).0,
+        None
+    );
+}
+
+/// Softened metal spreads as far as was published, and decides where a welded sleeve is squashed.
+#[test]
+fn softened_metal_is_drawn_from_what_was_published() {
+    let welded = joint(|i| {
+        i.support = "through-sleeve".into();
+        i.sleeve = "nps-1.2-40".into();
+        i.sleeve_material = "6061-t6".into();
+        i.sleeve_welded = "yes".into();
+        i.bolt_grade = "sae-8".into();
+    });
+    let sampler = Sampler::new(&welded, 1, 0);
+    let (low, high) = sampler.first.distributions[7].limits();
+    let ksi = 6.894_757e6;
+    assert!((low / ksi - 11.0).abs() < 0.01 && (high / ksi - 22.0).abs() < 0.01);
+    let chance = run(&welded, 4, 4_000);
+    let first = chance.matters_for_clamp[0];
+    assert_eq!(first.variable, Variable::AddedPart, "{first:?}");
+    // Beside a weld of another part the tube's own strength spreads as far.
+    let beside = joint(|i| i.weld_near = "yes".into());
+    let (low, high) = Sampler::new(&beside, 1, 0).first.distributions[4].limits();
+    assert!((low / ksi - 11.0).abs() < 0.01 && (high / ksi - 22.0).abs() < 0.01);
+}
+
+/// A piece that comes out shorter lets the faces come in: the fit is drawn, and ranked for the dent.
+#[test]
+fn the_fit_of_a_sleeve_makes_a_difference_to_the_dent() {
+    let sleeved = |short: f64| {
+        joint(|i| {
+            i.support = "loose-sleeve".into();
+            i.sleeve = "rt-1.000x0.250".into();
+            i.bolt = "unc-3.8".into();
+            i.sleeve_outer_mm = Some(25.4);
+            i.sleeve_wall_mm = Some(7.0);
+            i.sleeve_short_mm = short;
+        })
+    };
+    let chance = run(&sleeved(0.3), 4, 4_000);
+    let share = |chance: &Chance| {
+        let mut list = chance.matters_for_dent.iter();
+        list.find(|m| m.variable == Variable::Fit).unwrap().share
+    };
+    assert!(share(&chance) > 0.2, "{:?}", chance.matters_for_dent);
+    assert_eq!(share(&run(&sleeved(0.0), 4, 2_000)), 0.0);
 }

@@ -122,6 +122,10 @@ fn cut(s: &Scenario, pieces: &Pieces, cutting: Cutting, fit: Option<Fit>) -> Cut
         _ => shape.length(),
     };
     let mut notes = cutting.notes;
+    if pieces.bored() {
+        let bore = inner.map_or(0.0, |inner| inner.si);
+        notes.insert(0, said(say::CutBored, [bore]));
+    }
     if let Some(fit) = fit {
         notes.extend(fitting(s, fit, shape, [varies, over]));
     }
@@ -198,7 +202,7 @@ pub(super) fn materials(
             count: pieces.count,
             length: Some(cut.stock_length),
             mass: mass(pieces.mass()),
-            cost: pieces.mass() * per_kg(pieces.material, rates),
+            cost: pieces.bought() * per_kg(pieces.material, rates),
         });
     }
     if let Some(seats) = &jobs.seats {

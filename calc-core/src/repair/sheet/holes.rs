@@ -164,8 +164,12 @@ pub(super) fn list(
         ));
     }
     let play = (after.sleeve.inner - after.bolting.thread.major()).si();
-    let bored = matches!(jobs.pieces.map(|p| p.shape), Some(Shape::Sleeve { .. }));
-    if bored && play < REAM_BELOW {
+    // Bar is bored to fit, and says itself what is left to do.
+    let reamed = matches!(
+        jobs.pieces.map(|p| p.shape),
+        Some(Shape::Sleeve { bored: false, .. })
+    );
+    if reamed && play < REAM_BELOW {
         let to = after.bolting.thread.major().si() + REAM_BELOW;
         let count = jobs.pieces.map_or(0, |p| p.count);
         let from = Some(after.sleeve.inner.si());

@@ -8,7 +8,6 @@ use crate::mechanics::bolt_group::Place;
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits};
 use crate::repair::fit::Fit;
-use crate::repair::seats::Seats;
 use crate::repair::work::Jobs;
 use crate::report::{Amount, Label, Said, say};
 use serde::Serialize;
@@ -111,7 +110,7 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
     let loss = residual.relaxation + residual.embedding;
     let share = loss / residual.fresh_min.max(1e-9);
     let thread = s.bolting.thread;
-    let bolt = s.bolt_length().si() + Seats::grip(s);
+    let bolt = s.bolt_length().si();
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
         what: Label::TightenSnug,
