@@ -438,12 +438,43 @@ pub fn slip_surface_between(id: &str, metals: &[Family]) -> Option<&'static Slip
     Some(
         if any(Family::Aluminium) && (of_steel || id == "bare-clean") {
             &ALUMINIUM_BARE
+        } else if !any(Family::Aluminium) && id.starts_with("al-") {
+            // Found between two plies of aluminium.
+            slip_surface("bare-clean").unwrap_or(row)
         } else if any(Family::Stainless) && (of_steel || id.starts_with("al-")) {
             slip_surface("bare-clean").unwrap_or(row)
         } else {
             row
         },
     )
+}
+
+/// The class of blasted aluminium by the thickness of the joint, mm: no better than the thickness gives, bare below the
+/// thinnest. Every other surface as [`slip_surface_between`] has it.
+///
+/// # Sources
+/// EN 1999-1-1 Table 8.6.
+#[must_use]
+pub fn slip_surface_of(
+    id: &str,
+    metals: &[Family],
+    thickness_mm: f64,
+) -> Option<&'static SlipSurface> {
+    let chosen = slip_surface_between(id, metals)?;
+    let Some(class) = thickness_class(chosen.id) else {
+        return Some(chosen);
+    };
+    let reached = SLIP_SURFACES
+        .iter()
+        .filter_map(|row| Some((thickness_class(row.id)?, row)))
+        .filter(|(least, _)| *least <= class.min(thickness_mm + 1e-9))
+        .reduce(|a, b| if b.0 > a.0 { b } else { a });
+    Some(reached.map_or(&ALUMINIUM_BARE, |(_, row)| row))
+}
+
+/// Least thickness of a joint that a class of blasted aluminium is for, mm.
+fn thickness_class(id: &str) -> Option<f64> {
+    id.strip_prefix("al-blasted-")?.parse().ok()
 }
 
 /// The surface to assume when nothing was tested: `bare-clean`, or `painted` with any coating.

@@ -37,7 +37,8 @@ pub use endurance::{
 pub use fillers::{Filler, filler, filler_between, fillers};
 pub use friction::{
     LaboratoryFriction, NutFactor, SlipSurface, Treatment, default_slip_surface, not_for_design,
-    nut_factor, nut_factor_on, nut_factors, slip_surface, slip_surface_between, slip_surfaces,
+    nut_factor, nut_factor_on, nut_factors, slip_surface, slip_surface_between, slip_surface_of,
+    slip_surfaces,
 };
 pub use galvanic::{
     GalvanicLimit, GalvanicMetal, Metal, Surroundings, galvanic_limits, galvanic_metal,

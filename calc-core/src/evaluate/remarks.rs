@@ -6,9 +6,9 @@ use crate::catalog::{
 };
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{InUnits, Length, Ratio, Share};
+use crate::quantity::{InUnits, Length, Ratio, STANDARD_GRAVITY, Share};
 use crate::report::{Said, Sentence, say};
-use crate::scenario::{BoltFinish, Exposure, Field, Scenario};
+use crate::scenario::{BoltFinish, Exposure, Field, JointKind, Scenario};
 use crate::support;
 
 /// All of them.
@@ -23,6 +23,8 @@ pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
         threads(s, preload),
         scatter(s),
         friction(s),
+        own_strength(s),
+        light_road(s),
         packing(s),
     ]
     .into_iter()
@@ -130,6 +132,23 @@ fn threads(s: &Scenario, preload: &Preload) -> Option<Said> {
     )
 }
 
+/// A strength of the reader's own above what the metal must have.
+fn own_strength(s: &Scenario) -> Option<Said> {
+    s.input.number(Field::TubeYield)?;
+    let (own, least) = (s.tube.yield_least, s.tube.material.least().yield_strength());
+    (own > least).then(|| Said::new(say::NoteOwnStrength, (own, least)))
+}
+
+/// Road loads that are lighter than anyone takes for a road.
+fn light_road(s: &Scenario) -> Option<Said> {
+    let l = &s.loads;
+    let on_road = matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger);
+    let light = l.vertical_factor < 2.0
+        || l.braking.si() < 0.3 * STANDARD_GRAVITY
+        || l.side.si() < 0.2 * STANDARD_GRAVITY;
+    (on_road && light).then(|| plain(say::NoteLightRoad))
+}
+
 /// Friction that goes by the metals and not by what was found for steel.
 fn friction(s: &Scenario) -> Option<Said> {
     let counts = s.tightening.surface.mu();
@@ -140,6 +159,12 @@ fn friction(s: &Scenario) -> Option<Said> {
     }
     if (counts - found_for_steel).abs() < 1e-9 {
         return None;
+    }
+    // A class of other metals, or of thicker joints.
+    if s.tightening.surface.id() != s.input.choice(Field::Surface)?
+        && s.input.choice(Field::Surface)?.starts_with("al-")
+    {
+        return Some(Said::new(say::NoteFrictionOther, (Ratio(counts),)));
     }
     let code = if s.tightening.metals.contains(&Family::Aluminium) {
         say::NoteFrictionOfAluminum

@@ -185,7 +185,15 @@ fn soft_members(s: &Scenario, member_spring: f64) -> Stiffness {
 fn expansion(s: &Scenario, fitting: Length, grip: &Grip, length: Length) -> f64 {
     let between = support::of(s).between(s);
     let washers = s.bolting.washer.thickness * 2.0;
-    let sum = between.expansion().value * s.clamped().si()
+    // What stands between the walls leaves the walls themselves in the grip.
+    let walls = if s.member.is_open() || support::of(s).passes_wall() || !support::of(s).is_hollow()
+    {
+        Length::default()
+    } else {
+        (s.tube.wall * 2.0).min(s.clamped())
+    };
+    let sum = between.expansion().value * (s.clamped() - walls).si()
+        + s.tube.material.expansion().value * walls.si()
         + s.fitting.material.expansion().value * fitting.si()
         + grip.material.expansion().value * grip.thickness.si()
         + s.bolting.grade.expansion().value * washers.si();

@@ -5,12 +5,13 @@ use super::checked::{Bolting, Tightening};
 use super::choices::BoltFinish;
 use super::fields::Field;
 use crate::catalog::{self, Family};
-use crate::quantity::newton_metre;
+use crate::quantity::{InUnits, Length, newton_metre};
 
 pub(super) fn tightening(
     r: &mut Reader<'_>,
     bolting: &Bolting,
     metals: [Family; 3],
+    joint: Length,
 ) -> Option<Tightening> {
     let stainless = bolting.grade.stainless();
     let lubrication = r.row(Field::Lubrication, |id| {
@@ -18,7 +19,7 @@ pub(super) fn tightening(
     })?;
     let method = r.row(Field::Method, catalog::tightening_method)?;
     let surface = r.row(Field::Surface, |id| {
-        catalog::slip_surface_between(id, &metals)
+        catalog::slip_surface_of(id, &metals, joint.si() * 1e3)
     })?;
     let own = r.input.number(Field::NutFactor).is_some();
     let nut_factor = r.or_derived(Field::NutFactor, lubrication.typical());
@@ -28,10 +29,11 @@ pub(super) fn tightening(
     } else if own && !(published[0]..=published[1]).contains(&nut_factor) {
         let usual = lubrication.typical();
         [nut_factor.min(usual), nut_factor.max(usual)]
+    } else if lubrication.id() == "unknown" {
+        // Whoever knows the factor knows the threads: a number beside threads that nobody has seen is a guess.
+        [nut_factor.min(published[0]), nut_factor.max(published[1])]
     } else if own {
         [nut_factor; 2]
-    } else if lubrication.id() == "unknown" {
-        published
     } else if lubrication.id() == "zinc" && bolting.finish == BoltFinish::Plain {
         // Somebody is wrong: what grips may be as rough as a black bolt.
         let black = catalog::nut_factor("black").map_or(nut_factor, |row| row.typical());

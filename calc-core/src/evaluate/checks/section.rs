@@ -6,13 +6,15 @@ use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
-use crate::evaluate::member_section::{MemberSection, member_section, twisted_section};
+use crate::evaluate::member_section::{
+    MemberSection, member_section, shear_center_aside, twisted_section,
+};
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::twist::TwistedSection;
 use crate::mechanics::{en_bolt, shear};
 use crate::quantity::{Count, InUnits, Length, Moment, Stress, newton};
 use crate::report::working::Line;
-use crate::report::{Check, CheckId, Verdict, say, substituted};
+use crate::report::{Check, CheckId, Said, Verdict, say, substituted};
 use crate::scenario::{JointKind, MemberKind};
 use crate::support;
 
@@ -24,6 +26,18 @@ struct Pulled {
     hole: Length,
     thickness: Length,
     end: Length,
+}
+
+/// Share used from which an open section that nothing holds would stay twisted: its factor on yield.
+const TWISTS_FOR_GOOD: f64 = 1.5;
+
+/// Whether anything else keeps an open section from twisting.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Twists {
+    /// Nothing: it turns about its shear center.
+    Alone,
+    /// It turns no farther than the load beside the faces asks for.
+    Held,
 }
 
 /// What the member has to carry behind its last bolt.
@@ -52,9 +66,19 @@ struct Behind {
 }
 
 impl Analysis<'_> {
+    /// How far the line of the load passes the shear center of the member, m, on whichever side it is the farther. A tube
+    /// and a bar have it in their middle.
+    fn twist_lever(&self, twists: Twists) -> f64 {
+        let s = self.s;
+        match twists {
+            Twists::Alone if s.member.is_open() => s.aside() + shear_center_aside(s).si(),
+            _ => s.aside(),
+        }
+    }
+
     /// Pull, bending and twist of the member behind its last bolt in a case; what counts against each other is
     /// added up.
-    fn on_member(&self, case: &LoadCase) -> OnMember {
+    fn on_member(&self, case: &LoadCase, twists: Twists) -> OnMember {
         let s = self.s;
         let half = 0.5 * (s.bolting.along as f64 - 1.0) * s.bolting.spacing_along.si();
         let ahead = case.ahead.abs() + half;
@@ -65,7 +89,7 @@ impl Analysis<'_> {
             pull: along,
             up: up * ahead + along * below + about_side,
             side: side * ahead + along * s.aside() + about_up,
-            twist: side * below + up * s.aside() + about_along,
+            twist: side * below + up * self.twist_lever(twists) + about_along,
         }
     }
 
@@ -75,7 +99,7 @@ impl Analysis<'_> {
     fn at_least(&self, case: &LoadCase) -> [OnMember; 4] {
         let half = 0.5 * (self.s.bolting.along as f64 - 1.0) * self.s.bolting.spacing_along.si();
         // The force itself bends the rail as a whole; only what turns about the joint is certain.
-        let whole = self.on_member(case);
+        let whole = self.on_member(case, Twists::Held);
         let none = OnMember {
             pull: 0.0,
             up: 0.0,
@@ -84,6 +108,9 @@ impl Analysis<'_> {
         };
         let up = (whole.up - case.up.abs() * half) * 0.5;
         let side = (whole.side - case.side.abs() * half) * 0.5;
+        // What comes up from the ground may go across the axle to the other spring; the height of the hanger may not.
+        let height = self.s.loads.hanger.height.si();
+        let twist = case.side.abs() * height + case.up.abs() * self.s.aside();
         [
             OnMember {
                 pull: whole.pull * 0.5,
@@ -92,7 +119,7 @@ impl Analysis<'_> {
             OnMember { up, ..none },
             OnMember { side, ..none },
             OnMember {
-                twist: whole.twist * 0.5,
+                twist: twist * 0.5,
                 ..none
             },
         ]
@@ -104,8 +131,32 @@ impl Analysis<'_> {
     /// σ_v = √(σ² + 3·τ²)
     /// ```
     ///
-    /// At a hanger only what is certain of it, see [`Self::at_least`].
+    /// At a hanger only what is certain of it, see [`Self::at_least`]. A channel or an angle that would twist too far by
+    /// itself is close: a coupler on two of them, or cross members, may hold it, and nobody says so.
     pub(super) fn net_section(&self) -> Option<Check> {
+        let alone = self.section_check(Twists::Alone)?;
+        if alone.verdict != Verdict::DoesNotHold || !self.s.member.is_open() {
+            return Some(alone);
+        }
+        let held = self.section_check(Twists::Held)?;
+        if held.verdict == Verdict::DoesNotHold {
+            return Some(held);
+        }
+        let (demand, capacity) = (alone.demand, alone.capacity);
+        // Past its yield it stands only if it is held, and nobody says that it is.
+        let far = alone.utilisation.is_none_or(|used| used > TWISTS_FOR_GOOD);
+        Some(Check {
+            verdict: if far {
+                Verdict::NotChecked
+            } else {
+                Verdict::Close
+            },
+            reason: Said::of(say::SectionTwistsAlone, [demand, capacity]),
+            ..alone
+        })
+    }
+
+    fn section_check(&self, twists: Twists) -> Option<Check> {
         let s = self.s;
         let hanger = s.loads.joint == JointKind::SpringHanger;
         let (gross, net) = member_section(s, effective_hole(self.hole_in_tube()));
@@ -116,7 +167,7 @@ impl Analysis<'_> {
             Some(bent.hypot(sheared * 3.0_f64.sqrt()))
         };
         let deciding = |section: &MemberSection, case: &LoadCase| {
-            let mut most = (self.on_member(case), None);
+            let mut most = (self.on_member(case, twists), None);
             if !hanger {
                 return (most.0, together(section, most.0));
             }

@@ -10,6 +10,7 @@ use crate::mechanics::opening;
 use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Said, Sentence, Verdict, say, substituted};
+use crate::scenario::JointKind;
 use crate::support::{self, seat};
 
 impl Analysis<'_> {
@@ -17,7 +18,10 @@ impl Analysis<'_> {
     /// that counts on none either, as nothing but play holds the fitting between one load and the next.
     pub(super) fn slip(&self) -> Option<Check> {
         if self.unloaded() {
-            return Some(self.no_load());
+            return Some(self.no_load(say::SlipNoLoad));
+        }
+        if self.parked() {
+            return Some(self.no_load(say::SlipLevelRoad));
         }
         let fitting = &self.s.fitting;
         let no_grip = if fitting.touches {
@@ -191,12 +195,21 @@ impl Analysis<'_> {
         self.cases().all.iter().all(still)
     }
 
+    /// A coupler or a hanger without bumps, braking and turns: no road.
+    fn parked(&self) -> bool {
+        let l = &self.s.loads;
+        matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger)
+            && l.vertical_factor <= 1.0
+            && l.braking.si() <= 0.0
+            && l.side.si() <= 0.0
+    }
+
     /// A joint that nothing pulls at is not judged.
-    fn no_load(&self) -> Check {
+    fn no_load(&self, why: Sentence<0>) -> Check {
         Check::of(CheckId::Slip, newton(0.0), newton(0.0))
             .stands(Verdict::NotChecked)
             .without_share()
-            .reason(said(say::SlipNoLoad, ()))
+            .reason(said(why, ()))
     }
 
     /// Why the clamp that is reached cannot be known, by key. Where it is so, the numbers that rest on it
