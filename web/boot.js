@@ -1,8 +1,7 @@
 // Loads the page's program, or a part's when it is asked for, and, when that fails, says why in one sentence.
 //
 // The text and the still drawings are already on the page and stay there whatever happens here.
-// This file keeps its name from build to build, so it is served without caching; the two files
-// that it loads carry a hash in their names and may be cached for good.
+// Like the two files that it loads it carries a hash in its name and may be cached for good.
 
 const WAIT_MS = 8000;
 

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use crate::checks;
+use crate::embed;
 use crate::gate;
 use crate::lesson::{self, FRONT as FRONT_PART, Lesson, list_mark};
 use crate::links::{JOINT, Places};
@@ -12,6 +13,18 @@ use crate::problem::Problem;
 use crate::register::{Register, escape};
 
 const TEMPLATE: &str = "web/page.html";
+
+/// The frame of a figure that other pages show.
+const EMBED_TEMPLATE: &str = "web/embed.html";
+
+/// The kind of such a page.
+pub(crate) const EMBEDDED: &str = "embed";
+
+/// Where such pages stand.
+pub(crate) const EMBED: &str = "embed/";
+
+/// What other pages load stands here.
+pub(crate) const API: &str = "api/";
 
 /// The list of lessons.
 const LESSONS: &str = "lessons/index.html";
@@ -22,6 +35,7 @@ const LESSONS: &str = "lessons/index.html";
 /// Every fault of every content file, so that one run shows them all.
 pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<Problem>> {
     let template = read(root, TEMPLATE)?;
+    let embed_template = read(root, EMBED_TEMPLATE)?;
     let pages = pages(root)?;
     let places = Places::of(&pages);
     let mut problems = Vec::new();
@@ -30,7 +44,12 @@ pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<
         match places.resolve(&page) {
             Ok(main) => {
                 page.main = main;
-                let html = page.html(&template, assets);
+                let template = if page.kind == EMBEDDED {
+                    &embed_template
+                } else {
+                    &template
+                };
+                let html = page.html(template, assets);
                 problems.append(&mut gate::page(&page.path, &html));
                 files.push((page.path, html));
             }
@@ -90,6 +109,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         ("words", "words.html", "method.html", None),
         ("sources", "sources.html", "method.html", None),
         ("care", "care.html", "care.html", None),
+        ("api", "api.html", "method.html", None),
     ] {
         pages.extend(of_part(part).map(|section| Page {
             path: path.into(),
@@ -111,6 +131,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         program: Some("lesson"),
         main: lesson_page(&lessons, index),
     }));
+    pages.extend(embed::pages(&lessons));
     pages.push(Page {
         path: checks::FILE.into(),
         kind: "checks",
@@ -147,7 +168,7 @@ fn titled(title: &str) -> String {
     format!("{title} – Clampwright")
 }
 
-fn path_of(lesson: &Lesson) -> String {
+pub(crate) fn path_of(lesson: &Lesson) -> String {
     format!("lessons/{}.html", lesson.id)
 }
 
