@@ -79,12 +79,12 @@ async function form(file, found, accepted) {
 const HASHED = /-[0-9a-f]{8,20}(_bg)?\.(css|d\.ts|js|svg|wasm)$/;
 
 /**
- * Serves a folder. `base` is the path under which it stands; `change(path, headers)` may return
+ * Serves a folder, or the one that a function names at the time. `base` is the path under which it stands; `change(path, headers)` may return
  * `{ status, headers }` to stand in for a host that misbehaves.
  */
 export async function serve({ dir, port = 0, host = '127.0.0.1', base = '/', change } = {}) {
-  const root = resolve(dir);
   const server = createServer(async (request, response) => {
+    const root = resolve(typeof dir === 'function' ? dir() : dir);
     const send = (status, text, extra = {}) => {
       response.writeHead(status, { ...HEADERS, 'Content-Type': TYPES['.txt'], ...extra });
       response.end(text);

@@ -19,7 +19,7 @@
 
   /** Sets a control as a reader would. */
   function set(name, value) {
-    const controls = [...document.querySelectorAll(`[data-control]`)].filter((c) => c.dataset.control === name);
+    const controls = [...document.querySelectorAll('[data-control]')].filter((c) => c.dataset.control === name);
     const kind = controls[0]?.type;
     if (kind === 'radio') {
       const wanted = controls.find((c) => c.value === value);
@@ -30,10 +30,14 @@
     }
   }
 
-  function begin() {
+  async function begin() {
     const units = settings.get('units');
     if (units === 'us' || units === 'metric') document.querySelector(`[data-act="units-${units}"]`)?.click();
-    for (const [name, value] of settings) set(name, value);
+    for (const [name, value] of settings) {
+      set(name, value);
+      // The figure follows one control with each picture.
+      await new Promise(requestAnimationFrame);
+    }
   }
 
   addEventListener('DOMContentLoaded', () => {

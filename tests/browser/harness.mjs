@@ -78,6 +78,7 @@ export const SIZES = {
  * @param {object} [options]
  * @param {string} [options.base]    path under which the page stands, `/` or `/x/y/`
  * @param {Function} [options.change] lets the server misbehave, see scripts/serve.mjs
+ * @param {{dir: string}} [options.pages] which build is served; it may change its folder under the journey
  * @param {string} [options.page]    the page, from the folder of the front page
  * @param {string} [options.address] fragment or query added to the address
  * @param {boolean} [options.ready]  wait until the page's program runs (default: yes with script)
@@ -85,12 +86,12 @@ export const SIZES = {
  * @param {object} [options.context] options of the browser context: viewport, javaScriptEnabled …
  */
 export async function open(t, options = {}) {
-  const { base = '/', change, page: path = '', address = '', before, context = {} } = options;
+  const { base = '/', change, pages = { dir: DIST }, page: path = '', address = '', before, context = {} } = options;
   const ready = options.ready ?? (context.javaScriptEnabled !== false && PROGRAM.test(path));
   await access(join(DIST, 'index.html')).catch(() => {
     throw new Error('there is no dist/index.html: build the pages first (scripts/serve or scripts/test)');
   });
-  const server = await serve({ dir: DIST, base, change });
+  const server = await serve({ dir: () => pages.dir, base, change });
   t.after(() => server.close());
   const profile = await mkdtemp(join(tmpdir(), 'clampwright-'));
   const browser = await chromium.launchPersistentContext(profile, {
@@ -155,8 +156,8 @@ function record(page, faults) {
   });
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('requestfailed', (request) => {
-    // Whoever leaves a page at once has not waited for its icon.
-    if (/\/icon-[^/]*$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
+    // Whoever leaves a page at once has not waited for its icon and its style sheet.
+    if (/\/(icon|style)-[^/]*$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
   });
   page.on('response', (response) => {

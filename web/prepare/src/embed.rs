@@ -3,7 +3,7 @@
 use crate::lesson::Lesson;
 use crate::page::Page;
 use crate::register::escape;
-use crate::site::{EMBED, EMBEDDED, path_of};
+use crate::site::{EMBED, EMBEDDED, UNITS, path_of};
 
 /// A page for each figure, and the one that leads to them by `?figure=…`.
 pub(crate) fn pages(lessons: &[&Lesson]) -> Vec<Page> {
@@ -43,7 +43,7 @@ fn figure(lesson: &Lesson) -> Option<Page> {
         program: Some("lesson"),
         main: format!(
             "<section id=\"{id}\" data-part=\"lesson\" data-lesson=\"{id}\" aria-labelledby=\"fig-title\">\n\
-             <h1 id=\"fig-title\">{title}</h1>\n{figure}</figure>\n</section>\n\
+             <h1 id=\"fig-title\">{title}</h1>\n<p class=\"where\">{UNITS}</p>\n{figure}</figure>\n</section>\n\
              <p class=\"from\"><a href=\"{{{{root}}}}{}\" target=\"_blank\" rel=\"noopener\">The whole lesson</a></p>\n",
             path_of(lesson)
         ),

@@ -172,6 +172,10 @@ pub(crate) fn path_of(lesson: &Lesson) -> String {
     format!("lessons/{}.html", lesson.id)
 }
 
+/// The choice of units beside a lesson's figure.
+pub(crate) const UNITS: &str = "<button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
+     <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric</button>";
+
 /// A lesson with its place among the others, the units, and the ways on.
 fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
     let Some(lesson) = lessons.get(index) else {
@@ -193,9 +197,7 @@ fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
         .unwrap_or(("", &lesson.html));
     format!(
         "{title}</h1>\n\
-         <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>\
-         <button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
-         <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric</button></p>\n{text}\
+         <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>{UNITS}</p>\n{text}\
          <nav class=\"ways\" aria-label=\"Lessons\">\n{}{}</nav>\n\
          <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
          <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\
