@@ -72,8 +72,11 @@ async function load({ js, wasm }) {
     throw new Failure(navigator.onLine === false ? 'offline' : 'import', cause);
   }
   const module = await program;
+  // The program starts slice by slice and says when all of it is live.
+  const live = new Promise((then) => document.addEventListener('clampwright-live', then, { once: true }));
   try {
     await loader.default({ module_or_path: module });
+    await live;
   } catch (cause) {
     throw new Failure('start', cause);
   }
@@ -81,7 +84,8 @@ async function load({ js, wasm }) {
 
 /** Loads a program and says what keeps it from starting. */
 async function start(files) {
-  const timer = setTimeout(() => say('slow'), WAIT_MS);
+  // Who has stopped has said so.
+  const timer = setTimeout(() => 'dead' in root.dataset || say('slow'), WAIT_MS);
   try {
     await load(files);
     root.dataset.ready = '';

@@ -97,7 +97,11 @@ fn all(root: &Path, programs: &Path) -> Result<Vec<File>, Vec<Problem>> {
     let icon = site::read(root, "web/icon.svg")?;
     let mut scripts = Vec::new();
     for name in SCRIPTS {
-        let text = site::read(root, &format!("web/{name}.js"))?;
+        let mut text = site::read(root, &format!("web/{name}.js"))?;
+        if name == "old" {
+            // One script less to wait for before the front page is painted.
+            text.push_str(&site::read(root, "web/page.js")?);
+        }
         let file = format!("{name}-{}.js", hash(text.as_bytes()));
         scripts.push(Script {
             name: name.into(),

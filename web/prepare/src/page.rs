@@ -149,15 +149,10 @@ impl Page {
             .replace("{{root}}", &root)
     }
 
-    /// What runs before the page is painted. On the front page the addresses of the first versions, too, and first:
-    /// who only passes through need not wait for the rest.
+    /// What runs before the page is painted: on the front page with the addresses of the first versions in it.
     fn scripts(&self) -> String {
-        let old = if self.path == FRONT {
-            "<script src=\"{{root}}{{old}}\"></script>\n"
-        } else {
-            ""
-        };
-        format!("{old}<script src=\"{{{{root}}}}{{{{page}}}}\"></script>\n")
+        let script = if self.path == FRONT { "old" } else { "page" };
+        format!("<script src=\"{{{{root}}}}{{{{{script}}}}}\"></script>\n")
     }
 
     fn links(&self, pages: &[(&str, &str)]) -> String {
