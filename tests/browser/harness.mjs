@@ -156,8 +156,8 @@ function record(page, faults) {
   });
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('requestfailed', (request) => {
-    // Whoever leaves a page at once has not waited for its icon and its style sheet.
-    if (/\/(icon|style)-[^/]*$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
+    // Whoever leaves a page at once has not waited for its icon, its style sheet, its manifest.
+    if (/\/((icon|style)-[^/]*|app\.webmanifest)$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
   });
   page.on('response', (response) => {
