@@ -16,7 +16,7 @@ const REFERENCE = { aim: 60, most: 60 };
 const LIMITS = [
   { page: /^index\.html$/, aim: 230, most: 230 },
   { page: /^joint\.html$/, aim: 330, most: 360 },
-  { page: /^lessons\/(?!index)/, aim: 220, most: 220 },
+  { page: /^(lessons|embed)\/(?!index)/, aim: 220, most: 220 },
   { page: /./, ...REFERENCE },
 ];
 
@@ -36,9 +36,12 @@ async function sent(file) {
   return sizes.get(file);
 }
 
-/** The files that a page loads by itself: what stands in its head and what its own script tag names. */
+/**
+ * The files that a page loads by itself: what stands in its head and what its own script tag names. A picture for the
+ * home screen is loaded by whoever puts the page there; what sw.js keeps comes once the page is there and runs.
+ */
 function loads(page, html) {
-  const head = html.slice(0, html.indexOf('<body>'));
+  const head = html.slice(0, html.indexOf('<body>')).replace(/<link rel="apple-touch-icon"[^>]*>/, '');
   const named = [...head.matchAll(/(?:href|src|data-js|data-wasm)="([^"#]+)"/g)].map(([, file]) => file);
   return new Set(named.map((file) => posix.join(posix.dirname(page), file)));
 }

@@ -17,10 +17,12 @@ const TYPES = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
   '.json': 'application/json; charset=utf-8',
+  '.png': 'image/png',
   '.svg': 'image/svg+xml',
   '.ts': 'text/plain; charset=utf-8',
   '.txt': 'text/plain; charset=utf-8',
   '.wasm': 'application/wasm',
+  '.webmanifest': 'application/manifest+json; charset=utf-8',
 };
 
 // The page may be framed on purpose: an instructor shows one figure inside a course page, and there
@@ -32,6 +34,9 @@ export const POLICY = [
   "style-src 'self'",
   "img-src 'self' data:",
   "connect-src 'self'",
+  "frame-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
   'frame-ancestors *',
@@ -44,16 +49,42 @@ export const HEADERS = {
   'X-Content-Type-Options': 'nosniff',
 };
 
+/** What pages of other hosts may load: the calculation and the element of a figure. */
+const FOR_OTHERS = /^api\//;
+
+/** The compressed forms that may lie beside a file, best first; scripts/compress.mjs puts them there. */
+const FORMS = [
+  ['br', '.br'],
+  ['gzip', '.gz'],
+];
+
+/** The file to send: a compressed form where the browser takes it and it is not older than the file itself. */
+async function form(file, found, accepted) {
+  const taken = new Set(
+    (accepted ?? '')
+      .split(',')
+      .map((part) => part.trim().split(/\s*;\s*q=/))
+      .filter(([, quality]) => quality === undefined || Number(quality) > 0)
+      .map(([name]) => name),
+  );
+  for (const [encoding, ending] of FORMS) {
+    if (!taken.has(encoding)) continue;
+    const small = await stat(file + ending).catch(() => null);
+    if (small?.isFile() && small.mtimeMs >= found.mtimeMs) return { path: file + ending, size: small.size, encoding };
+  }
+  return { path: file, size: found.size };
+}
+
 /** A name that carries the hash of its content never changes meaning. */
 const HASHED = /-[0-9a-f]{8,20}(_bg)?\.(css|d\.ts|js|svg|wasm)$/;
 
 /**
- * Serves a folder. `base` is the path under which it stands; `change(path, headers)` may return
+ * Serves a folder, or the one that a function names at the time. `base` is the path under which it stands; `change(path, headers)` may return
  * `{ status, headers }` to stand in for a host that misbehaves.
  */
 export async function serve({ dir, port = 0, host = '127.0.0.1', base = '/', change } = {}) {
-  const root = resolve(dir);
   const server = createServer(async (request, response) => {
+    const root = resolve(typeof dir === 'function' ? dir() : dir);
     const send = (status, text, extra = {}) => {
       response.writeHead(status, { ...HEADERS, 'Content-Type': TYPES['.txt'], ...extra });
       response.end(text);
@@ -74,18 +105,22 @@ export async function serve({ dir, port = 0, host = '127.0.0.1', base = '/', cha
     if (!file.startsWith(root + sep) || path.includes('\0')) return send(404, 'Not found.\n');
     const found = await stat(file).catch(() => null);
     if (!found?.isFile()) return send(404, 'Not found.\n');
+    const sent = await form(file, found, request.headers['accept-encoding']);
     const headers = {
       ...HEADERS,
       'Cache-Control': HASHED.test(file) ? 'public, max-age=31536000, immutable' : 'no-cache',
-      'Content-Length': found.size,
+      'Content-Length': sent.size,
       'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
       'Last-Modified': found.mtime.toUTCString(),
+      Vary: 'Accept-Encoding',
+      ...(sent.encoding && { 'Content-Encoding': sent.encoding }),
+      ...(FOR_OTHERS.test(path.slice(base.length)) && { 'Access-Control-Allow-Origin': '*' }),
     };
     const changed = change?.(path, headers);
     if (changed?.status) return send(changed.status, 'Not served, on purpose.\n');
     response.writeHead(200, { ...headers, ...changed?.headers });
     if (request.method === 'HEAD') return response.end();
-    createReadStream(file).on('error', () => response.destroy()).pipe(response);
+    createReadStream(sent.path).on('error', () => response.destroy()).pipe(response);
   });
   await new Promise((ready, failed) => {
     server.once('error', failed);

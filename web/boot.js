@@ -1,8 +1,7 @@
 // Loads the page's program, or a part's when it is asked for, and, when that fails, says why in one sentence.
 //
 // The text and the still drawings are already on the page and stay there whatever happens here.
-// This file keeps its name from build to build, so it is served without caching; the two files
-// that it loads carry a hash in their names and may be cached for good.
+// Like the two files that it loads it carries a hash in its name and may be cached for good.
 
 const WAIT_MS = 8000;
 
@@ -73,8 +72,11 @@ async function load({ js, wasm }) {
     throw new Failure(navigator.onLine === false ? 'offline' : 'import', cause);
   }
   const module = await program;
+  // The program starts slice by slice and says when all of it is live.
+  const live = new Promise((then) => document.addEventListener('clampwright-live', then, { once: true }));
   try {
     await loader.default({ module_or_path: module });
+    await live;
   } catch (cause) {
     throw new Failure('start', cause);
   }
@@ -82,7 +84,8 @@ async function load({ js, wasm }) {
 
 /** Loads a program and says what keeps it from starting. */
 async function start(files) {
-  const timer = setTimeout(() => say('slow'), WAIT_MS);
+  // Who has stopped has said so.
+  const timer = setTimeout(() => 'dead' in root.dataset || say('slow'), WAIT_MS);
   try {
     await load(files);
     root.dataset.ready = '';

@@ -56,6 +56,7 @@ export const PAGES = [
   'words.html',
   'sources.html',
   'care.html',
+  'api.html',
 ];
 
 /** The pages that load a program. */
@@ -77,6 +78,7 @@ export const SIZES = {
  * @param {object} [options]
  * @param {string} [options.base]    path under which the page stands, `/` or `/x/y/`
  * @param {Function} [options.change] lets the server misbehave, see scripts/serve.mjs
+ * @param {{dir: string}} [options.pages] which build is served; it may change its folder under the journey
  * @param {string} [options.page]    the page, from the folder of the front page
  * @param {string} [options.address] fragment or query added to the address
  * @param {boolean} [options.ready]  wait until the page's program runs (default: yes with script)
@@ -84,12 +86,12 @@ export const SIZES = {
  * @param {object} [options.context] options of the browser context: viewport, javaScriptEnabled …
  */
 export async function open(t, options = {}) {
-  const { base = '/', change, page: path = '', address = '', before, context = {} } = options;
+  const { base = '/', change, pages = { dir: DIST }, page: path = '', address = '', before, context = {} } = options;
   const ready = options.ready ?? (context.javaScriptEnabled !== false && PROGRAM.test(path));
   await access(join(DIST, 'index.html')).catch(() => {
     throw new Error('there is no dist/index.html: build the pages first (scripts/serve or scripts/test)');
   });
-  const server = await serve({ dir: DIST, base, change });
+  const server = await serve({ dir: () => pages.dir, base, change });
   t.after(() => server.close());
   const profile = await mkdtemp(join(tmpdir(), 'clampwright-'));
   const browser = await chromium.launchPersistentContext(profile, {
@@ -97,6 +99,8 @@ export async function open(t, options = {}) {
     headless: true,
     args: FLAGS,
     viewport: SIZES.desk,
+    // What is kept on the device has journeys of its own; in the others it would only load along.
+    serviceWorkers: 'block',
     ...context,
   });
   t.after(async () => {
@@ -142,14 +146,18 @@ export async function open(t, options = {}) {
 // Violations of the content policy come as console errors; so do failed loads.
 function record(page, faults) {
   page.on('console', (message) => {
+    // The driver's own remark; see serviceWorkers above.
+    if (/Service Worker registration blocked by Playwright/.test(message.text())) return;
+    // Whoever leaves a page at once has not waited for its icons; a journey of their own looks at them.
+    if (/Error while trying to use the following icon from the Manifest/.test(message.text())) return;
     if (message.type() === 'error' || message.type() === 'warning') {
       faults.push(`console ${message.type()}: ${message.text()}`);
     }
   });
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('requestfailed', (request) => {
-    // Whoever leaves a page at once has not waited for its icon.
-    if (/\/icon-[^/]*$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
+    // Whoever leaves a page at once has not waited for its icon, its style sheet, its manifest.
+    if (/\/((icon|style)-[^/]*|app\.webmanifest)$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
   });
   page.on('response', (response) => {

@@ -13,11 +13,39 @@ pub mod trailer;
 pub mod trouble;
 pub mod units;
 
-/// Installs the notice for a stopped calculation and puts the live views of one kind of page into it.
+use std::time::Duration;
+
+use leptos::prelude::document;
+use leptos::web_sys::Event;
+
+use crate::figures::frames::later;
+
+/// What a page says of itself once all of its views are live; `boot.js` waits for it.
+pub const LIVE: &str = "clampwright-live";
+
+/// A part of the start: between two of them the browser draws and answers the reader.
+pub type Slice = Box<dyn FnOnce()>;
+
+/// Installs the notice for a stopped calculation and puts the live views of one kind of page into it, slice by slice.
 ///
-/// Called once by each binary, with one of [`places`]. On a page without any marked box it does nothing
-/// but install the notice, so another page can load the same module for its exported functions alone.
-pub fn start(views: fn()) {
+/// Called once by each binary, with one of [`places`].
+pub fn start(views: Vec<Slice>) {
     trouble::install();
-    views();
+    go_on(views.into_iter());
+}
+
+/// The next slice as a task of its own, and so on; at the end the page is live.
+fn go_on(mut rest: impl Iterator<Item = Slice> + 'static) {
+    let then: Slice = Box::new(move || match rest.next() {
+        Some(slice) => {
+            slice();
+            go_on(Box::new(rest) as Box<dyn Iterator<Item = Slice>>);
+        }
+        None => {
+            if let Ok(event) = Event::new(LIVE) {
+                document().dispatch_event(&event).ok();
+            }
+        }
+    });
+    later(Duration::ZERO, then);
 }

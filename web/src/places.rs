@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
+use crate::Slice;
 use crate::el::{El, fragment};
 use crate::figures::opening;
 use crate::lessons;
@@ -22,34 +23,47 @@ pub const SHORT: &str = "short-check";
 /// The box in the opening figure that holds its still drawings.
 pub const OPENING: &str = "#fig-opening > .stage";
 
-/// The front page: its three figures.
-pub fn front() {
+/// The front page: its three figures, each in a slice of its own.
+#[must_use]
+pub fn front() -> Vec<Slice> {
     let units = chosen_units();
-    if let Some(place) = found(OPENING) {
-        fill(&place, move || opening(units.into()));
-    }
-    lessons::upgrade(FRONT, units);
+    let first: Slice = Box::new(move || {
+        if let Some(place) = found(OPENING) {
+            fill(&place, move || opening(units.into()));
+        }
+    });
+    let rest = FRONT.iter().map(|model| -> Slice {
+        let models = std::slice::from_ref(model);
+        Box::new(move || lessons::upgrade(models, units))
+    });
+    std::iter::once(first).chain(rest).collect()
 }
 
 /// A lesson's page.
-pub fn lessons() {
-    if let Some(main) = by_id("main") {
-        // There is nothing to mount; but mounting starts what runs effects.
-        mount_to(main, || ()).forget();
-    }
-    lessons::upgrade(LESSONS, chosen_units());
+#[must_use]
+pub fn lessons() -> Vec<Slice> {
+    vec![Box::new(|| {
+        if let Some(main) = by_id("main") {
+            // There is nothing to mount; but mounting starts what runs effects.
+            mount_to(main, || ()).forget();
+        }
+        lessons::upgrade(LESSONS, chosen_units());
+    })]
 }
 
 /// The page of the reader's own joint; and the short check on the front page, which loads this program once it is
 /// asked for.
-pub fn joint() {
-    let units = chosen_units();
-    if let Some(place) = by_id(SHORT) {
-        fill(&place, move || vec![short_check(units)]);
-    }
-    if let Some(place) = by_id(TRAILER) {
-        fill(&place, move || vec![trailer(units)]);
-    }
+#[must_use]
+pub fn joint() -> Vec<Slice> {
+    vec![Box::new(|| {
+        let units = chosen_units();
+        if let Some(place) = by_id(SHORT) {
+            fill(&place, move || vec![short_check(units)]);
+        }
+        if let Some(place) = by_id(TRAILER) {
+            fill(&place, move || vec![trailer(units)]);
+        }
+    })]
 }
 
 fn chosen_units() -> RwSignal<UnitSystem> {

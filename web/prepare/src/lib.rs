@@ -3,8 +3,8 @@
 //! `content/*.md` → [`lesson`] → [`site`] → [`page`]; [`register`] holds the sources and terms that the text
 //! may point to, `blocks` what a lesson is made of, [`figures`] the still drawings, [`checks`] the
 //! calculation beside other values, `gauntlet` the joints judged by hand, `doors` the ways from the front page,
-//! [`links`] which page holds which place, [`gate`] what a finished page must never hold, [`assemble`] the folder
-//! that is published.
+//! [`links`] which page holds which place, `embed` the figures that other pages show, [`gate`] what a finished page must
+//! never hold, `offline` what a device keeps, [`assemble`] the folder that is published.
 
 #![allow(
     clippy::unwrap_used,
@@ -18,11 +18,13 @@ pub mod assemble;
 mod blocks;
 pub mod checks;
 mod doors;
+mod embed;
 pub mod figures;
 pub mod gate;
 mod gauntlet;
 pub mod lesson;
 pub mod links;
+mod offline;
 pub mod page;
 pub mod problem;
 pub mod readability;

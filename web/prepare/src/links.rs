@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::page::{FRONT, Page};
 use crate::problem::Problem;
+use crate::site::EMBEDDED;
 
 /// The page that joints are opened on.
 pub const JOINT: &str = "joint.html";
@@ -17,15 +18,17 @@ pub struct Places {
 }
 
 impl Places {
-    /// The places of all pages.
+    /// The places of all pages. A figure alone is no place to send a reader of these pages to.
     #[must_use]
     pub fn of(pages: &[Page]) -> Self {
         let mut places = Self {
             pages: BTreeMap::new(),
             whole: BTreeMap::new(),
         };
-        let (front, others): (Vec<&Page>, Vec<&Page>) =
-            pages.iter().partition(|page| page.path == FRONT);
+        let (front, others): (Vec<&Page>, Vec<&Page>) = pages
+            .iter()
+            .filter(|page| page.kind != EMBEDDED)
+            .partition(|page| page.path == FRONT);
         for page in front.into_iter().chain(others) {
             for id in ids(&page.main) {
                 places.pages.insert(id.into(), page.path.clone());

@@ -13,12 +13,23 @@ pub struct Assets {
     pub icon: String,
     /// The programs that were built, by name.
     pub programs: Vec<Program>,
+    /// The scripts, by name.
+    pub scripts: Vec<Script>,
+}
+
+/// A script of the pages.
+#[derive(Clone, Debug)]
+pub struct Script {
+    /// `boot`, `page` …
+    pub name: String,
+    /// The name of its file.
+    pub file: String,
 }
 
 /// The two files of a program.
 #[derive(Clone, Debug)]
 pub struct Program {
-    /// `front`, `lesson` or `joint`.
+    /// `front`, `lesson`, `joint` or `api`.
     pub name: String,
     /// Its loader.
     pub js: String,
@@ -38,8 +49,29 @@ impl Assets {
         Self {
             style: "style.css".into(),
             icon: "icon.svg".into(),
-            programs: ["front", "lesson", "joint"].map(program).into(),
+            programs: ["front", "lesson", "joint", "api"].map(program).into(),
+            scripts: ["boot", "page", "old", "foot", "embed"]
+                .map(|name| Script {
+                    name: name.into(),
+                    file: format!("{name}.js"),
+                })
+                .into(),
         }
+    }
+
+    /// A text with the names of programs and scripts in it, `{{api.wasm}}`, `{{boot}}`, put in.
+    #[must_use]
+    pub fn named(&self, text: &str) -> String {
+        let mut text = String::from(text);
+        for Program { name, js, wasm } in &self.programs {
+            text = text
+                .replace(&format!("{{{{{name}.js}}}}"), js)
+                .replace(&format!("{{{{{name}.wasm}}}}"), wasm);
+        }
+        for Script { name, file } in &self.scripts {
+            text = text.replace(&format!("{{{{{name}}}}}"), file);
+        }
+        text
     }
 }
 
@@ -76,6 +108,7 @@ const REFERENCE: &[(&str, &str)] = &[
     ("words.html", "Words"),
     ("sources.html", "Sources"),
     ("care.html", "Limits and care"),
+    ("api.html", "For your own page"),
 ];
 
 /// The front page.
@@ -94,8 +127,7 @@ impl Page {
         let root = self.root();
         let named = |name: &str| assets.programs.iter().find(|program| program.name == name);
         let program = self.program.and_then(named);
-        let joint = named("joint");
-        template
+        let html = template
             .replace("{{kind}}", self.kind)
             .replace("{{title}}", &escape(&self.title))
             .replace("{{description}}", &escape(&self.description))
@@ -108,24 +140,19 @@ impl Page {
             .replace("{{contents}}", &self.links(CONTENTS))
             .replace("{{reference}}", &self.links(REFERENCE))
             .replace("{{main}}", &self.main)
-            .replace("{{joint.js}}", joint.map_or("", |joint| &joint.js))
-            .replace("{{joint.wasm}}", joint.map_or("", |joint| &joint.wasm))
             .replace("{{style}}", &assets.style)
-            .replace("{{icon}}", &assets.icon)
+            .replace("{{icon}}", &assets.icon);
+        assets
+            .named(&html)
             // Scripts take a name without a folder for a package.
             .replace("{{dot}}", if root.is_empty() { "./" } else { &root })
             .replace("{{root}}", &root)
     }
 
-    /// What runs before the page is painted. On the front page the addresses of the first versions, too, and first:
-    /// who only passes through need not wait for the rest.
+    /// What runs before the page is painted: on the front page with the addresses of the first versions in it.
     fn scripts(&self) -> String {
-        let old = if self.path == FRONT {
-            "<script src=\"{{root}}old.js\"></script>\n"
-        } else {
-            ""
-        };
-        format!("{old}<script src=\"{{{{root}}}}page.js\"></script>\n")
+        let script = if self.path == FRONT { "old" } else { "page" };
+        format!("<script src=\"{{{{root}}}}{{{{{script}}}}}\"></script>\n")
     }
 
     fn links(&self, pages: &[(&str, &str)]) -> String {
@@ -155,6 +182,6 @@ fn loaded(program: &Program) -> String {
     format!(
         "<link rel=\"modulepreload\" media=\"(scripting: enabled)\" href=\"{{{{root}}}}{js}\">\
          <link rel=\"preload\" media=\"(scripting: enabled)\" as=\"fetch\" type=\"application/wasm\" crossorigin href=\"{{{{root}}}}{wasm}\">\n\
-         <script type=\"module\" src=\"{{{{root}}}}boot.js\" data-js=\"{{{{dot}}}}{js}\" data-wasm=\"{{{{dot}}}}{wasm}\"></script>\n"
+         <script type=\"module\" src=\"{{{{root}}}}{{{{boot}}}}\" data-js=\"{{{{dot}}}}{js}\" data-wasm=\"{{{{dot}}}}{wasm}\"></script>\n"
     )
 }

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use crate::checks;
+use crate::embed;
 use crate::gate;
 use crate::lesson::{self, FRONT as FRONT_PART, Lesson, list_mark};
 use crate::links::{JOINT, Places};
@@ -12,6 +13,18 @@ use crate::problem::Problem;
 use crate::register::{Register, escape};
 
 const TEMPLATE: &str = "web/page.html";
+
+/// The frame of a figure that other pages show.
+const EMBED_TEMPLATE: &str = "web/embed.html";
+
+/// The kind of such a page.
+pub(crate) const EMBEDDED: &str = "embed";
+
+/// Where such pages stand.
+pub(crate) const EMBED: &str = "embed/";
+
+/// What other pages load stands here.
+pub(crate) const API: &str = "api/";
 
 /// The list of lessons.
 const LESSONS: &str = "lessons/index.html";
@@ -22,6 +35,7 @@ const LESSONS: &str = "lessons/index.html";
 /// Every fault of every content file, so that one run shows them all.
 pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<Problem>> {
     let template = read(root, TEMPLATE)?;
+    let embed_template = read(root, EMBED_TEMPLATE)?;
     let pages = pages(root)?;
     let places = Places::of(&pages);
     let mut problems = Vec::new();
@@ -30,7 +44,12 @@ pub fn files(root: &Path, assets: &Assets) -> Result<Vec<(String, String)>, Vec<
         match places.resolve(&page) {
             Ok(main) => {
                 page.main = main;
-                let html = page.html(&template, assets);
+                let template = if page.kind == EMBEDDED {
+                    &embed_template
+                } else {
+                    &template
+                };
+                let html = page.html(template, assets);
                 problems.append(&mut gate::page(&page.path, &html));
                 files.push((page.path, html));
             }
@@ -90,6 +109,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         ("words", "words.html", "method.html", None),
         ("sources", "sources.html", "method.html", None),
         ("care", "care.html", "care.html", None),
+        ("api", "api.html", "method.html", None),
     ] {
         pages.extend(of_part(part).map(|section| Page {
             path: path.into(),
@@ -111,6 +131,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         program: Some("lesson"),
         main: lesson_page(&lessons, index),
     }));
+    pages.extend(embed::pages(&lessons));
     pages.push(Page {
         path: checks::FILE.into(),
         kind: "checks",
@@ -135,6 +156,8 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         .collect();
     for page in &mut pages {
         keep_old_places(&mut page.main);
+        // What is wider than a phone is moved by keys, too.
+        page.main = page.main.replace("<pre>", "<pre tabindex=\"0\">");
     }
     if bare.is_empty() {
         Ok(pages)
@@ -147,9 +170,13 @@ fn titled(title: &str) -> String {
     format!("{title} – Clampwright")
 }
 
-fn path_of(lesson: &Lesson) -> String {
+pub(crate) fn path_of(lesson: &Lesson) -> String {
     format!("lessons/{}.html", lesson.id)
 }
+
+/// The choice of units beside a lesson's figure.
+pub(crate) const UNITS: &str = "<button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
+     <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric</button>";
 
 /// A lesson with its place among the others, the units, and the ways on.
 fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
@@ -172,9 +199,7 @@ fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
         .unwrap_or(("", &lesson.html));
     format!(
         "{title}</h1>\n\
-         <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>\
-         <button type=\"button\" data-act=\"units-us\" aria-pressed=\"true\" disabled>US units</button>\
-         <button type=\"button\" data-act=\"units-metric\" aria-pressed=\"false\" disabled>metric</button></p>\n{text}\
+         <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>{UNITS}</p>\n{text}\
          <nav class=\"ways\" aria-label=\"Lessons\">\n{}{}</nav>\n\
          <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
          <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\

@@ -217,7 +217,11 @@ fn is_joint(target: &str) {
 #[test]
 fn the_real_pages_parse_without_a_fault_and_their_links_lead_somewhere() {
     let files = files();
-    assert_eq!(files.len(), 19, "the front page, ten lessons, eight others");
+    assert_eq!(
+        files.len(),
+        31,
+        "the front page, ten lessons, nine others, ten figures alone and what leads to them"
+    );
     let parsed: Vec<(&str, scraper::Html)> = files
         .iter()
         .map(|(path, html)| (path.as_str(), scraper::Html::parse_document(html)))
@@ -241,7 +245,7 @@ fn the_real_pages_parse_without_a_fault_and_their_links_lead_somewhere() {
             let (page, target) = href.split_once('#').unwrap_or((href, ""));
             let there = match (page.strip_prefix("../"), folder) {
                 (_, _) if page.is_empty() => (*path).to_owned(),
-                (Some(up), "lessons") => up.to_owned(),
+                (Some(up), "lessons" | "embed") => up.to_owned(),
                 (None, "") => page.to_owned(),
                 _ => panic!("{path}: {href} is not from the folder of the front page"),
             };

@@ -1,26 +1,18 @@
 // What comes out; the words for its keys stand in content/messages.toml.
 
 /** A number with its SI unit. */
-export interface Amount { value: number; unit: string }
-export type Verdict = "holds" | "close" | "not-checked" | "does-not-hold";
-export interface Said { code: string; amounts: Amount[] }
+export interface Amount { value: number; unit: SiUnit }
+/** A sentence by key; its words stand in content/messages.toml. */
+export interface Said { code: MessageKey; amounts: Amount[] }
 /** How a value is held. */
 export type Flag = "read" | "read-second-hand" | "computed" | "memory" | "practice" | "assumption";
-export interface Sourced { source: string; place: string; flag: Flag }
-/** One line of working. */
+export interface Sourced { source: SourceId; place: string; flag: Flag }
+/** One line of working; `what` is said in a few English words. */
 export type Step = Sourced & {
   symbol: string; what: string; formula: string; inputs: Array<{ symbol: string } & Amount>; result: Amount;
 };
-/** The question a check answers. */
-export type CheckId =
-  | "clamp" | "bolt-tightening" | "grade" | "slip" | "opening" | "bolt-shear" | "wall-bearing" | "fitting-bearing"
-  | "bolt-bending" | "bolt-combined" | "tube-tear-out" | "fitting-tear-out" | "block-shear" | "net-section"
-  | "pull-through" | "loosening" | "end-distance" | "bolt-service" | "fitting-flange" | "fitting-edge" | "spacing"
-  | "hole-size" | "washer-cover" | "sleeve-fit" | "bolt-fatigue" | "washer-seat" | "member-edge" | "member-flange"
-  | "least-clamp" | "turning" | "load-offset" | "sleeve-weld" | "face-pull" | "sleeve-length"
-  | "hole-place" | "washer-place" | "sleeve-place" | "plate-place" | "wrench-room";
 export interface Check {
-  id: CheckId; verdict: Verdict; demand: Amount; capacity: Amount; factor: number; factor_is: string;
+  id: CheckId; verdict: Verdict; demand: Amount; capacity: Amount; factor: number; factor_is: FactorKey;
   /** factor × demand / capacity; null where not checked. */
   utilisation: number | null;
   /** The load case that decides; null where no load enters. */
@@ -29,10 +21,9 @@ export interface Check {
 }
 /** What a load asks for: again and again, once without lasting harm, once without breaking. */
 export type LoadKind = "service" | "proof" | "ultimate";
-export interface GoverningCase { case: string; kind: LoadKind }
-export type Part = "face" | "washer" | "plate" | "corner" | "side-wall" | "sleeve" | "insert" | "stack" | "bolt";
+export interface GoverningCase { case: CaseName; kind: LoadKind }
 /** A ratio outside the range where a formula was checked. */
-export interface OutOfRange { ratio: "b/t" | "h/b" | "d_w/b" | "d_w/flat" | "f_y/E" | "d_w/D"; value: number; min: number; max: number }
+export interface OutOfRange { ratio: CheckedRatio; value: number; min: number; max: number }
 export interface Tightening {
   torque_nm: number; nut_factor: number; scatter_share: number;
   clamp_min_n: number; clamp_nominal_n: number; clamp_max_n: number;
@@ -60,7 +51,7 @@ export interface SupportNumbers {
 export interface Support {
   kind: JointChoices["support"];
   /** Why nobody can say how much clamp is reached; the numbers here then mean nothing. */
-  unknown?: string;
+  unknown?: MessageKey;
   faces: Face[]; least: SupportNumbers; likely: SupportNumbers;
   approach_at_wanted_clamp_mm: number | null; dent_at_wanted_clamp_mm: number | null;
   dent_left_mm: number | null; clicks_up_to_nm: number | null;
@@ -70,12 +61,12 @@ export interface BoltShare {
   along_mm: number; across_mm: number; force_along_n: number; force_across_n: number; pull_n: number;
 }
 export type LoadCase = Sourced & {
-  case: string; kind: LoadKind; longitudinal_n: number; vertical_n: number; transverse_n: number;
+  case: CaseName; kind: LoadKind; longitudinal_n: number; vertical_n: number; transverse_n: number;
   point_ahead_mm: number; point_below_mm: number; other_reading_n: number | null;
   twist_nm: number; pitch_nm: number; roll_nm: number; bolts: BoltShare[];
 };
 export interface Loads {
-  case: string; longitudinal_n: number; vertical_n: number; transverse_n: number; bolts: BoltShare[];
+  case: CaseName; longitudinal_n: number; vertical_n: number; transverse_n: number; bolts: BoltShare[];
   joint: JointChoices["joint"]; rule: JointChoices["load_rule"]; cases: LoadCase[];
 }
 export type FatigueDetail =
@@ -83,16 +74,17 @@ export type FatigueDetail =
 export interface Fatigue {
   road: Sourced & { blocks: Array<{ share: number; per_mile: number }>; miles: number };
   bolt: Array<Sourced & {
-    view: "aisc-g" | "vdi" | "goodman"; bolt_share: number; amplitude: Amount; endured: Amount; endured_two_million: Amount;
+    view: EnduranceView; bolt_share: number; amplitude: Amount; endured: Amount; endured_two_million: Amount;
     used_at_full_share: number; used_on_the_road_share: number;
   }>;
   hole_range: Amount;
   hole: Array<Sourced & {
+    /** Name of the category in its source. */
     category: string; detail: FatigueDetail; applies: boolean; range_two_million: Amount; threshold: Amount;
-    life: string;
+    life: MessageKey;
   }>;
   /** An order of magnitude; null where the joint slips or opens, and where nothing repeats. */
-  life: { likely: string; low: string; high: string; ends_at: FatigueDetail } | null;
+  life: { likely: MessageKey; low: MessageKey; high: MessageKey; ends_at: FatigueDetail } | null;
   said: Said[];
 }
 export interface Report {
@@ -109,7 +101,7 @@ export interface Report {
   would_help?: Array<{
     field: keyof JointChoices;
     /** Key of how it is found out. */
-    how: string;
+    how: LabelKey;
     found: Array<{ value: Settled; verdict: Verdict }>;
   }>;
 }
@@ -117,7 +109,6 @@ export interface Report {
 export interface Setting { torque_nm: number; verdict: Verdict; weakest: CheckId; utilisation: number | null }
 /** What the wrench can be set to: nothing where no torque is better than the one that is set. */
 export interface WrenchSetting { now: Setting; best: Setting | null; band_nm: [number, number] | null }
-export type Metal = "member" | "softened-member" | "added-part" | "softened-part" | "fitting";
 /** The answer with the strength that metals usually have; the verdict stays with the least. */
 export interface UsualAnswer {
   least: Verdict; usual: Verdict; weakest: CheckId; utilisation: number | null;
@@ -133,14 +124,8 @@ export type Settled = { name: string } | { wall_mm: number };
 export interface Work {
   holes: number; cuts: number; welds: number; surfaces: number; minutes: number; mass_kg: number; cost: number;
 }
-export type RepairKind =
-  | "tightening" | "thick-washer" | "spreader" | "loose-sleeve" | "through-sleeve" | "welded-sleeve" | "solid-insert";
-/** What a repair needs that not everybody has: to filter by. */
-export type Need =
-  | "lathe" | "mill" | "drill-press" | "long-drill" | "open-end" | "steel-welder" | "aluminum-welder" | "blaster"
-  | "longer-fitting";
 /** A step of the work by key; minutes and cost for all of them, by the rates. */
-export interface Operation { what: string; count: number; minutes: number; cost: number; }
+export interface Operation { what: LabelKey; count: number; minutes: number; cost: number; }
 /** Currency as a code of three letters, year and month of the prices; empty where not named. */
 export interface Money { currency: string; prices_of: string; }
 export interface Repair {
@@ -159,12 +144,15 @@ export interface Repairs {
   };
   money: Money;
 }
+export type Stock = JointChoices["sleeve"] | JointChoices["bolt"] | "";
+export type StockMaterial = JointChoices["tube_material"] | JointChoices["bolt_grade"];
+/** `stock` is the id of a sleeve or of a bolt, empty for plate and bar; `material` that of a metal or of a bolt's grade. */
 export interface Cut {
-  what: string; stock: string; material: string; count: number;
+  what: LabelKey; stock: Stock; material: StockMaterial; count: number;
   length: Amount; plus: Amount; minus: Amount; width: Amount | null; thickness: Amount | null;
   outer: Amount | null; inner: Amount | null;
   /** How it is brought to its length; null where the saw decides. */
-  fit: "sawn" | "filed" | "faced" | "flush" | "milled" | "turned" | null;
+  fit: Fit | null;
   /** How far the place that it goes into may be from the drawing, either way. */
   varies: Amount | null;
   /** Length to have of the stock for one, by the drawing. */
@@ -172,16 +160,16 @@ export interface Cut {
 }
 export type DrillSize = Sourced & { diameter: Amount };
 export interface Hole {
-  place: string; count: number; from: Amount | null; to: Amount;
-  drill_inch: DrillSize | null; drill_metric: DrillSize | null; tool: string; pilot: Amount | null;
+  place: LabelKey; count: number; from: Amount | null; to: Amount;
+  drill_inch: DrillSize | null; drill_metric: DrillSize | null; tool: LabelKey; pilot: Amount | null;
   /** How deep it is, where that is more than a wall or a plate. */
   deep: Amount | null;
   class: (Sourced & { fit: "close" | "normal" | "loose" | "structural" }) | null;
-  distances: Array<{ what: string; needed: Amount; given: Amount; verdict: Verdict }>; notes: Said[];
+  distances: Array<{ what: LabelKey; needed: Amount; given: Amount; verdict: Verdict }>; notes: Said[];
 }
-export type Filler = Sourced & { id: string; label: string; shear_strength: Amount };
+export type Filler = Sourced & { id: FillerId; label: string; shear_strength: Amount };
 export interface Weld {
-  joint: string; count: number; length: Amount; groove_angle: Amount; depth: Amount; root_face: Amount;
+  joint: LabelKey; count: number; length: Amount; groove_angle: Amount; depth: Amount; root_face: Amount;
   root_gap: Amount; throat: Amount; least_throat: Amount; throat_needed: Amount;
   filler: Filler; other_filler: Filler | null; demand: Amount; capacity: Amount; factor: number;
   utilisation: number; verdict: Verdict; case: GoverningCase | null;
@@ -189,15 +177,83 @@ export interface Weld {
   steps: Step[]; notes: Said[];
 }
 export type TighteningPlan = Sourced & {
-  torque: Amount; clamp: Amount; reached: Amount; method: string; lubrication: string; bolt_length: Amount; bolt_stock: Amount;
+  torque: Amount; clamp: Amount; reached: Amount; method: JointChoices["tightening"]; lubrication: JointChoices["lubrication"]; bolt_length: Amount; bolt_stock: Amount;
   bolts: Array<{ number: number; along: Amount; across: Amount }>; order: number[];
-  passes: Array<Sourced & { what: string; torque: Amount | null }>;
+  passes: Array<Sourced & { what: LabelKey; torque: Amount | null }>;
   first_loss: Amount; first_loss_share: Amount; look_again: Said[]; notes: Said[];
 };
 export interface WorkSheet {
   kind: RepairKind; input: JointInput; cuts: Cut[]; holes: Hole[]; weld: Weld | null; tightening: TighteningPlan;
   materials: Array<{
-    what: string; stock: string; material: string; count: number; length: Amount | null; mass: Amount; cost: number;
+    what: LabelKey; stock: Stock; material: StockMaterial; count: number; length: Amount | null; mass: Amount; cost: number;
   }>;
   operations: Operation[]; work: Work; money: Money; needs: Need[]; effects: Said[]; cautions: Said[];
 }
+/** One state on the way of the nut. */
+export interface TurnPoint {
+  /** From hand-tight. */
+  turn_deg: number; torque_nm: number; clamp_n: number;
+  /** How far the washers came nearer to each other, by what the clamp stands on. */
+  approach_mm: number;
+  /** Mean of the two faces, under load and after loosening. */
+  dent_mm: number; dent_left_mm: number; stretch_mm: number;
+}
+/** Torque against turn, with the strength usually found. */
+export interface TorqueTurn {
+  /** Turn rising. */
+  points: TurnPoint[];
+  /** Where it bends, and what gives way there. */
+  knee: { turn_deg: number; torque_nm: number; part: Part } | null;
+  wanted_torque_nm: number;
+  /** At the wanted torque; null: the wrench does not click within what was checked. */
+  at_wanted: TurnPoint | null;
+  /** Why it stops there. */
+  ends: "dent-checked" | "bolt-yields" | "support-squashed";
+}
+/** An input that scatters. */
+export type Variable =
+  | "finish" | "tightening" | "slip-friction" | "wall" | "yield" | "load" | "bolt" | "put-in";
+/** How one input is spread; numbers in the SI unit of `middle`. */
+export type Spread = Sourced & {
+  variable: Variable;
+  /** Median of a bell curve, likeliest value of a triangle. */
+  middle: Amount;
+  form:
+    | { form: "fixed" }
+    /** Bell curves, on the number or its logarithm, are cut at three standard deviations. */
+    | { form: "normal" | "log-normal"; sigma: number }
+    | { form: "triangular"; low: number; high: number };
+  because: LabelKey;
+};
+/** How a result is spread over the drawn joints; numbers in SI. */
+export interface Distribution {
+  dimension: Dimension;
+  /** What 5, 25, 50, 75 and 95 % of the joints do not exceed. */
+  quantiles: [number, number, number, number, number];
+  /** Ends of the bars; one joint in 200 at either end lies beyond and counts in the end bar. */
+  from: number; to: number;
+  /** Joints in each bar; one bar where all are alike. */
+  bars: number[];
+}
+/** What came out of the joints that were drawn; shares from 0 to 1. */
+export interface Sample {
+  drawn: number; seed: number; spreads: Spread[];
+  clamp: Distribution; approach: Distribution; dent: Distribution; dent_left: Distribution;
+  clamp_use: Distribution; slip_use: Distribution;
+  /** The wrench clicks. */
+  reaches: number;
+  /** The bolt yields before. */
+  bolt_yields: number;
+  /** A dent of 0.1 mm or more stays. */
+  dents: number;
+  /** It slips under its load. */
+  slips: number;
+  /** What makes the spread, most first. */
+  matters_for_clamp: Sensitivity[]; matters_for_dent: Sensitivity[]; matters_for_slip: Sensitivity[];
+  /** Why nobody can say how much clamp is reached; the numbers then mean nothing. */
+  unknown?: MessageKey;
+  /** Not empty: the numbers are only a hint. */
+  out_of_range: OutOfRange[];
+  said: Said[];
+}
+export interface Sensitivity { variable: Variable; share: number }

@@ -1,7 +1,7 @@
 //! The calculation for other pages: the same names and values as in JSON.
 //!
-//! What is exported, no program that has it could leave out: so this is a module of the binary that other pages
-//! load and not of the library, and the tests take it in by its path.
+//! What is exported, no program that has it could leave out: so this is a module of a binary of its own, which holds
+//! nothing of the pages, and the tests take it in by its path. `web/api/clampwright.js` is what other pages import.
 //!
 //! Errors are JavaScript `Error` objects with `name` `"CalculationError"` and a list `errors`, each entry
 //! with a stable `code`, the `field` it belongs to and a `message` for developers.
@@ -11,58 +11,25 @@
     reason = "what is exported to other pages has to be public, in a binary too"
 )]
 
-use calc_core::quantity::{Dimension, read};
-use calc_core::scenario::{Field, Input, Kind, Scenario};
+mod given;
+pub mod links;
+mod refusal;
+
+use calc_core::chance::Sampler;
+use calc_core::quantity::{Dimension, Unit, read};
+use calc_core::scenario::{Field, Input, Kind};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
-#[wasm_bindgen(typescript_custom_section)]
-const TYPES: &str = concat!(
-    include_str!("joint.d.ts"),
-    include_str!("answer.d.ts"),
-    include_str!("functions.d.ts"),
-);
-
-#[wasm_bindgen]
-extern "C" {
-    #[wasm_bindgen(js_name = Error)]
-    type CalculationError;
-    #[wasm_bindgen(constructor, js_class = "Error")]
-    fn new(message: &str) -> CalculationError;
-    #[wasm_bindgen(method, setter)]
-    fn set_name(this: &CalculationError, name: &str);
-    #[wasm_bindgen(method, setter, structural)]
-    fn set_errors(this: &CalculationError, errors: JsValue);
-}
-
-/// One reason, as JavaScript sees it.
-#[derive(Serialize)]
-struct Reason {
-    code: String,
-    field: Option<&'static str>,
-    message: String,
-}
-
-fn refuse(reasons: &[Reason]) -> JsValue {
-    let message: Vec<&str> = reasons.iter().map(|r| r.message.as_str()).collect();
-    let error = CalculationError::new(&message.join("; "));
-    error.set_name("CalculationError");
-    error.set_errors(plain(reasons).unwrap_or(JsValue::NULL));
-    error.into()
-}
+use self::given::{draws, rates, scenario};
+use self::refusal::refusal;
 
 /// Objects, not maps; null, not undefined: what JSON would give.
-fn plain<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, serde_wasm_bindgen::Error> {
-    value.serialize(&Serializer::json_compatible())
-}
-
-fn reason(code: &str, field: Option<Field>, message: String) -> JsValue {
-    refuse(&[Reason {
-        code: code.into(),
-        field: field.map(Field::name),
-        message,
-    }])
+fn plain<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsValue> {
+    value
+        .serialize(&Serializer::json_compatible())
+        .map_err(JsValue::from)
 }
 
 /// The report of a joint.
@@ -71,7 +38,7 @@ fn reason(code: &str, field: Option<Field>, message: String) -> JsValue {
 /// A `CalculationError` that names every refused field.
 #[wasm_bindgen(skip_typescript)]
 pub fn evaluate(input: JsValue) -> Result<JsValue, JsValue> {
-    plain(&calc_core::evaluate(&scenario(input)?)).map_err(JsValue::from)
+    plain(&calc_core::evaluate(&scenario(&input)?))
 }
 
 /// What is known beside the verdict: a better torque, and the answer with the strength usually found.
@@ -80,58 +47,55 @@ pub fn evaluate(input: JsValue) -> Result<JsValue, JsValue> {
 /// A `CalculationError` that names every refused field.
 #[wasm_bindgen(skip_typescript)]
 pub fn outlook(input: JsValue) -> Result<JsValue, JsValue> {
-    plain(&calc_core::outlook::outlook(&scenario(input)?)).map_err(JsValue::from)
+    plain(&calc_core::outlook::outlook(&scenario(&input)?))
+}
+
+/// Torque against turn of the nut, with the strength usually found.
+///
+/// # Errors
+/// A `CalculationError` that names every refused field.
+#[wasm_bindgen(js_name = torqueTurn, skip_typescript)]
+pub fn torque_turn(input: JsValue) -> Result<JsValue, JsValue> {
+    plain(&calc_core::torque_turn(&scenario(&input)?))
+}
+
+/// Many joints drawn from how far each input may be off.
+///
+/// # Errors
+/// A `CalculationError` that names every refused field, of the joint or of the settings.
+#[wasm_bindgen(skip_typescript)]
+pub fn sample(input: JsValue, settings: JsValue) -> Result<JsValue, JsValue> {
+    let scenario = scenario(&input)?;
+    let draws = draws(&settings)?;
+    let mut sampler = Sampler::new(&scenario, draws.seed, draws.joints);
+    sampler.step(draws.joints);
+    plain(&sampler.result())
 }
 
 /// The repairs of a joint.
 ///
 /// # Errors
-/// A `CalculationError` that names every refused field.
+/// A `CalculationError` that names every refused field, of the joint or of the rates.
 #[wasm_bindgen(skip_typescript)]
-pub fn repairs(input: JsValue, rates: JsValue) -> Result<JsValue, JsValue> {
-    let found = calc_core::repair::repairs(&scenario(input)?, &given(rates, "not-rates")?);
-    plain(&found).map_err(JsValue::from)
+pub fn repairs(input: JsValue, own: JsValue) -> Result<JsValue, JsValue> {
+    plain(&calc_core::repair::repairs(
+        &scenario(&input)?,
+        &rates(&own)?,
+    ))
 }
 
 /// The work sheet that leads from a joint to a repaired one.
 ///
 /// # Errors
-/// A `CalculationError` that names every refused field.
+/// A `CalculationError` that names every refused field, of the joints or of the rates.
 #[wasm_bindgen(js_name = workSheet, skip_typescript)]
-pub fn work_sheet(before: JsValue, after: JsValue, rates: JsValue) -> Result<JsValue, JsValue> {
-    let (before, after) = (scenario(before)?, scenario(after)?);
-    let rates = given(rates, "not-rates")?;
+pub fn work_sheet(before: JsValue, after: JsValue, own: JsValue) -> Result<JsValue, JsValue> {
+    let (before, after) = (scenario(&before)?, scenario(&after)?);
     plain(&calc_core::repair::sheet::work_sheet(
-        &before, &after, &rates,
+        &before,
+        &after,
+        &rates(&own)?,
     ))
-    .map_err(JsValue::from)
-}
-
-/// A value of another page, or its default where there is none.
-fn given<T: Default + serde::de::DeserializeOwned>(
-    value: JsValue,
-    code: &str,
-) -> Result<T, JsValue> {
-    if value.is_undefined() || value.is_null() {
-        return Ok(T::default());
-    }
-    serde_wasm_bindgen::from_value(value).map_err(|error| reason(code, None, error.to_string()))
-}
-
-/// The checked joint.
-fn scenario(input: JsValue) -> Result<Scenario, JsValue> {
-    let input: Input = given(input, "not-a-scenario")?;
-    Scenario::new(&input).map_err(|errors| {
-        let reasons: Vec<Reason> = errors
-            .iter()
-            .map(|error| Reason {
-                code: error.code().into(),
-                field: error.field().map(Field::name),
-                message: error.to_string(),
-            })
-            .collect();
-        refuse(&reasons)
-    })
 }
 
 /// Every field with its default.
@@ -140,35 +104,39 @@ fn scenario(input: JsValue) -> Result<Scenario, JsValue> {
 /// None that is known; the type says what serialising could raise.
 #[wasm_bindgen(skip_typescript)]
 pub fn defaults() -> Result<JsValue, JsValue> {
-    plain(&Input::default()).map_err(JsValue::from)
+    plain(&Input::default())
 }
 
 /// Reads what a person types into a field.
 ///
 /// # Errors
-/// A `CalculationError`: the field is not one for numbers, or the text says no value of its dimension.
+/// A `CalculationError`: no text was given, the field is not one for numbers, or the text says no value of its
+/// dimension.
 #[wasm_bindgen(js_name = readQuantity, skip_typescript)]
-pub fn read_quantity(text: &str, field: &str) -> Result<JsValue, JsValue> {
-    let known = Field::by_name(field);
+pub fn read_quantity(text: JsValue, field: JsValue) -> Result<JsValue, JsValue> {
+    let Some(name) = field.as_string() else {
+        let what = "the second argument has to be the name of a field";
+        return Err(refusal("unknown-field", None, what));
+    };
+    let known = Field::by_name(&name);
     let Some((field, dimension, unit)) = known.and_then(|field| match field.kind() {
         Kind::Number {
             dimension, unit, ..
         } => Some((field, dimension, unit)),
         Kind::Choice { .. } => None,
     }) else {
-        let what = format!("\"{field}\" is not a field for a number");
-        return Err(reason("unknown-field", known, what));
+        let what = format!("\"{name}\" is not a field for a number");
+        return Err(refusal("unknown-field", Some(&name), &what));
     };
-    read_as(text, field, dimension, unit)
+    let Some(text) = text.as_string() else {
+        let what = format!("{name}: the first argument has to be a text, as typed");
+        return Err(refusal("not-a-text", Some(&name), &what));
+    };
+    read_as(&text, field, dimension, unit)
 }
 
-fn read_as(
-    text: &str,
-    field: Field,
-    dimension: Dimension,
-    unit: calc_core::quantity::Unit,
-) -> Result<JsValue, JsValue> {
+fn read_as(text: &str, field: Field, dimension: Dimension, unit: Unit) -> Result<JsValue, JsValue> {
     let typed = read(text, dimension, unit)
-        .map_err(|error| reason(error.code(), Some(field), error.to_string()))?;
-    plain(&typed).map_err(JsValue::from)
+        .map_err(|error| refusal(error.code(), Some(field.name()), &error.to_string()))?;
+    plain(&typed)
 }

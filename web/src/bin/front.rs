@@ -1,5 +1,5 @@
 //! The program of the front page. Everything is in the library, where tests can reach it.
 
 fn main() {
-    clampwright_web::start(clampwright_web::places::front);
+    clampwright_web::start(clampwright_web::places::front());
 }

@@ -1,9 +1,5 @@
-//! The program of the reader's own joint, which other pages may load for its calculation. Everything else is in
-//! the library, where tests can reach it.
-
-#[path = "../api/mod.rs"]
-mod api;
+//! The program of the reader's own joint. Everything is in the library, where tests can reach it.
 
 fn main() {
-    clampwright_web::start(clampwright_web::places::joint);
+    clampwright_web::start(clampwright_web::places::joint());
 }
