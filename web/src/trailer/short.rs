@@ -54,11 +54,6 @@ pub fn short_check(units: RwSignal<UnitSystem>) -> El {
 
 fn answer(desk: Desk) -> Vec<El> {
     let form = desk.form.read();
-    if form.untouched() {
-        return vec![el("p").text(
-            "What stands in the fields is an example. Put your own in, and the answer comes here.",
-        )];
-    }
     let faults = desk.faults.read();
     if !faults.is_empty() {
         return faults
@@ -68,7 +63,8 @@ fn answer(desk: Desk) -> Vec<El> {
     }
     let shown = desk.shown.read();
     let Some((_, report)) = &shown.answer else {
-        return Vec::new();
+        let missing = form.missing().len().to_string();
+        return vec![el("p").text(words::message("step.none-yet").with(&[&missing]))];
     };
     let used = words::used(report).map_or_else(String::new, |used| {
         " {0} of what it has is asked.".with(&[&used])
