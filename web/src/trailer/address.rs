@@ -21,7 +21,7 @@ use crate::figures::frames::later;
 const REST: Duration = Duration::from_millis(500);
 
 /// What the browser's history remembers of an address that this page wrote itself: this word, the step, how many
-/// repairs were taken, and whether all of it was given.
+/// repairs were taken, and whose joint it is: 0 the reader's own and still being measured, 1 whole, 2 lent by a link.
 const OWN: &str = "own";
 
 /// What the browser's history remembers of an entry.
@@ -29,6 +29,7 @@ struct Remembered {
     step: u32,
     taken: u32,
     whole: bool,
+    lent: bool,
 }
 
 /// What is remembered of the entry that is shown now, if this page wrote it.
@@ -47,6 +48,7 @@ fn remembered() -> Option<Remembered> {
         step: step.unwrap_or(1).clamp(1, STEPS),
         taken: taken.unwrap_or(0),
         whole: whole != Some(0),
+        lent: whole == Some(2),
     })
 }
 
@@ -113,7 +115,8 @@ fn begin(desk: Desk) {
     }
     match (in_address(), own) {
         (Decoded::Intact(reading), Some(own))
-            if reading.notices.is_empty() && own.sheet().input() == reading.sheet.input() =>
+            if written.as_ref().is_some_and(|entry| !entry.lent)
+                || reading.notices.is_empty() && own.sheet().input() == reading.sheet.input() =>
         {
             desk.form.set(own);
         }
@@ -171,7 +174,12 @@ fn gone_to(desk: Desk) {
                 let same = |form: &Form| form.sheet() == reading.sheet;
                 match before.filter(same) {
                     Some(_) => desk.undo(),
-                    None => load(desk, &reading),
+                    None => desk.form.update(|form| {
+                        form.load_sheet(&reading.sheet);
+                        if !entry.whole {
+                            form.in_parts();
+                        }
+                    }),
                 }
             }
             _ => desk.undo(),
@@ -211,7 +219,13 @@ fn state(desk: Desk) -> JsValue {
         "{OWN} {} {} {}",
         desk.step.get_untracked(),
         desk.taken.get_untracked(),
-        u8::from(desk.form.read_untracked().is_whole()),
+        match (
+            keeping::is_lent(desk),
+            desk.form.read_untracked().is_whole()
+        ) {
+            (true, _) => 2,
+            (false, whole) => u8::from(whole),
+        },
     ))
 }
 

@@ -6,7 +6,7 @@ use calc_core::scenario::Scenario;
 use leptos::prelude::*;
 
 use super::picture::picture;
-use super::repairs::{changes, cost, jobs};
+use super::repairs::{changes, cost, jobs, used};
 use super::words::{self, message_at};
 use super::worksheet;
 use crate::el::{El, classed, el};
@@ -20,11 +20,7 @@ const LINES: [Line; 8] = [
         changes(&r.input, &r.changed, units).join("; ")
     }),
     ("then", |r, _| {
-        format!(
-            "{} {}",
-            words::label(r.verdict),
-            words::share(r.utilisation).unwrap_or_default()
-        )
+        format!("{} {}", words::label(r.verdict), used(r))
     }),
     ("weakest", |r, _| words::label(r.weakest).into()),
     ("reserve", |r, _| {

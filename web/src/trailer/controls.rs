@@ -422,20 +422,26 @@ fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
             all
         }
     });
+    // Nothing, while nobody has measured it.
+    let stands = move |name: &str| {
+        let form = desk.form.read();
+        !form.is_blank(field) && form.choice(field) == name
+    };
     let option = move |name: &'static str| {
         el("option")
             .attr("value", name)
-            .prop("selected", move || {
-                JsValue::from_bool(desk.form.read().choice(field) == name)
-            })
+            .prop("selected", move || JsValue::from_bool(stands(name)))
             .text(words::choice(field, name))
     };
     let options = move || {
         let foreign = el("option")
             .attr("value", "")
             .text("choose")
+            .prop("selected", move || {
+                JsValue::from_bool(!names.read().iter().any(|name| stands(name)))
+            })
             .flag("hidden", move || {
-                names.read().contains(&desk.form.read().choice(field))
+                names.read().iter().any(|name| stands(name))
             });
         let names = names.get();
         let mut all = vec![foreign];

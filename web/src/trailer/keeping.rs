@@ -30,12 +30,20 @@ pub(super) fn restore(desk: Desk) {
     }
 }
 
+/// Whether the joint is a link's or an example's and nobody has changed it: no joint of the reader's own.
+pub(super) fn is_lent(desk: Desk) -> bool {
+    let (form, linked) = (desk.form.read(), desk.linked.read());
+    form.example().is_some()
+        || linked
+            .as_ref()
+            .is_some_and(|linked| linked.same_joint(&form))
+}
+
 /// Keeps the joint from now on, whenever the reader changes it.
 pub(super) fn follow(desk: Desk) {
     let kept = Memo::new(move |_| {
+        let lent = is_lent(desk);
         let form = desk.form.read();
-        let linked = desk.linked.read();
-        let lent = form.example().is_some() || linked.as_ref().is_some_and(|l| l.same_joint(&form));
         (!lent).then(|| (!form.untouched()).then(|| form.kept()))
     });
     Effect::new(move |before: Option<()>| {

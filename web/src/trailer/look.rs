@@ -11,6 +11,7 @@ use leptos::wasm_bindgen::JsValue;
 
 use super::controls::radio;
 use super::desk::Desk;
+use super::state::Form;
 use super::steps;
 use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el, follow, value_of};
@@ -112,8 +113,7 @@ pub(super) fn look(desk: Desk) -> El {
     let told = move || {
         let numbers = numbers(&written.read());
         let form = desk.form.read();
-        let scenario = form.checked().ok();
-        scenario.map_or_else(Vec::new, |s| tell(&s, numbers, form.units()))
+        as_drilled(&form).map_or_else(Vec::new, |s| tell(&s, numbers, form.units()))
     };
     let rows = FOUND.into_iter().map(|found| {
         let measured = TRACES
@@ -189,16 +189,21 @@ fn numbers(written: &[Typed; 4]) -> [Option<f64>; 4] {
 fn hole_of(desk: Desk, written: &[Typed; 4]) {
     let [_, long, short, _] = numbers(written);
     let [_, typed, ..] = written;
+    let Some(long) = long else { return };
     desk.form.update(|form| {
         let unit = unit_for(Dimension::Length, typed.units);
         form.type_as(Field::Hole, &typed.text, unit);
-        let scenario = form.checked().ok();
-        if let (Some(s), Some(long), Some(short)) = (scenario, long, short)
+        if let (Some(s), Some(short)) = (as_drilled(form), short)
             && oval(&s, Length::of_si(long), Length::of_si(short)).slipped
         {
             form.choose(Field::FoundOval, Seen::Yes.name());
         }
     });
+}
+
+/// The joint before it was damaged.
+fn as_drilled(form: &Form) -> Option<Scenario> {
+    Scenario::new(&form.input().undamaged()).ok()
 }
 
 /// Keeps what was typed: a line each, the units first.
@@ -263,6 +268,10 @@ fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
         .on("input", move |event| {
             let text = value_of(&event);
             let units = units();
+            // What is no longer measured is no longer the hole.
+            if trace.id == "trace-long" && text.trim().is_empty() {
+                desk.type_in(Field::Hole, "");
+            }
             typed.set(Typed { text, units });
         });
     classed("div", "field")

@@ -394,6 +394,15 @@ fn told(
         .collect()
 }
 
+/// What is used of it. Tightening is chosen, and says nothing of how much is in hand where the repair holds.
+pub(super) fn used(repair: &Repair) -> String {
+    let used = match repair.verdict {
+        Verdict::Holds => Some(repair.most_used),
+        _ => repair.utilisation,
+    };
+    words::share(used).unwrap_or_default()
+}
+
 /// What tells a repair from others of its kind, in few words.
 fn gist(repair: &Repair, units: UnitSystem) -> String {
     let telling = [
@@ -519,7 +528,7 @@ fn row(
             cell("", "then the joint", String::new())
                 .child(verdict_word(repair.verdict))
                 .text(" ")
-                .text(words::share(repair.utilisation).unwrap_or_default()),
+                .text(used(repair)),
         )
         .child(cell(
             "n",

@@ -11,6 +11,7 @@ use super::desk::Desk;
 use super::keeping;
 use super::measures::{HOW, five};
 use super::same_units;
+use super::steps::none_yet;
 use super::verdict::verdict_word;
 use super::words::{self, Words};
 use crate::el::{El, classed, el};
@@ -63,8 +64,7 @@ fn answer(desk: Desk) -> Vec<El> {
     }
     let shown = desk.shown.read();
     let Some((_, report)) = &shown.answer else {
-        let missing = form.missing().len().to_string();
-        return vec![el("p").text(words::message("step.none-yet").with(&[&missing]))];
+        return vec![el("p").text(none_yet(&form))];
     };
     let used = words::used(report).map_or_else(String::new, |used| {
         " {0} of what it has is asked.".with(&[&used])

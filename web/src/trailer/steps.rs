@@ -11,6 +11,7 @@ use leptos::web_sys::{Element, HtmlElement};
 
 use super::address;
 use super::desk::Desk;
+use super::state::Form;
 use super::verdict::verdict_word;
 use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el};
@@ -98,11 +99,18 @@ pub(super) fn bar(desk: Desk) -> El {
         .child(was_and_now(desk))
 }
 
+/// Why there is no answer yet.
+pub(super) fn none_yet(form: &Form) -> String {
+    match form.missing().len() {
+        0 => message("step.wrong").into(),
+        left => message("step.none-yet").with(&[&left.to_string()]),
+    }
+}
+
 fn so_far(desk: Desk) -> Vec<El> {
     let shown = desk.shown.read();
     let Some((_, report)) = &shown.answer else {
-        let missing = desk.form.read().missing().len().to_string();
-        return vec![el("span").text(message("step.none-yet").with(&[&missing]))];
+        return vec![el("span").text(none_yet(&desk.form.read()))];
     };
     let mut line = vec![verdict_word(report.verdict)];
     if report.verdict == Verdict::DoesNotHold {

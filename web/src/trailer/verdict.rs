@@ -350,9 +350,11 @@ fn faults(desk: Desk) -> El {
     classed("div", "remark faults")
         .flag("hidden", move || desk.faults.read().is_empty())
         .child(
-            el("p").text(
-                "Not current: what is below still answers the last numbers that could be read.",
-            ),
+            el("p")
+                .flag("hidden", move || desk.shown.read().answer.is_none())
+                .text(
+                    "Not current: what is below still answers the last numbers that could be read.",
+                ),
         )
         .child(el("ul").live_children(list))
 }

@@ -107,6 +107,12 @@ impl Form {
             .collect()
     }
 
+    /// Whether a field is one of the five and nobody has filled it: what would stand there is no measurement.
+    #[must_use]
+    pub fn is_blank(&self, field: Field) -> bool {
+        FIVE.contains(&field) && !self.whole && !self.given(field)
+    }
+
     /// Whether the joint is one of the reader's, of a link or of an example, and not what the page starts with.
     #[must_use]
     pub const fn is_whole(&self) -> bool {
@@ -361,6 +367,9 @@ impl Form {
             } else {
                 entry.text.clone()
             };
+        }
+        if self.is_blank(field) {
+            return String::new();
         }
         self.input.number(field).map_or_else(String::new, |value| {
             in_unit(field.unit().to_si(value), bare)
