@@ -174,12 +174,8 @@ fn gone_to(desk: Desk) {
                 let same = |form: &Form| form.sheet() == reading.sheet;
                 match before.filter(same) {
                     Some(_) => desk.undo(),
-                    None => desk.form.update(|form| {
-                        form.load_sheet(&reading.sheet);
-                        if !entry.whole {
-                            form.in_parts();
-                        }
-                    }),
+                    // Whole: who takes a repair has had an answer.
+                    None => desk.form.update(|form| form.load_sheet(&reading.sheet)),
                 }
             }
             _ => desk.undo(),

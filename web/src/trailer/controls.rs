@@ -356,7 +356,7 @@ fn fault(desk: Desk, field: Field) -> Memo<Option<String>> {
     })
 }
 
-/// What to know, what counts when nothing is said, and the range. Of the five measurements only what to know.
+/// What to know, and what counts when nothing is said; what is out of range is told its range. Of the five measurements only what to know.
 fn hint(desk: Desk, field: Field) -> String {
     let form = desk.form.read();
     let help = words::help(field);
@@ -371,9 +371,8 @@ fn hint(desk: Desk, field: Field) -> String {
             "{0} Default: {1}.".with(&[help, &words::choice(field, default)])
         }
         Kind::Number { .. } => {
-            let (min, max) = form.range(field).unwrap_or_default();
             let start = form.started(field);
-            "{0}{1} Default: {2}. Takes {3} to {4}.".with(&[&other, help, &start, &min, &max])
+            "{0}{1} Default: {2}.".with(&[&other, help, &start])
         }
     }
 }
@@ -400,8 +399,8 @@ fn number(desk: Desk, field: Field) -> El {
         .on("input", move |event| desk.type_in(field, &value_of(&event)))
 }
 
-/// More names than these are searched, not scrolled.
-const MANY: usize = 12;
+/// Lists so long that they are searched, not scrolled.
+const LONG: [Field; 2] = [Field::Bolt, Field::Sleeve];
 
 fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
     // Made anew only where the list changes.
@@ -472,8 +471,8 @@ fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
                 desk.choose(field, &name);
             }
         });
-    let many = calc_core::scenario::options(field).len() > MANY;
-    (many.then(|| finder(desk, field, wanted)), select)
+    let long = LONG.contains(&field);
+    (long.then(|| finder(desk, field, wanted)), select)
 }
 
 /// A line to search a long list by: what fits first is chosen.

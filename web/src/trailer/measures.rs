@@ -39,15 +39,6 @@ const OF_MEMBER: [Field; 4] = [
 pub(super) fn measures(desk: Desk) -> El {
     steps::step(desk, 3)
         .child(el("p").text(HOW).text(" ").text(message("ask.how")))
-        .child(
-            classed("p", "remark")
-                .flag("hidden", move || desk.form.read().example().is_none())
-                .live_text(move || {
-                    let form = desk.form.read();
-                    let name = form.example().unwrap_or_default();
-                    format!("{name}: a made-up joint, nobody's trailer.")
-                }),
-        )
         .child(five(desk))
         .child(
             classed("div", "metal")

@@ -2,7 +2,7 @@
 
 use calc_core::quantity::{Dimension, UnitSystem, parse_number};
 use calc_core::repair::{Money, Rates, Repair, Repairs, Work};
-use calc_core::report::Verdict;
+use calc_core::report::{CLOSE_FROM, Verdict};
 use calc_core::scenario::{FOUND, Field, Input, JointKind, Scenario, Seen, SupportKind};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
@@ -461,6 +461,8 @@ fn row(
 ) -> [El; 2] {
     let effects = told(&repair.input, &repair.changed, units, is_effect).join("; ");
     let effects = (!effects.is_empty()).then(|| message("repair.effect").with(&[&effects]));
+    // What holds with little left stands beside what is close with less.
+    let full = repair.verdict == Verdict::Holds && repair.most_used > CLOSE_FROM;
     let gist = gist(repair, units);
     let changes = changes(&repair.input, &repair.changed, units)
         .into_iter()
@@ -528,7 +530,8 @@ fn row(
             cell("", "then the joint", String::new())
                 .child(verdict_word(repair.verdict))
                 .text(" ")
-                .text(used(repair)),
+                .text(used(repair))
+                .children(full.then(|| classed("span", "soft full").text(message("repair.full")))),
         )
         .child(cell(
             "n",

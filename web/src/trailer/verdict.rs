@@ -7,8 +7,8 @@ use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::report::{
     Amount, CLOSE_FROM, Check, CheckId, Found, Report, Step, Verdict, WouldHelp,
 };
-use calc_core::scenario::Field;
 use calc_core::scenario::unknown::Settled;
+use calc_core::scenario::{FOUND, Field, Seen};
 use drawing::face::{FaceState, face_view};
 use drawing::parts::marked_rule;
 use leptos::prelude::*;
@@ -127,14 +127,22 @@ pub(super) fn verdict(desk: Desk) -> El {
                                 }),
                         )
                         .child(el("div").live_children(of_report(headline)))
-                        .child(el("div").live_children(move || next(desk)))
+                        .child(el("div").live_children(move || next(desk))),
+                )
+                .child(own_section(desk))
+                .child(
+                    classed("div", "words rests-on")
+                        .child(
+                            classed("p", "remark")
+                                .flag("hidden", move || !unlooked(desk))
+                                .text(message("step.unlooked")),
+                        )
                         .child(el("div").live_children(beside(desk)))
                         .child(
                             classed("p", "taken")
                                 .live_text(move || measures::taken(&desk.form.read())),
                         ),
-                )
-                .child(own_section(desk)),
+                ),
         )
         .child(
             classed("p", "visually-hidden")
@@ -153,10 +161,18 @@ pub(super) fn verdict(desk: Desk) -> El {
                 .child(
                     classed("details", "notes-fold")
                         .child(el("summary").text(message("checks.notes")))
+                        .child(el("p").text(message("stop.towing")))
                         .child(classed("ul", "notes").live_children(notes)),
-                )
-                .child(classed("p", "soft").text(message("stop.towing"))),
+                ),
         )
+}
+
+/// Whether there is something to look for that nobody has looked for.
+fn unlooked(desk: Desk) -> bool {
+    let form = desk.form.read();
+    FOUND
+        .iter()
+        .any(|field| form.choice(*field) == Seen::NotLooked.name())
 }
 
 /// What is still to be measured before anything can be said.
@@ -255,6 +271,11 @@ fn can_do(used: f64) -> &'static str {
     message_at(&["can", key])
 }
 
+/// Whether a check holds with room to spare.
+fn spares(check: &Check) -> bool {
+    check.verdict == Verdict::Holds && check.utilisation.is_none_or(|used| used <= CLOSE_FROM)
+}
+
 /// A question that a group of checks answers, with the worst of its verdicts; the worst group is open.
 fn group(
     report: &Report,
@@ -272,6 +293,18 @@ fn group(
     let bit = 1 << index;
     let shown = move |moved: u32| deciding != (moved & bit != 0);
     let title = message_at(&["checks", GROUPS.get(index)?]);
+    // What holds with room to spare waits until somebody asks, unless nothing else is there.
+    let all: Vec<&Check> = report.checks.iter().filter(of).collect();
+    let (mut held, mut rest): (Vec<&Check>, Vec<&Check>) =
+        all.into_iter().partition(|check| spares(check));
+    if rest.is_empty() {
+        std::mem::swap(&mut held, &mut rest);
+    }
+    let list = |checks: &[&Check]| {
+        classed("ol", "checks")
+            .attr("aria-label", title)
+            .children(checks.iter().map(|check| row(check, units, open)))
+    };
     Some(
         classed("details", "check-group")
             .prop("open", move || JsValue::from_bool(shown(moved.get())))
@@ -289,15 +322,13 @@ fn group(
                             .text(words::share(worst.utilisation).unwrap_or_default()),
                     ),
             )
-            .child(
-                classed("ol", "checks").attr("aria-label", title).children(
-                    report
-                        .checks
-                        .iter()
-                        .filter(of)
-                        .map(|check| row(check, units, open)),
-                ),
-            ),
+            .child(list(&rest))
+            .children((!held.is_empty()).then(|| {
+                let count = held.len().to_string();
+                classed("details", "fold")
+                    .child(el("summary").text(message("checks.held").with(&[&count])))
+                    .child(list(&held))
+            })),
     )
 }
 
@@ -483,14 +514,12 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
     }
     // What was not checked has no number to be held against.
     let unchecked = check.verdict == Verdict::NotChecked;
-    // What holds with little left, beside others that are close with less, needs a word.
-    let full = check.utilisation.is_some_and(|used| used > CLOSE_FROM);
-    let held = check.verdict == Verdict::Holds && !full;
+    let held = spares(check);
     let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
     // What holds needs no explanation unless somebody asks; the page is long enough.
     let why = classed("p", "why").text(words::said(&check.reason, units));
     let (told, inside) = match check.verdict {
-        Verdict::Holds if full => (
+        Verdict::Holds if !held => (
             Some(
                 el("div")
                     .child(why)
