@@ -167,6 +167,7 @@ fn read(desk: Desk) {
 /// lies between. What was typed since stays.
 fn gone_to(desk: Desk) {
     let Some(entry) = remembered() else { return };
+    desk.just_taken.set(false);
     if entry.taken != desk.taken.get_untracked() {
         let before = desk.before.get_untracked();
         match in_address() {

@@ -66,6 +66,8 @@ pub struct Desk {
     pub step: RwSignal<u32>,
     /// How many repairs were taken, one on the other, on the way to this joint: counted in the browser's history.
     pub taken: RwSignal<u32>,
+    /// Whether the entry of the history that is shown is that of the repair that was taken last.
+    pub just_taken: RwSignal<bool>,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -129,6 +131,7 @@ impl Desk {
             again: Trigger::new(),
             step: RwSignal::new(1),
             taken: RwSignal::new(0),
+            just_taken: RwSignal::new(false),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
@@ -158,6 +161,7 @@ impl Desk {
         self.taken.update(|taken| *taken += 1);
         self.form.update(|form| form.load_repair(input));
         address::push(self);
+        self.just_taken.set(true);
     }
 
     /// Makes a choice.

@@ -48,6 +48,7 @@ pub(super) fn go(desk: Desk, number: u32) {
     if desk.step.get_untracked() != number {
         address::write(desk);
         desk.step.set(number);
+        desk.just_taken.set(false);
         address::push(desk);
     }
     let id = format!("{}-title", head(number));
@@ -162,12 +163,14 @@ fn was_and_now(desk: Desk) -> El {
     el("div").attr("role", "status").live_children(line)
 }
 
-/// Takes a repair back, as Back does.
+/// Takes a repair back: as Back does, where Back leads to the joint before it.
 fn undo(desk: Desk) {
-    if desk.taken.get_untracked() > 0 {
+    if desk.just_taken.get_untracked() {
         address::back();
     } else {
         desk.undo();
+        desk.taken.update(|taken| *taken = taken.saturating_sub(1));
+        address::write(desk);
     }
 }
 
