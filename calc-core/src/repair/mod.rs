@@ -230,11 +230,11 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
 }
 
 /// Finds the repairs of a joint.
-#[must_use]
 ///
 /// Damage that was found is not counted in what a repair is tried on, or none would ever hold; but a crack is mended
 /// by none of them, and stays in the joint as repaired. The oval hole that was measured is the hole; the work is
 /// counted from the one that was drilled, because somebody has to drill the oval one round.
+#[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     let (sound, worn) = as_found(s);
     let damaged = s;
