@@ -242,6 +242,31 @@ export async function stepTimes(page, slider, count) {
 export const quantile = (times, share) =>
   [...times].sort((a, b) => a - b)[Math.ceil(share * times.length) - 1];
 
+/** The step of the joint page that is shown. */
+export const stepNow = async (page) => Number(await page.locator('.joint').getAttribute('data-step'));
+
+/** Walks to a step of the joint page by its own buttons. */
+export async function toStep(page, wanted) {
+  for (let now = await stepNow(page); now !== wanted; now = await stepNow(page)) {
+    const name = now < wanted ? /^Next/ : /^Back$/;
+    await page.locator('.walk').getByRole('button', { name }).click();
+    await page.waitForFunction((was) => Number(document.querySelector('.joint').dataset.step) !== was, now);
+  }
+}
+
+/** Gives the five measurements, those of the joint that the page starts with where nothing else is said. */
+export async function five(page, given = {}) {
+  const { width = '2', depth = '3', wall = '1/8', bolt = 'unc-1.2', grade = 'sae-5' } = given;
+  await toStep(page, 3);
+  await page.locator('#tube_width_mm').fill(width);
+  await page.locator('#tube_depth_mm').fill(depth);
+  await page.locator('#tube_wall_mm').fill(wall);
+  await page.locator('#bolt').selectOption(bolt);
+  // What stands there already is chosen by touching it.
+  await page.locator('#bolt_grade').selectOption('unknown');
+  await page.locator('#bolt_grade').selectOption(grade);
+}
+
 /** Keeps a picture of the whole page in tests/browser/shots (not in the repository). */
 export async function shot(page, name) {
   await mkdir(SHOTS, { recursive: true });

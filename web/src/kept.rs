@@ -12,6 +12,8 @@ pub enum Kept {
     Traces,
     /// The reader's rates.
     Rates,
+    /// What a shop does not have, among what repairs need.
+    Shop,
     /// The chosen units.
     Units,
     /// Light or dark; `boot.js`'s neighbour `page.js` reads it too, before the page is painted.
@@ -25,9 +27,16 @@ impl Kept {
             Self::Joint => "clampwright-joint",
             Self::Traces => "clampwright-traces",
             Self::Rates => "clampwright-rates",
+            Self::Shop => "clampwright-shop",
             Self::Units => "clampwright-units",
             Self::Theme => "clampwright-theme",
         }
+    }
+
+    /// Whether a key is its own.
+    #[must_use]
+    pub fn is(self, key: &str) -> bool {
+        self.key() == key
     }
 
     /// What was kept, if anything.

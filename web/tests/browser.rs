@@ -59,6 +59,26 @@ async fn the_verdict_follows_what_is_typed() {
         let word = place.query_selector(clamp).unwrap().unwrap();
         word.get_attribute("data-verdict").unwrap()
     };
+    let set = |id: &str, value: &str, event: &str| {
+        let element = place.query_selector(id).unwrap().unwrap();
+        Reflect::set(&element, &"value".into(), &value.into()).unwrap();
+        element.dispatch_event(&Event::new(event).unwrap()).unwrap();
+    };
+    let clamp = "[data-check=\"clamp\"]";
+    assert!(
+        place.query_selector(clamp).unwrap().is_none(),
+        "nothing was measured"
+    );
+    for (id, value) in [
+        ("#tube_width_mm", "2"),
+        ("#tube_depth_mm", "3"),
+        ("#tube_wall_mm", "1/8"),
+    ] {
+        set(id, value, "input");
+    }
+    set("#bolt", "unc-1.2", "change");
+    set("#bolt_grade", "sae-5", "change");
+    settle().await;
     assert_eq!(verdict(), "does-not-hold");
     // A solid bar of the same size leaves nothing to bend.
     let support: HtmlSelectElement = place

@@ -140,12 +140,14 @@ fn weight(check: &Check, follows: f64) -> f64 {
     } else {
         own
     };
-    rank * 1e6 + used.min(9e5)
+    // What was found outweighs what is computed.
+    let found = if check.id == CheckId::Found { 1e6 } else { 0.0 };
+    rank * 1e6 + used.min(9e5) + found
 }
 
 fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     let s = analysis.s;
-    let mut notes = Vec::new();
+    let mut notes: Vec<Said> = checks::found::damage(&s.input).skip(1).collect();
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
         notes.push(said(say::NoteBoltMaySet, []));
     }

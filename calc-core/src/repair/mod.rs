@@ -25,6 +25,7 @@ use crate::scenario::{Field, Input, Scenario};
 use crate::support::{self, added_part};
 use nearest::Near;
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// Work and material that a repair adds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -229,10 +230,17 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
 }
 
 /// Finds the repairs of a joint.
+///
+/// Damage that was found is not counted in what a repair is tried on, or none would ever hold; but a crack is mended
+/// by none of them, and stays in the joint as repaired. The oval hole that was measured is the hole; the work is
+/// counted from the one that was drilled, because somebody has to drill the oval one round.
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
+    let (sound, worn) = as_found(s);
+    let damaged = s;
+    let s = &*worn;
     let mut search = Search {
-        joint: s,
+        joint: &sound,
         rates,
         tried: 0,
         undecided: 0,
@@ -265,10 +273,13 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         }
     }
     for repair in &mut list {
-        repair.changed = changed(&repair.input, &s.input);
         if let Ok(after) = Scenario::new(&repair.input) {
-            repair.steps = work::jobs(s, &after, added_part(s, &after)).steps(rates);
+            repair.steps = work::jobs(&sound, &after, added_part(&sound, &after)).steps(rates);
         }
+        repair
+            .input
+            .set_choice(Field::FoundCrack, &damaged.input.found_crack);
+        repair.changed = changed(&repair.input, &damaged.input);
     }
     let list = sorted(list, &|a, b| {
         a.verdict
@@ -298,6 +309,18 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         money: rates.money(),
         list,
     }
+}
+
+/// The joint as it was drilled, which the work starts from, and as it is now but for the damage, which repairs are tried
+/// on; both are the joint itself where nothing was found.
+pub(crate) fn as_found(s: &Scenario) -> (Cow<'_, Scenario>, Cow<'_, Scenario>) {
+    if s.input.found().next().is_none() {
+        return (Cow::Borrowed(s), Cow::Borrowed(s));
+    }
+    let mut worn = s.input.clone();
+    worn.without_found();
+    let or_itself = |input: &Input| Scenario::new(input).map_or(Cow::Borrowed(s), Cow::Owned);
+    (or_itself(&s.input.undamaged()), or_itself(&worn))
 }
 
 /// Largest utilisation of the checks other than tightening. Distances are there or not; a larger one is

@@ -121,6 +121,8 @@ keys! {
     /// The question a check answers.
     #[non_exhaustive]
     pub enum CheckId {
+        /// Is the joint sound to look at?
+        Found = "found",
         /// Can what lies between head and nut take the wanted clamp?
         Clamp = "clamp",
         /// Does the bolt stay below its proof load while it is tightened?

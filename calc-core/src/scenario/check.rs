@@ -5,11 +5,12 @@ use super::checked::{
     Tube, Washer,
 };
 use super::choices::{
-    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount, Seen,
     SupportKind, TowSprings, TubeEnd, WallBasis, YesNo, options,
 };
 use super::error::InputError;
 use super::fields::{Field, Input, Kind};
+use super::found::FOUND;
 use super::member;
 use super::tightening::tightening;
 use super::unknown::{self, Members};
@@ -369,6 +370,9 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     let material = r.row(Field::TubeMaterial, catalog::material)?;
     let basis = r.row(Field::WallBasis, WallBasis::by_name)?;
     let weld_near = r.yes(Field::WeldNear)?;
+    for field in FOUND {
+        r.row(field, Seen::by_name)?;
+    }
     let open_end = r.row(Field::TubeEnd, TubeEnd::by_name)? == TubeEnd::Open;
     let (width, given_depth) = (r.length(Field::TubeWidth), r.length(Field::TubeDepth));
     let depth = if kind == MemberKind::RoundTube {

@@ -1,6 +1,7 @@
 //! The short names that choices take, and what they mean.
 
 use super::fields::Field;
+use super::found::FOUND;
 use super::unknown::{METALS, UNKNOWN};
 use crate::catalog::{self, WasherSeries};
 use serde::Serialize;
@@ -87,6 +88,18 @@ named! {
         /// No, or not known.
         No = "no",
         /// Yes.
+        Yes = "yes",
+    }
+}
+
+named! {
+    /// What somebody saw who looked for damage.
+    Seen {
+        /// Nobody has looked.
+        NotLooked = "not-looked",
+        /// It is not there.
+        No = "no",
+        /// It is there.
         Yes = "yes",
     }
 }
@@ -208,6 +221,7 @@ pub fn options(field: Field) -> Vec<&'static str> {
             YesNo::NAMES.to_vec()
         }
         Field::TubeEnd => TubeEnd::NAMES.to_vec(),
+        field if FOUND.contains(&field) => Seen::NAMES.to_vec(),
         Field::Support => SupportKind::NAMES.to_vec(),
         Field::BoltFinish => BoltFinish::NAMES.to_vec(),
         Field::GapFilling => GapFilling::NAMES.to_vec(),

@@ -344,6 +344,16 @@ fields! {
         ShapedWasher shaped_washer "bw" = "no";
         /// On which sides of a tube or a bar the fitting lies, where the bolts run through its sides.
         FittingSides fitting_sides "fo" = "both";
+        /// Whether there is a crack at a hole, a weld or a corner.
+        FoundCrack found_crack "zc" = "not-looked";
+        /// Whether a hole is oval, or a bolt can be moved by hand; the hole's long way is then the hole.
+        FoundOval found_oval "zo" = "not-looked";
+        /// Whether a nut turns without end and never gets tight.
+        FoundSpin found_spin "zn" = "not-looked";
+        /// Whether rust or dust trails run from the joint.
+        FoundTrails found_trails "zr" = "not-looked";
+        /// Whether a face is hollow under its washer.
+        FoundHollow found_hollow "zh" = "not-looked";
     }
 }
 

@@ -12,6 +12,7 @@ mod choice;
 mod choices;
 mod error;
 mod fields;
+mod found;
 mod json;
 mod member;
 mod strength;
@@ -30,11 +31,12 @@ pub use choice::{
     SleeveWelded, SpreaderMaterial, TubeMaterial, WeldNear,
 };
 pub use choices::{
-    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount, Seen,
     SupportKind, TowSprings, TubeEnd, WallBasis, YesNo, options,
 };
 pub use error::InputError;
 pub use fields::{Field, Input, Kind};
+pub use found::FOUND;
 pub use strength::Strength;
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.

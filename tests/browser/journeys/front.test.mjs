@@ -44,6 +44,12 @@ test('five measurements give one line, and the way to all of it', async (t) => {
   await check.locator('#tube_wall_mm').fill('much');
   assert.match(await words(check.locator('.short')), /Wall thickness/);
   await check.locator('#tube_wall_mm').fill('1/8');
+  // An answer to three of five would be that of another joint.
+  assert.match(await words(check.locator('.short')), /No answer yet: 3/);
+  assert.equal(await check.locator('.verdict').count(), 0);
+  await check.locator('#tube_depth_mm').fill('3');
+  await check.locator('#bolt-find').fill('1/2');
+  await check.locator('.marks').getByText('3 radial lines').click();
   assert.match(await words(check.locator('.short')), /does not hold.*Taken for the rest/s);
   await check.getByRole('link').click();
   await page.waitForURL(/joint\.html#v1\/coupler\//);

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { eventually, JOINT, open as openPage } from '../harness.mjs';
+import { eventually, JOINT, open as openPage, toStep } from '../harness.mjs';
 
 const open = (t, options = {}) => openPage(t, { page: JOINT, ...options });
 const OTHER = '#v1/coupler/u-us/k-b4ye';
@@ -13,10 +13,17 @@ const live = (page) => page.locator('#own-joint[data-live]').waitFor();
 
 /** An own joint: fields, text that cannot be read, a reading, a rate. */
 async function enter(page) {
+  await toStep(page, 3);
   await page.locator('#tube_width_mm').fill('2 1/2');
+  await page.locator('#tube_depth_mm').fill('2 1/2');
   await page.locator('#tube_material').selectOption('a500-b');
   await page.locator('#tube_wall_mm').fill('3/16');
+  await page.locator('#bolt').selectOption('unc-3.8');
+  await page.locator('#bolt_grade').selectOption('sae-8');
+  await toStep(page, 2);
+  await page.locator('[data-field=found_hollow]').getByText('yes', { exact: true }).click();
   await page.getByLabel('Narrower at the bolt by').fill('0.05 in');
+  await toStep(page, 5);
   await page.getByText('Your own rates').click();
   await page.getByLabel('an hour of work').fill('120');
 }
@@ -26,7 +33,9 @@ async function isThere(page, how) {
   assert.equal(await value(page, 'tube_width_mm'), '2 1/2', how);
   assert.equal(await value(page, 'tube_material'), 'a500-b', how);
   assert.equal(await value(page, 'tube_wall_mm'), '3/16', how);
+  assert.equal(await value(page, 'bolt'), 'unc-3.8', how);
   assert.equal(await value(page, 'trace-dent'), '0.05 in', how);
+  assert.match(await words(page.locator('.so-far')), /Do not tow/, `${how}: the hollow is forgotten`);
   assert.equal(await value(page, 'rate-0'), '120', how);
   assert.equal(await page.locator('[data-link]').count(), 0, `${how}: called a link`);
 }
@@ -56,6 +65,7 @@ test('stays over other pages, reload and Back', async (t) => {
 test('what cannot be read stays too, and is still named', async (t) => {
   const visit = await open(t);
   const { page } = visit;
+  await toStep(page, 3);
   await page.locator('#tube_width_mm').fill('2 1/2');
   await page.locator('#tube_wall_mm').fill('3 lb');
   for (const again of [() => page.reload(), () => visit.go('index.html').then(() => visit.go(JOINT))]) {
@@ -63,6 +73,7 @@ test('what cannot be read stays too, and is still named', async (t) => {
     await live(page);
     assert.equal(await value(page, 'tube_width_mm'), '2 1/2');
     assert.equal(await value(page, 'tube_wall_mm'), '3 lb');
+    await toStep(page, 3);
     assert.match(await words(page.locator('#tube_wall_mm-error')), /Wall thickness/);
   }
   visit.clean();
@@ -98,6 +109,7 @@ test('a link wins, and takes the place of the own joint only once it is changed'
   await visit.go('index.html');
   await visit.go(JOINT + OTHER);
   await page.locator('[data-link=whole]').waitFor();
+  await toStep(page, 3);
   await page.locator('#tube_width_mm').fill('4');
   await visit.go('index.html');
   await visit.go(JOINT);
@@ -110,6 +122,7 @@ test('neither an example nor a damaged link takes the place of the own joint', a
   const visit = await open(t);
   const { page } = visit;
   await enter(page);
+  await toStep(page, 1);
   await page.getByText('Look at a made-up joint first').click();
   await page.getByRole('button', { name: 'Small boat trailer, steel' }).click();
   await visit.go('index.html');
@@ -130,7 +143,7 @@ test('one press forgets it all, and one brings it back', async (t) => {
   const { page } = visit;
   await enter(page);
   await page.getByRole('button', { name: 'Forget it and start over' }).click();
-  assert.equal(await value(page, 'tube_width_mm'), '2');
+  assert.equal(await value(page, 'tube_width_mm'), '');
   assert.equal(await value(page, 'trace-dent'), '');
   const kept = () => page.evaluate(() => Object.keys(localStorage).filter((key) => /joint|traces|rates/.test(key)));
   assert.deepEqual(await kept(), []);
@@ -140,7 +153,7 @@ test('one press forgets it all, and one brings it back', async (t) => {
   await visit.go('index.html');
   await visit.go(JOINT);
   await live(page);
-  assert.equal(await value(page, 'tube_width_mm'), '2');
+  assert.equal(await value(page, 'tube_width_mm'), '');
   visit.clean();
 });
 
@@ -153,6 +166,7 @@ test('a browser that keeps nothing is told of, and the address still holds the j
     const visit = await open(t, { before: (page) => page.addInitScript(refuse) });
     const { page } = visit;
     assert.match(await words(page.locator('.keeping')), /keeps nothing.*Copy the link/);
+    await toStep(page, 3);
     await page.locator('#tube_width_mm').fill('2 1/2');
     await page.waitForURL((url) => url.hash.includes('b-2.5in'));
     await page.getByRole('link', { name: 'Lessons' }).first().click();

@@ -64,9 +64,9 @@ impl GroupState {
         Self {
             id: id.into(),
             name: String::from(if from_side {
-                "coupler from the side"
+                "bolts from the side"
             } else {
-                "coupler from above"
+                "bolts from above"
             }),
             tube_height_mm: mm(scenario.tube.width),
             flats_mm: mm(scenario.bolting.thread.width_across_flats()),

@@ -5,6 +5,7 @@
 //! numbers come in, the drawing places them.
 
 pub mod chances;
+pub mod choice;
 pub mod face;
 pub mod figures;
 pub mod group;

@@ -424,6 +424,30 @@ pub struct Scene {
 }
 
 impl Scene {
+    /// The same lying on its side where that is wanted: what stood upright is level then, and the words say so.
+    #[must_use]
+    pub fn turned(self, wanted: bool) -> Self {
+        if !wanted {
+            return self;
+        }
+        let turn = Placed {
+            x: 0.0,
+            y: self.width,
+            degrees: -90.0,
+        };
+        Self {
+            width: self.height,
+            height: self.width,
+            description: self.description.replace("upright", "level"),
+            marks: vec![Mark::Group {
+                placed: turn,
+                class: "",
+                marks: self.marks,
+            }],
+            ..self
+        }
+    }
+
     /// The hatchings that the marks use, each once.
     #[must_use]
     pub fn hatches(&self) -> Vec<Hatch> {

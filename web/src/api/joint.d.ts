@@ -251,6 +251,21 @@ export interface JointChoices {
   /** "both" when left out. */
   fitting_sides:
     | "both" | "one";
+  /** "not-looked" when left out. */
+  found_crack:
+    | "not-looked" | "no" | "yes";
+  /** "not-looked" when left out. */
+  found_oval:
+    | "not-looked" | "no" | "yes";
+  /** "not-looked" when left out. */
+  found_spin:
+    | "not-looked" | "no" | "yes";
+  /** "not-looked" when left out. */
+  found_trails:
+    | "not-looked" | "no" | "yes";
+  /** "not-looked" when left out. */
+  found_hollow:
+    | "not-looked" | "no" | "yes";
 }
 /** What a joint is made of. */
 export type JointInput = { version?: number } & Partial<JointNumbers> & Partial<JointChoices>;

@@ -28,11 +28,10 @@ pub(super) fn chances(desk: Desk) -> El {
             _ => vec![el("p").text("Nothing can be said before the joint is complete.")],
         }
     };
-    classed("section", "chances")
-        .attr("aria-labelledby", "chances-title")
+    classed("details", "fold chances")
         .flag("data-stale", move || desk.chance_late.get())
         .child(
-            el("h2")
+            el("summary")
                 .attr("id", "chances-title")
                 .text("How sure is that?"),
         )

@@ -4,19 +4,26 @@ use calc_core::quantity::UnitSystem;
 use calc_core::scenario::{Field, Kind, offered};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
-use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement};
+use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement, KeyboardEvent};
 
 use super::desk::Desk;
-use super::state::Fault;
-use super::words::{self, Words};
+use super::state::{FIVE, Fault};
+use super::steps;
+use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el, follow, value_of};
 use crate::kept::Kept;
 
 /// The fields that stand before "the rest".
-pub(super) const MEASURED: [Field; 15] = [
+pub(super) const MEASURED: [Field; 21] = [
+    Field::Joint,
     Field::Member,
     Field::Mount,
     Field::FittingSides,
+    Field::FoundCrack,
+    Field::FoundOval,
+    Field::FoundSpin,
+    Field::FoundTrails,
+    Field::FoundHollow,
     Field::TubeWidth,
     Field::TubeDepth,
     Field::TubeWall,
@@ -126,7 +133,7 @@ const GROUPS: [(&str, &[Field]); 7] = [
 ];
 
 /// One of several joined choices.
-fn radio(
+pub(super) fn radio(
     name: &str,
     label: &str,
     checked: impl Fn() -> bool + Send + 'static,
@@ -201,10 +208,10 @@ fn set_theme(name: &str) {
 pub(super) fn groups(desk: Desk) -> El {
     classed("section", "rest")
         .attr("aria-labelledby", "rest-title")
-        .child(el("h2").attr("id", "rest-title").text("The rest"))
         .child(
-            classed("p", "soft")
-                .text("Everything here starts from a stated default. Open what you know better."),
+            el("h3")
+                .attr("id", "rest-title")
+                .text(message("rest.title")),
         )
         .children(
             GROUPS
@@ -241,7 +248,7 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
             .map(|field| form.value(field))
             .collect();
         if changed.is_empty() {
-            String::from("defaults")
+            String::new()
         } else {
             changed.join(" · ")
         }
@@ -258,7 +265,7 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         }
     });
     let summary = el("summary")
-        .child(classed("span", "group-name").text(words::message_at(&["group", name])))
+        .child(classed("span", "group-name").text(message_at(&["group", name])))
         .child(classed("span", "told").live_text(told));
     classed("details", "group")
         .attr("id", &format!("group-{name}"))
@@ -276,7 +283,12 @@ pub(super) fn where_it_counts(desk: Desk, field: Field) -> El {
 /// Whether a field has to be seen.
 pub(super) fn counts(desk: Desk, field: Field) -> bool {
     let wrong = |fault: &Fault| fault.field == Some(field);
-    field.applies(desk.form.read().input()) || desk.faults.read().iter().any(wrong)
+    let form = desk.form.read();
+    // Published loads are those of what tows, and of chains.
+    let told = field != Field::LoadRule
+        || form.changed().contains(&field)
+        || matches!(form.choice(Field::Joint), "coupler" | "chain-bracket");
+    told && field.applies(form.input()) || desk.faults.read().iter().any(wrong)
 }
 
 /// Whether the details that an event came from are open now.
@@ -289,9 +301,12 @@ pub(super) fn is_open(event: &Event) -> bool {
 
 /// A field with its label, help and errors.
 pub(super) fn control(desk: Desk, field: Field) -> El {
-    let (entry, unit) = match field.kind() {
-        Kind::Number { .. } => (number(desk, field), true),
-        Kind::Choice { .. } => (choice(desk, field), false),
+    let (finder, entry, unit) = match field.kind() {
+        Kind::Number { .. } => (None, number(desk, field), true),
+        Kind::Choice { .. } => {
+            let (finder, select) = choice(desk, field);
+            (finder, select, false)
+        }
     };
     let name = field.name();
     let wrong = fault(desk, field);
@@ -309,6 +324,7 @@ pub(super) fn control(desk: Desk, field: Field) -> El {
                 .attr("for", name)
                 .live_text(move || words::label_in(desk.form.read().input(), field).to_owned()),
         )
+        .children(finder)
         .child(entry);
     if unit {
         line = line.child(
@@ -340,24 +356,23 @@ fn fault(desk: Desk, field: Field) -> Memo<Option<String>> {
     })
 }
 
-/// What to know, what counts when nothing is said, and the range.
+/// What to know, and what counts when nothing is said; what is out of range is told its range. Of the five measurements only what to know.
 fn hint(desk: Desk, field: Field) -> String {
     let form = desk.form.read();
     let help = words::help(field);
+    let other = form
+        .in_other_words(field)
+        .map_or_else(String::new, |value| format!("= {value}. "));
+    if FIVE.contains(&field) {
+        return other;
+    }
     match field.kind() {
         Kind::Choice { default } => {
             "{0} Default: {1}.".with(&[help, &words::choice(field, default)])
         }
-        Kind::Number { default, .. } => {
-            let (min, max) = form.range(field).unwrap_or_default();
-            let start = default.map_or_else(
-                || String::from(words::left_out(field)),
-                |value| form.written(field, value),
-            );
-            let other = form
-                .in_other_words(field)
-                .map_or_else(String::new, |value| format!("= {value}. "));
-            "{0}{1} Default: {2}. Takes {3} to {4}.".with(&[&other, help, &start, &min, &max])
+        Kind::Number { .. } => {
+            let start = form.started(field);
+            "{0}{1} Default: {2}.".with(&[&other, help, &start])
         }
     }
 }
@@ -372,55 +387,191 @@ fn number(desk: Desk, field: Field) -> El {
     };
     el("input")
         .attr("type", "text")
-        .attr("inputmode", "decimal")
+        // A pad of digits has no stroke, no blank and no letters.
+        .attr("inputmode", "text")
+        .attr("enterkeyhint", "next")
+        .attr("autocapitalize", "off")
         .attr("autocomplete", "off")
         .attr("spellcheck", "false")
+        .on("keydown", on_to_the_next)
         .live_attr("placeholder", placeholder)
         .prop("value", move || desk.form.read().text(field).into())
         .on("input", move |event| desk.type_in(field, &value_of(&event)))
 }
 
-fn choice(desk: Desk, field: Field) -> El {
+/// Lists so long that they are searched, not scrolled.
+const LONG: [Field; 2] = [Field::Bolt, Field::Sleeve];
+
+fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
     // Made anew only where the list changes.
-    let names = Memo::new(move |_| offered(field, desk.form.read().input()));
+    let wanted = RwSignal::new(String::new());
+    let names = Memo::new(move |_| {
+        let all = offered(field, desk.form.read().input());
+        let wanted = wanted.read();
+        let chosen = String::from(desk.form.read().choice(field));
+        let fits = |name: &&str| is_wanted(&words::choice(field, name), &wanted);
+        let found: Vec<&'static str> = all
+            .iter()
+            .copied()
+            .filter(|name| fits(name) || *name == chosen)
+            .collect();
+        if all.iter().any(|name| fits(name)) {
+            found
+        } else {
+            all
+        }
+    });
+    // Nothing, while nobody has measured it.
+    let stands = move |name: &str| {
+        let form = desk.form.read();
+        !form.is_blank(field) && form.choice(field) == name
+    };
+    let option = move |name: &'static str| {
+        el("option")
+            .attr("value", name)
+            .prop("selected", move || JsValue::from_bool(stands(name)))
+            .text(words::choice(field, name))
+    };
     let options = move || {
         let foreign = el("option")
             .attr("value", "")
             .text("choose")
+            .prop("selected", move || {
+                JsValue::from_bool(!names.read().iter().any(|name| stands(name)))
+            })
             .flag("hidden", move || {
-                names.read().contains(&desk.form.read().choice(field))
+                names.read().iter().any(|name| stands(name))
             });
-        let listed = names.get().into_iter().map(move |name| {
-            el("option")
-                .attr("value", name)
-                .prop("selected", move || {
-                    JsValue::from_bool(desk.form.read().choice(field) == name)
-                })
-                .text(words::choice(field, name))
-        });
-        std::iter::once(foreign).chain(listed).collect()
+        let names = names.get();
+        let mut all = vec![foreign];
+        let mut of: Option<(&'static str, El)> = None;
+        for name in names {
+            let group = words::group_of(field, name);
+            match group {
+                None => all.push(option(name)),
+                Some(key) => {
+                    let same = of.take_if(|(last, _)| *last == key);
+                    all.extend(of.take().map(|(_, group)| group));
+                    let group = same.map_or_else(
+                        || el("optgroup").attr("label", message_at(&["list", key])),
+                        |(_, group)| group,
+                    );
+                    of = Some((key, group.child(option(name))));
+                }
+            }
+        }
+        all.extend(of.map(|(_, group)| group));
+        all
     };
-    classed("select", "wide")
+    let select = classed("select", "wide")
         .live_children(options)
         .on("change", move |event| {
             let name = value_of(&event);
             if !name.is_empty() {
-                desk.form.update(|form| form.choose(field, &name));
+                desk.choose(field, &name);
             }
+        });
+    let long = LONG.contains(&field);
+    (long.then(|| finder(desk, field, wanted)), select)
+}
+
+/// A line to search a long list by: what fits first is chosen.
+fn finder(desk: Desk, field: Field, wanted: RwSignal<String>) -> El {
+    el("input")
+        .attr("type", "search")
+        .attr("id", &format!("{}-find", field.name()))
+        .attr("class", "wide find")
+        .attr("enterkeyhint", "next")
+        .attr("autocomplete", "off")
+        .attr("spellcheck", "false")
+        .attr(
+            "aria-label",
+            &message("list.find").with(&[words::label(field)]),
+        )
+        .attr(
+            "placeholder",
+            message_at(&["list", "example", field.name()]),
+        )
+        .on("keydown", on_to_the_next)
+        .on("input", move |event| {
+            let text = value_of(&event);
+            let all = offered(field, desk.form.read_untracked().input());
+            let best = |fits: fn(&str, &str) -> bool| {
+                let text = plain(&text);
+                all.iter()
+                    .copied()
+                    .find(|name| fits(&plain(&words::choice(field, name)), &text))
+            };
+            let found = best(|label, text| label.starts_with(text))
+                .or_else(|| best(|label, text| label.contains(text)));
+            if let Some(name) = found.filter(|_| !text.trim().is_empty()) {
+                desk.choose(field, name);
+            }
+            wanted.set(text);
         })
 }
 
-/// Puts the cursor into a field, opening the group it stands in.
-pub(super) fn go_to(field: Field) {
-    let Some(element) = document().get_element_by_id(field.name()) else {
+/// A text without what does not tell names apart.
+fn plain(text: &str) -> String {
+    text.chars()
+        .filter(|c| !c.is_whitespace())
+        .map(|c| {
+            if c == '×' {
+                'x'
+            } else {
+                c.to_ascii_lowercase()
+            }
+        })
+        .collect()
+}
+
+fn is_wanted(label: &str, wanted: &str) -> bool {
+    plain(label).contains(&plain(wanted))
+}
+
+/// Enter goes on to the next field of the step, as the key of a phone's keyboard says.
+fn on_to_the_next(event: Event) {
+    let Some(event) = event
+        .dyn_ref::<KeyboardEvent>()
+        .filter(|e| e.key() == "Enter")
+    else {
+        return;
+    };
+    let Some(here) = event
+        .target()
+        .and_then(|t| t.dyn_into::<HtmlElement>().ok())
+    else {
+        return;
+    };
+    event.prevent_default();
+    let Some(step) = here.closest(".step").ok().flatten() else {
+        return;
+    };
+    let Ok(all) = step.query_selector_all("input:not([type=radio]), select") else {
+        return;
+    };
+    let fields = (0..all.length()).filter_map(|i| all.get(i)?.dyn_into::<HtmlElement>().ok());
+    let next = fields
+        .skip_while(|field| *field != here)
+        .skip(1)
+        .find(|field| field.offset_parent().is_some());
+    if let Some(next) = next {
+        next.focus().ok();
+    }
+}
+
+/// Puts the cursor into a field, in its step and with the group open that it stands in.
+pub(super) fn go_to(desk: Desk, field: Field) {
+    let Some(mut element) = document().get_element_by_id(field.name()) else {
         return;
     };
     if let Ok(Some(group)) = element.closest("details") {
         group.set_attribute("open", "").ok();
     }
-    if let Ok(element) = element.dyn_into::<HtmlElement>() {
-        element.focus().ok();
+    if let Ok(Some(picked)) = element.query_selector("input:checked") {
+        element = picked;
     }
+    steps::show(desk, &element);
 }
 
 #[cfg(test)]

@@ -12,6 +12,7 @@ use calc_core::report::Report;
 use calc_core::scenario::{Field, Input, Scenario};
 use leptos::prelude::*;
 
+use super::address;
 use super::state::{Fault, Form};
 use crate::el::follow;
 use crate::figures::frames::later;
@@ -61,6 +62,12 @@ pub struct Desk {
     pub keeps: RwSignal<bool>,
     /// Told when what is kept was put in place of what the page shows.
     pub again: Trigger,
+    /// The step that is shown where there is room for one, 1 to 5.
+    pub step: RwSignal<u32>,
+    /// How many repairs were taken, one on the other, on the way to this joint: counted in the browser's history.
+    pub taken: RwSignal<u32>,
+    /// Whether the entry of the history that is shown is that of the repair that was taken last.
+    pub just_taken: RwSignal<bool>,
     /// The reader's rates.
     pub rates: RwSignal<Rates>,
     /// What stands in the way of computing.
@@ -101,6 +108,8 @@ impl Desk {
         let form = RwSignal::new(Form::new(crate::units::chosen()));
         let faults = Memo::new(move |_| form.read().checked().err().unwrap_or_default());
         let shown = Memo::new(move |last: Option<&Shown>| match form.read().checked() {
+            // An answer to what nobody has measured would be that of another joint.
+            _ if !form.read().missing().is_empty() => Shown::default(),
             Ok(scenario) => {
                 let report = evaluate(&scenario);
                 Shown {
@@ -120,6 +129,9 @@ impl Desk {
             linked: RwSignal::new(None),
             keeps: RwSignal::new(true),
             again: Trigger::new(),
+            step: RwSignal::new(1),
+            taken: RwSignal::new(0),
+            just_taken: RwSignal::new(false),
             rates: RwSignal::new(Rates::default()),
             faults,
             shown,
@@ -142,10 +154,19 @@ impl Desk {
         self.form.update(|form| form.type_in(field, text));
     }
 
-    /// Puts a repaired joint in; what was there can be brought back.
+    /// Puts a repaired joint in; what was there can be brought back, by Back too.
     pub fn put_repair(self, input: Input) {
         self.remember();
+        address::write(self);
+        self.taken.update(|taken| *taken += 1);
         self.form.update(|form| form.load_repair(input));
+        address::push(self);
+        self.just_taken.set(true);
+    }
+
+    /// Makes a choice.
+    pub fn choose(self, field: Field, name: &str) {
+        self.form.update(|form| form.choose(field, name));
     }
 
     /// Keeps the form as it is for [`undo`](Self::undo).
@@ -153,10 +174,16 @@ impl Desk {
         self.before.set(Some(self.form.get_untracked()));
     }
 
-    /// Brings back what the last whole joint replaced.
+    /// Brings back what the last whole joint replaced; after a new visit the joint that the repair was made for.
     pub fn undo(self) {
-        if let Some(before) = self.before.get_untracked() {
-            let units = self.form.read_untracked().units();
+        let units = self.form.read_untracked().units();
+        let before = self.before.get_untracked().or_else(|| {
+            let mut form = self.form.get_untracked();
+            let before = form.repaired().cloned()?;
+            form.load(before);
+            Some(form)
+        });
+        if let Some(before) = before {
             self.form.set(before);
             self.form.update(|form| form.set_units(units));
             self.before.set(None);

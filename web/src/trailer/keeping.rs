@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::state::Form;
+use super::words::message;
 use crate::el::{El, classed, el, follow as watch};
 use crate::kept::{self, Kept};
 
@@ -29,12 +30,20 @@ pub(super) fn restore(desk: Desk) {
     }
 }
 
+/// Whether the joint is a link's or an example's and nobody has changed it: no joint of the reader's own.
+pub(super) fn is_lent(desk: Desk) -> bool {
+    let (form, linked) = (desk.form.read(), desk.linked.read());
+    form.example().is_some()
+        || linked
+            .as_ref()
+            .is_some_and(|linked| linked.same_joint(&form))
+}
+
 /// Keeps the joint from now on, whenever the reader changes it.
 pub(super) fn follow(desk: Desk) {
     let kept = Memo::new(move |_| {
+        let lent = is_lent(desk);
         let form = desk.form.read();
-        let linked = desk.linked.read();
-        let lent = form.example().is_some() || linked.as_ref().is_some_and(|l| l.same_joint(&form));
         (!lent).then(|| (!form.untouched()).then(|| form.kept()))
     });
     Effect::new(move |before: Option<()>| {
@@ -50,6 +59,44 @@ pub(super) fn follow(desk: Desk) {
             }
         }
     });
+}
+
+/// Tells that another tab has changed what is kept; the reader says which one counts.
+pub(super) fn other_tab(desk: Desk) -> El {
+    let told = RwSignal::new(false);
+    let listening = window_event_listener_untyped("storage", move |event| {
+        let key = js_sys::Reflect::get(&event, &"key".into()).ok();
+        let ours = key.and_then(|key| key.as_string());
+        let other = own().is_none_or(|own| !own.same_joint(&desk.form.read_untracked()));
+        if ours.is_some_and(|key| Kept::Joint.is(&key)) && other {
+            told.set(true);
+        }
+    });
+    on_cleanup(move || listening.remove());
+    let button = move |label: &'static str, then: fn(Desk)| {
+        el("button")
+            .attr("type", "button")
+            .text(label)
+            .on("click", move |_| {
+                then(desk);
+                told.set(false);
+            })
+    };
+    classed("div", "remark screen-only")
+        .attr("role", "status")
+        .attr("data-tab", "other")
+        .flag("hidden", move || !told.get())
+        .child(el("p").text(message("keep.other-tab")))
+        .child(
+            classed("p", "actions")
+                .child(button(message("keep.take"), |desk| {
+                    restore(desk);
+                    desk.again.notify();
+                }))
+                .child(button(message("keep.mine"), |desk| {
+                    Kept::Joint.write(&desk.form.read_untracked().kept());
+                })),
+        )
 }
 
 /// Where what is typed is kept, and the way to be rid of it.

@@ -2,23 +2,27 @@
 
 mod address;
 mod chances;
+mod compare;
 mod controls;
 mod desk;
 mod examples;
-mod inspection;
 mod keeping;
+mod look;
 mod measures;
+mod picture;
 mod printed;
 mod repairs;
 mod share;
 mod short;
 mod standing;
 mod state;
+mod steps;
 mod verdict;
+mod what;
 mod words;
 mod worksheet;
 
-use crate::el::{self, El};
+use crate::el::{El, classed, el, follow};
 use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
@@ -34,30 +38,48 @@ pub fn trailer(units: RwSignal<UnitSystem>) -> El {
     address::follow(desk);
     keeping::follow(desk);
     same_units(desk, units);
-    el::el("div")
-        .child(address::opened(desk))
-        .child(controls::bench(desk))
-        .child(keeping::note(desk))
-        .child(measures::examples(desk))
-        .child(measures::measures(desk))
+    classed("div", "joint")
+        .live_attr("data-step", move || Some(desk.step.get().to_string()))
+        .child(steps::bar(desk))
         .child(
-            el::classed("div", "work")
-                .child(verdict::verdict(desk))
-                .child(controls::groups(desk)),
+            el("div")
+                .child(address::opened(desk))
+                .child(keeping::other_tab(desk)),
         )
-        .child(standing::standing(desk))
-        .child(chances::chances(desk))
-        .child(inspection::inspection(desk))
-        .child(repairs::repairs_table(desk))
-        .child(share::share(desk))
+        .child(
+            classed("div", "left")
+                .child(what::what(desk))
+                .child(look::look(desk))
+                .child(measures::measures(desk)),
+        )
+        .child(
+            steps::step(desk, steps::ANSWER)
+                .child(verdict::verdict(desk))
+                .child(
+                    classed("div", "more")
+                        .flag("hidden", move || desk.shown.read().answer.is_none())
+                        .child(standing::standing(desk))
+                        .child(chances::chances(desk)),
+                ),
+        )
+        .child(steps::walk(desk))
+        .child(
+            steps::step(desk, steps::STEPS)
+                .child(repairs::repairs_table(desk))
+                .child(share::share(desk)),
+        )
         .child(printed::inputs(desk))
-        .child(verdict::stuck(desk))
+        .child(
+            classed("div", "foot screen-only")
+                .child(controls::bench(desk))
+                .child(keeping::note(desk)),
+        )
 }
 
 /// The units are those of the whole page, wherever they are chosen.
 fn same_units(desk: Desk, units: RwSignal<UnitSystem>) {
-    el::follow(move || units.set(desk.units()));
-    el::follow(move || {
+    follow(move || units.set(desk.units()));
+    follow(move || {
         let units = units.get();
         if desk.form.read_untracked().units() != units {
             desk.form.update(|form| form.set_units(units));

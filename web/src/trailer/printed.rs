@@ -29,11 +29,7 @@ pub(super) fn inputs(desk: Desk) -> El {
                     (None, Some((_, value))) => form.written(field, *value),
                     _ => value_of(input, field, form.units()),
                 };
-                let start = if input.is_default(field) {
-                    " (default)"
-                } else {
-                    ""
-                };
+                let start = if !form.given(field) { " (assumed)" } else { "" };
                 el("div")
                     .child(el("dt").text(words::label_in(input, field)))
                     .child(el("dd").text(value).text(start))

@@ -1,18 +1,20 @@
 //! Repairs side by side.
 
 use calc_core::quantity::{Dimension, UnitSystem, parse_number};
-use calc_core::repair::{Rates, Repair, Repairs};
-use calc_core::report::Verdict;
-use calc_core::scenario::{Field, Input, Scenario, SupportKind};
+use calc_core::repair::{Money, Rates, Repair, Repairs, Work};
+use calc_core::report::{CLOSE_FROM, Verdict};
+use calc_core::scenario::{FOUND, Field, Input, JointKind, Scenario, Seen, SupportKind};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
+use super::compare::compared;
 use super::desk::Desk;
 use super::state::value_of;
+use super::steps;
 use super::verdict::verdict_word;
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use super::worksheet;
-use crate::el::{El, classed, el, value_of as typed_in};
+use crate::el::{El, classed, el, follow, value_of as typed_in};
 use crate::kept::Kept;
 
 /// Name, shown unit and place of a rate.
@@ -46,43 +48,87 @@ const RATES: [Rate; 15] = [
     }),
 ];
 
-/// The table, the rates and the way back.
+/// Repairs shown before somebody asks for all.
+const FIRST: usize = 3;
+
+/// What the reader does with the list.
+#[derive(Clone, Copy)]
+struct Picks {
+    /// Keys of needs and sleeves that are not to be had.
+    lacks: RwSignal<Vec<String>>,
+    /// Places in the list of what is compared, at most two.
+    compared: RwSignal<Vec<String>>,
+    all: RwSignal<bool>,
+}
+
+/// The list, what is there to do it with, two side by side, and the rates.
 pub(super) fn repairs_table(desk: Desk) -> El {
+    let picks = Picks {
+        lacks: RwSignal::new(kept_lacks()),
+        compared: RwSignal::new(Vec::new()),
+        all: RwSignal::new(false),
+    };
+    // Another joint has other repairs.
+    follow(move || {
+        desk.repairs.track();
+        picks.compared.set(Vec::new());
+    });
+    let solid = move || {
+        let shown = desk.shown.read();
+        let answer = shown.answer.as_ref();
+        answer.is_some_and(|(s, _)| s.support == SupportKind::Solid)
+    };
     let body = move || {
         let units = desk.units();
-        let solid = desk
-            .shown
-            .read()
-            .answer
-            .as_ref()
-            .is_some_and(|(s, _)| s.support == SupportKind::Solid);
         match &*desk.repairs.read() {
-            None => vec![classed("p", "soft").text("Repairs follow when all entries can be read.")],
-            Some(_) if solid => vec![el("p").text(words::message("repair.solid"))],
-            Some(found) => table(desk, found, units),
+            None => vec![classed("p", "soft").text(message("repair.wait"))],
+            Some(_) if solid() => vec![el("p").text(message("repair.solid"))],
+            Some(_) if no_load(desk) => vec![el("p").text(message("slip-no-load"))],
+            Some(found) => table(desk, picks, found, units),
         }
     };
-    classed("section", "repairs")
-        .attr("aria-labelledby", "repairs-title")
+    let two = move || {
+        let units = desk.units();
+        desk.repairs.read().as_ref().map_or_else(Vec::new, |found| {
+            compared(found, &picks.compared.read(), units)
+        })
+    };
+    classed("div", "repairs")
         .flag("data-stale", move || desk.repairs_late.get())
-        .child(
-            el("h2")
-                .attr("id", "repairs-title")
-                .text("Repairs side by side"),
-        )
-        .child(
-            classed("p", "actions screen-only")
-                .flag("hidden", move || desk.before.read().is_none())
-                .child(
-                    el("button")
-                        .attr("type", "button")
-                        .text("Undo: back to the joint as it was")
-                        .on("click", move |_| desk.undo()),
-                ),
-        )
+        .child(el("div").live_children(move || first(desk)))
         .child(el("div").live_children(move || added_part(desk)))
+        .child(el("div").attr("aria-live", "polite").live_children(two))
         .child(el("div").live_children(body))
-        .child(rates(desk))
+        .child(rates(desk).flag("hidden", move || desk.repairs.read().is_none()))
+}
+
+/// Whether the load is the reader's own and none is given yet.
+pub(super) fn no_load(desk: Desk) -> bool {
+    let form = desk.form.read();
+    let input = form.input();
+    let given = [
+        Field::FreeAlong,
+        Field::FreeUp,
+        Field::FreeSide,
+        Field::FreeAboutAlong,
+        Field::FreeAboutSide,
+        Field::FreeAboutUp,
+    ];
+    input.joint == JointKind::Free.name()
+        && given.iter().all(|field| input.number(*field) == Some(0.0))
+}
+
+/// What has to be mended before any repair of the list is of use.
+fn first(desk: Desk) -> Vec<El> {
+    let form = desk.form.read();
+    let cracked = form.choice(Field::FoundCrack) == Seen::Yes.name();
+    let oval = form.choice(Field::FoundOval) == Seen::Yes.name();
+    let told = [
+        cracked.then_some("repair.crack-first"),
+        (oval && form.input().hole_mm.is_none()).then_some("repair.measure-oval"),
+    ];
+    let line = |key| classed("p", "remark").text(message(key));
+    told.into_iter().flatten().map(line).collect()
 }
 
 /// The work sheet of the repair that was put into the form, as long as it stands there.
@@ -91,19 +137,90 @@ fn added_part(desk: Desk) -> Vec<El> {
     let before = form.repaired().and_then(|input| Scenario::new(input).ok());
     before.map_or_else(Vec::new, |before| {
         let sheet = worksheet::disclosed(desk, before, form.input().clone(), true);
-        vec![el("h3").text("The repair that you put in"), sheet]
+        vec![el("h3").text(message("repair.put-in")), sheet]
     })
 }
 
-fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
+/// The keys of what a repair asks for: its needs, and the sleeve that is cut for it.
+fn keys(repair: &Repair) -> Vec<(String, String)> {
+    let needs = repair
+        .needs
+        .iter()
+        .map(|need| (String::from(need.key()), words::label(need).into()));
+    let input = &repair.input;
+    let sleeve = (repair.changed.contains(&Field::Sleeve)
+        || repair.changed.contains(&Field::Support))
+        && Field::Sleeve.applies(input);
+    let stock = sleeve.then(|| {
+        (
+            input.sleeve.clone(),
+            words::choice(Field::Sleeve, &input.sleeve),
+        )
+    });
+    needs.chain(stock).collect()
+}
+
+/// What of tools, access and stock the repairs ask for, each to be taken away.
+fn chips(picks: Picks, found: &Repairs) -> Option<El> {
+    let mut all: Vec<(String, String)> = Vec::new();
+    for pair in found.list.iter().flat_map(keys) {
+        if !all.contains(&pair) {
+            all.push(pair);
+        }
+    }
+    let chip = |(key, name): (String, String)| {
+        let (asked, told) = (key.clone(), key);
+        let input = el("input")
+            .attr("type", "checkbox")
+            .prop("checked", move || {
+                JsValue::from_bool(!picks.lacks.read().contains(&asked))
+            })
+            .on("change", move |_| {
+                picks.lacks.update(|lacks| {
+                    if lacks.contains(&told) {
+                        lacks.retain(|key| *key != told);
+                    } else {
+                        lacks.push(told.clone());
+                    }
+                });
+                keep_lacks(&picks.lacks.read_untracked());
+            });
+        el("label").child(input).text(name)
+    };
+    (!all.is_empty()).then(|| {
+        classed("details", "fold shop screen-only")
+            .attr("id", "shop")
+            .child(el("summary").text(message("repair.shop")))
+            .child(
+                classed("fieldset", "chips")
+                    .child(classed("legend", "visually-hidden").text(message("repair.shop")))
+                    .child(classed("div", "kinds").children(all.into_iter().map(chip))),
+            )
+    })
+}
+
+fn kept_lacks() -> Vec<String> {
+    let kept = Kept::Shop.read().unwrap_or_default();
+    kept.split_whitespace().map(String::from).collect()
+}
+
+fn keep_lacks(lacks: &[String]) {
+    if lacks.is_empty() {
+        Kept::Shop.forget();
+    } else {
+        Kept::Shop.write(&lacks.join(" "));
+    }
+}
+
+fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El> {
     let joint = desk.shown.read().answer.as_ref().map(|(s, _)| s.clone());
     let counts = [found.tried, found.held, found.undecided].map(|n| n.to_string());
     let [tried, held, undecided] = &counts;
-    let waiting = (found.undecided > 0)
-        .then(|| el("p").text(words::message("repair.undecided").with(&[undecided])));
+    let waiting =
+        (found.undecided > 0).then(|| el("p").text(message("repair.undecided").with(&[undecided])));
     if found.list.is_empty() {
-        let none = el("p").child(el("b").text(words::message("repair.none").with(&[tried])));
-        let help = el("p").text(words::message("repair.none-help"));
+        let none = el("p").child(el("b").text(message("repair.none").with(&[tried])));
+        let help = el("p").text(message("repair.none-help"));
         return [Some(none), waiting, nearest(found, units), Some(help)]
             .into_iter()
             .flatten()
@@ -115,12 +232,12 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
     } else {
         "repair.closest"
     };
-    let mut all = vec![el("p").text(words::message(intro).with(&[tried, held]))];
-    all.extend(waiting);
+    let mut all = Vec::new();
     all.extend(nearest(found, units));
     if !any_holds {
-        all.push(el("p").text(words::message("repair.none-help")));
+        all.push(el("p").child(el("b").text(message(intro).with(&[tried, held]))));
     }
+    all.extend(chips(picks, found));
     let named = [found.cheapest, found.without_welding, found.strongest];
     let mut order: Vec<usize> = Vec::new();
     for index in named.into_iter().flatten().chain(0..found.list.len()) {
@@ -128,23 +245,55 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
             order.push(index);
         }
     }
+    // The joint as it is comes through the same sieve; it is no repair.
+    let is_one = |index: &usize| {
+        found
+            .list
+            .get(*index)
+            .is_some_and(|r| !r.changed.is_empty())
+    };
+    let can = |index: &usize| {
+        let lacks = picks.lacks.read();
+        let asked = found.list.get(*index).map(keys).unwrap_or_default();
+        !asked.iter().any(|(key, _)| lacks.contains(key))
+    };
+    order.retain(is_one);
+    let every = order.len();
+    order.retain(can);
+    let fit = order.len();
+    if fit < every {
+        let counts = [fit.to_string(), every.to_string()];
+        let [fit, every] = &counts;
+        all.push(
+            el("p")
+                .attr("role", "status")
+                .text(message("repair.filtered").with(&[fit, every])),
+        );
+    }
+    if !picks.all.get() {
+        order.truncate(FIRST);
+    }
     let rows = order.into_iter().flat_map(|index| {
         let Some((repair, joint)) = found.list.get(index).zip(joint.as_ref()) else {
             return Vec::new();
         };
         let names: Vec<&'static str> = [
-            (found.cheapest, "cheapest"),
-            (found.without_welding, "cheapest without a weld"),
-            (found.strongest, "most to spare"),
+            (found.cheapest, "repair.cheapest"),
+            (found.without_welding, "repair.no-weld"),
+            (found.strongest, "repair.reserve"),
         ]
         .into_iter()
-        .filter_map(|(which, name)| (which == Some(index)).then_some(name))
+        .filter_map(|(which, name)| (which == Some(index)).then(|| message(name)))
         .collect();
-        // The joint as it is comes through the same sieve; it is no repair.
-        if repair.changed.is_empty() {
-            return Vec::new();
-        }
-        row(desk, (joint, repair), &names.join(", "), units).into()
+        row(
+            desk,
+            picks,
+            index,
+            (joint, repair),
+            (&names.join(", "), cost(repair, &found.money)),
+            units,
+        )
+        .into()
     });
     let head = |text: &str| el("th").attr("scope", "col").text(text);
     let heads = [
@@ -156,10 +305,6 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
         "cost",
     ]
     .map(head);
-    if !found.money.currency.is_empty() {
-        let money = [&*found.money.currency, &*found.money.prices_of];
-        all.push(classed("p", "soft").text(words::message("repair.money").with(&money)));
-    }
     all.push(
         classed("table", "restack repair-table")
             .child(
@@ -171,6 +316,38 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
             )
             .child(el("tbody").children(rows)),
     );
+    if fit > FIRST {
+        let text = move || {
+            let key = if picks.all.get() {
+                "repair.fewer"
+            } else {
+                "repair.all"
+            };
+            message(key).with(&[&fit.to_string()])
+        };
+        all.push(
+            classed("p", "actions screen-only").child(
+                el("button")
+                    .attr("type", "button")
+                    .live_text(text)
+                    .on("click", move |_| picks.all.update(|all| *all = !*all)),
+            ),
+        );
+    }
+    let mut small = vec![el("p").text(message(intro).with(&[tried, held]))];
+    if !any_holds {
+        small.push(el("p").text(message("repair.none-help")));
+    }
+    small.extend(waiting);
+    if !found.money.currency.is_empty() {
+        let money = [&*found.money.currency, &*found.money.prices_of];
+        small.push(el("p").text(message("repair.money").with(&money)));
+    }
+    all.push(
+        classed("details", "fold")
+            .child(el("summary").text(message("repair.tried")))
+            .children(small),
+    );
     all
 }
 
@@ -178,46 +355,81 @@ fn table(desk: Desk, found: &Repairs, units: UnitSystem) -> Vec<El> {
 fn nearest(found: &Repairs, units: UnitSystem) -> Option<El> {
     found.nearest.as_ref().map(|near| {
         let used = words::share(near.utilisation).unwrap_or_default();
-        el("p").text(
-            words::message("repair.nearest").with(&[
-                words::label(near.kind),
-                &changes(&near.input, &near.changed, units)
-                    .map(|(name, value)| format!("{name}: {value}"))
-                    .collect::<Vec<_>>()
-                    .join("; "),
-                words::label(near.check),
-                &used,
-                &words::said(&near.reason, units),
-            ]),
-        )
+        el("p").text(message("repair.nearest").with(&[
+            words::label(near.kind),
+            &changes(&near.input, &near.changed, units).join("; "),
+            words::label(near.check),
+            &used,
+            &words::said(&near.reason, units),
+        ]))
     })
 }
 
-/// What differs from the joint as it is: name and value of each field that counts.
-fn changes(
+/// What a repair changes; where the load then acts is no work and stands apart.
+pub(super) fn changes(input: &Input, changed: &[Field], units: UnitSystem) -> Vec<String> {
+    told(input, changed, units, |field| !is_effect(field))
+}
+
+const fn is_effect(field: Field) -> bool {
+    matches!(
+        field,
+        Field::BallAhead | Field::BallBelow | Field::HangerOffset | Field::HangerHeight
+    )
+}
+
+fn told(
     input: &Input,
     changed: &[Field],
     units: UnitSystem,
-) -> impl Iterator<Item = (&'static str, String)> {
+    keep: impl Fn(Field) -> bool,
+) -> Vec<String> {
     changed
         .iter()
-        .filter(move |field| field.applies(input))
-        .map(move |&field| (words::label_in(input, field), value_of(input, field, units)))
+        .copied()
+        .filter(|field| keep(*field) && field.applies(input) && !FOUND.contains(field))
+        .map(|field| {
+            let name = words::label_in(input, field);
+            format!("{name}: {}", value_of(input, field, units))
+        })
+        .collect()
 }
 
-fn row(
-    desk: Desk,
-    (joint, repair): (&Scenario, &Repair),
-    names: &str,
-    units: UnitSystem,
-) -> [El; 2] {
-    let changes = changes(&repair.input, &repair.changed, units).map(|(name, value)| {
-        el("li")
-            .text(format!("{name}: "))
-            .child(el("b").text(value))
-    });
-    let needs = worksheet::needs(repair.needs).map(|text| el("li").text(text));
-    let work = &repair.work;
+/// What is used of it. Tightening is chosen, and says nothing of how much is in hand where the repair holds.
+pub(super) fn used(repair: &Repair) -> String {
+    let used = match repair.verdict {
+        Verdict::Holds => Some(repair.most_used),
+        _ => repair.utilisation,
+    };
+    words::share(used).unwrap_or_default()
+}
+
+/// What tells a repair from others of its kind, in few words.
+fn gist(repair: &Repair, units: UnitSystem) -> String {
+    let telling = [
+        Field::Sleeve,
+        Field::InsertMaterial,
+        Field::SpreaderThickness,
+        Field::WasherOuter,
+        Field::Bolt,
+    ];
+    let told: Vec<String> = telling
+        .into_iter()
+        .filter(|field| repair.changed.contains(field) && field.applies(&repair.input))
+        .map(|field| value_of(&repair.input, field, units))
+        .collect();
+    let more = repair.input.bolts_along * repair.input.bolt_rows;
+    let bolts = (repair.changed.contains(&Field::BoltsAlong)
+        || repair.changed.contains(&Field::BoltRows))
+    .then(|| message("repair.bolts").with(&[&more.to_string()]));
+    let told: Vec<String> = told.into_iter().chain(bolts).collect();
+    match told.is_empty() {
+        true => message("repair.changes").into(),
+        false => told.join(" · "),
+    }
+}
+
+/// What is to be done, counted.
+pub(super) fn jobs(work: &Work) -> String {
     let count = |n: u32, one: &str, many: &str| {
         (n > 0).then(|| format!("{n}\u{a0}{}", if n == 1 { one } else { many }))
     };
@@ -231,6 +443,33 @@ fn row(
     .into_iter()
     .flatten()
     .collect();
+    jobs.join(", ")
+}
+
+/// The cost with its currency; without one it is the reader's own money.
+pub(super) fn cost(repair: &Repair, money: &Money) -> String {
+    String::from(format!("{:.0}\u{a0}{}", repair.work.cost, money.currency).trim_end())
+}
+
+fn row(
+    desk: Desk,
+    picks: Picks,
+    index: usize,
+    (joint, repair): (&Scenario, &Repair),
+    (names, cost): (&str, String),
+    units: UnitSystem,
+) -> [El; 2] {
+    let effects = told(&repair.input, &repair.changed, units, is_effect).join("; ");
+    let effects = (!effects.is_empty()).then(|| message("repair.effect").with(&[&effects]));
+    // What holds with little left stands beside what is close with less.
+    let full = repair.verdict == Verdict::Holds && repair.most_used > CLOSE_FROM;
+    let gist = gist(repair, units);
+    let changes = changes(&repair.input, &repair.changed, units)
+        .into_iter()
+        .chain(effects)
+        .chain(worksheet::needs(repair.needs))
+        .map(|text| el("li").text(text));
+    let work = &repair.work;
     let name = words::label(repair.kind);
     let input = repair.input.clone();
     let sheet = el("tr").child(
@@ -258,32 +497,58 @@ fn row(
         .text("try this repair")
         // Between two joints the row still belongs to the one before.
         .flag("disabled", move || desk.repairs_late.get())
-        .on("click", move |_| desk.put_repair(input.clone()));
+        .on("click", move |_| steps::took(desk, input.clone()));
+    let (place, asked) = (index.to_string(), index.to_string());
+    let is_picked = move || picks.compared.read().contains(&asked);
+    let compare = el("button")
+        .attr("type", "button")
+        .attr("aria-label", &message("compare.this").with(&[name]))
+        .live_attr("aria-pressed", move || Some(is_picked().to_string()))
+        .text(message("compare.button"))
+        .on("click", move |_| {
+            picks.compared.update(|two| {
+                if two.contains(&place) {
+                    two.retain(|picked| *picked != place);
+                } else {
+                    // The third takes the place of the first.
+                    if two.len() == 2 {
+                        two.remove(0);
+                    }
+                    two.push(place.clone());
+                }
+            });
+        });
     let figures = el("tr")
         .child(
-            title
-                .text(name)
-                .child(classed("ul", "changes").children(changes.chain(needs))),
+            title.text(name).child(
+                classed("details", "changes")
+                    .child(el("summary").text(gist))
+                    .child(el("ul").children(changes)),
+            ),
         )
         .child(
             cell("", "then the joint", String::new())
                 .child(verdict_word(repair.verdict))
                 .text(" ")
-                .text(words::share(repair.utilisation).unwrap_or_default()),
+                .text(used(repair))
+                .children(full.then(|| classed("span", "soft full").text(message("repair.full")))),
         )
         .child(cell(
             "n",
             "torque",
             words::amount(repair.torque_nm, Dimension::Torque, units),
         ))
-        .child(cell("", "work", jobs.join(", ")))
+        .child(cell("", "work", jobs(work)))
         .child(cell(
             "n",
             "adds",
             words::amount(work.mass_kg, Dimension::Mass, units),
         ))
-        .child(cell("n", "cost", format!("{:.0}", work.cost)))
-        .child(classed("td", "whole screen-only").child(button));
+        .child(cell("n", "cost", cost))
+        .child(
+            classed("td", "whole screen-only")
+                .child(classed("div", "actions").child(button).child(compare)),
+        );
     [figures, sheet]
 }
 

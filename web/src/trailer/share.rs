@@ -33,7 +33,13 @@ fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
         ]),
         None => "{0} ({1})".with(&[words::label(report.verdict), words::label(report.weakest)]),
     };
-    "Tube {0} × {1} × {2}, {3}; bolts {4}, {5}; between the faces: {6}. {7}.".with(&[
+    let damage: Vec<&str> = input.found().map(|found| words::label(found)).collect();
+    let verdict = if damage.is_empty() {
+        verdict
+    } else {
+        words::message("share.found").with(&[&damage.join("; "), &verdict])
+    };
+    words::message("share.joint").with(&[
         &value(Field::TubeWidth),
         &value(Field::TubeDepth),
         &value(Field::TubeWall),
@@ -42,6 +48,8 @@ fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
         &value(Field::Grade),
         &value(Field::Support),
         &verdict,
+        &value(Field::Joint),
+        &value(Field::Member),
     ])
 }
 
@@ -108,7 +116,8 @@ pub(super) fn share(desk: Desk) -> El {
     ];
     classed("section", "share screen-only")
         .attr("aria-labelledby", "share-title")
-        .child(el("h2").attr("id", "share-title").text("Take it with you"))
+        .flag("hidden", move || desk.shown.read().answer.is_none())
+        .child(el("h3").attr("id", "share-title").text("Take it with you"))
         .child(el("p").text(
             "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
         ))

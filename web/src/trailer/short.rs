@@ -11,6 +11,7 @@ use super::desk::Desk;
 use super::keeping;
 use super::measures::{HOW, five};
 use super::same_units;
+use super::steps::none_yet;
 use super::verdict::verdict_word;
 use super::words::{self, Words};
 use crate::el::{El, classed, el};
@@ -54,11 +55,6 @@ pub fn short_check(units: RwSignal<UnitSystem>) -> El {
 
 fn answer(desk: Desk) -> Vec<El> {
     let form = desk.form.read();
-    if form.untouched() {
-        return vec![el("p").text(
-            "What stands in the fields is an example. Put your own in, and the answer comes here.",
-        )];
-    }
     let faults = desk.faults.read();
     if !faults.is_empty() {
         return faults
@@ -68,7 +64,7 @@ fn answer(desk: Desk) -> Vec<El> {
     }
     let shown = desk.shown.read();
     let Some((_, report)) = &shown.answer else {
-        return Vec::new();
+        return vec![el("p").text(none_yet(&form))];
     };
     let used = words::used(report).map_or_else(String::new, |used| {
         " {0} of what it has is asked.".with(&[&used])

@@ -32,11 +32,10 @@ pub(super) fn standing(desk: Desk) -> El {
             .into_iter()
             .collect()
     };
-    classed("section", "stands")
-        .attr("aria-labelledby", "stands-title")
+    classed("details", "fold stands")
         .flag("data-stale", move || !desk.shown.read().current)
         .child(
-            el("h2")
+            el("summary")
                 .attr("id", "stands-title")
                 .text("What backs up the faces"),
         )
@@ -158,14 +157,13 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
 
 fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
     let case =
-        "Governing case: {0}. At the ball: {1} along the tube, {2} vertically, {3} sideways.".with(
-            &[
-                words::label(report.loads.case),
-                &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
-                &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
-                &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
-            ],
-        );
+        "Governing case: {0}. {4}: {1} along the tube, {2} vertically, {3} sideways.".with(&[
+            words::label(report.loads.case),
+            &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
+            &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
+            &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
+            words::message_at(&["load-at", &report.input.joint]),
+        ]);
     let scene = group(&GroupState {
         example,
         ..GroupState::from_core("own-group", scenario, report, units)

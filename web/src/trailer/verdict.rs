@@ -3,26 +3,65 @@
 use std::collections::HashSet;
 
 use calc_core::cite::Cite;
-use calc_core::evaluate::deciding;
 use calc_core::quantity::{Dimension, UnitSystem};
-use calc_core::report::{Amount, Check, CheckId, Found, Report, Step, Verdict, WouldHelp};
+use calc_core::report::{
+    Amount, CLOSE_FROM, Check, CheckId, Found, Report, Step, Verdict, WouldHelp,
+};
 use calc_core::scenario::unknown::Settled;
+use calc_core::scenario::{FOUND, Field, Seen};
 use drawing::face::{FaceState, face_view};
-use drawing::member::{MemberState, member_section};
 use drawing::parts::marked_rule;
-use drawing::section::{Layout, SectionState, section};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
 use super::controls::{go_to, is_open};
 use super::desk::Desk;
 use super::examples::source_title;
-use super::words::{self, Words};
+use super::measures;
+use super::picture::picture;
+use super::repairs;
+use super::steps;
+use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
 /// The checks whose working is open.
 type Open = RwSignal<HashSet<CheckId>>;
+
+/// The groups of checks, by the question that each answers.
+const GROUPS: [&str; 4] = ["clamp", "grip", "slip", "last"];
+
+/// The group of a check.
+const fn group_of(id: CheckId) -> usize {
+    use CheckId as C;
+    match id {
+        C::Slip
+        | C::Opening
+        | C::Turning
+        | C::LoadOffset
+        | C::FacePull
+        | C::FittingFlange
+        | C::MemberFlange
+        | C::SleeveWeld => 1,
+        C::BoltShear
+        | C::WallBearing
+        | C::FittingBearing
+        | C::BoltBending
+        | C::BoltCombined
+        | C::TubeTearOut
+        | C::FittingTearOut
+        | C::BlockShear
+        | C::NetSection
+        | C::PullThrough
+        | C::EndDistance
+        | C::FittingEdge
+        | C::MemberEdge
+        | C::Spacing
+        | C::HoleSize => 2,
+        C::BoltFatigue | C::BoltService | C::LeastClamp | C::Loosening => 3,
+        _ => 0,
+    }
+}
 
 /// A verdict in words, with its sign from the style sheet.
 pub(super) fn verdict_word(verdict: Verdict) -> El {
@@ -31,9 +70,12 @@ pub(super) fn verdict_word(verdict: Verdict) -> El {
         .text(words::label(verdict))
 }
 
-/// The sheet with the verdict and the checks.
+/// The answer: one line, one reason, one drawing, one next step; then the questions in groups.
 pub(super) fn verdict(desk: Desk) -> El {
     let open = Open::new(HashSet::new());
+    // A bit for each group that the reader opened or closed.
+    let moved = RwSignal::new(0);
+    let none = move || desk.shown.read().answer.is_none();
     let of_report = move |build: fn(&Report, UnitSystem) -> Vec<El>| {
         move || {
             let units = desk.units();
@@ -47,13 +89,12 @@ pub(super) fn verdict(desk: Desk) -> El {
     let checks = move || {
         let units = desk.units();
         let shown = desk.shown.read();
-        shown.answer.as_ref().map_or_else(Vec::new, |(_, report)| {
-            report
-                .checks
-                .iter()
-                .map(|check| row(check, units, open))
-                .collect()
-        })
+        let Some((_, report)) = &shown.answer else {
+            return Vec::new();
+        };
+        (0..GROUPS.len())
+            .filter_map(|index| group(report, index, units, open, moved))
+            .collect()
     };
     let notes = of_report(|report, units| {
         report
@@ -63,56 +104,232 @@ pub(super) fn verdict(desk: Desk) -> El {
             .map(|note| el("li").text(words::said(note, units)))
             .collect()
     });
-    classed("section", "result")
-        .attr("aria-labelledby", "verdict-title")
+    classed("div", "result")
         .flag("data-stale", move || !desk.shown.read().current)
-        .child(el("h2").attr("id", "verdict-title").text("Does it hold?"))
         .child(faults(desk))
         .child(
+            el("div")
+                .flag("hidden", move || !none())
+                .live_children(move || to_go(desk)),
+        )
+        .child(
             classed("div", "sheet answer")
+                .flag("hidden", none)
                 .child(
                     classed("div", "words")
+                        .child(
+                            classed("p", "remark")
+                                .flag("hidden", move || desk.form.read().example().is_none())
+                                .live_text(move || {
+                                    let form = desk.form.read();
+                                    message("step.example")
+                                        .with(&[form.example().unwrap_or_default()])
+                                }),
+                        )
                         .child(el("div").live_children(of_report(headline)))
-                        .child(el("div").live_children(beside(desk))),
+                        .child(el("div").live_children(move || next(desk))),
                 )
-                .child(own_section(desk)),
+                .child(own_section(desk))
+                .child(
+                    classed("div", "words rests-on")
+                        .child(
+                            classed("p", "remark")
+                                .flag("hidden", move || !unlooked(desk))
+                                .text(message("step.unlooked")),
+                        )
+                        .child(el("div").live_children(beside(desk)))
+                        .child(
+                            classed("p", "taken")
+                                .live_text(move || measures::taken(&desk.form.read())),
+                        ),
+                ),
         )
-        .child(classed("p", "soft").text(words::message("stop.towing")))
         .child(
             classed("p", "visually-hidden")
                 .attr("role", "status")
                 .live_text(spoken(desk)),
         )
         .child(
-            el("h3")
-                .attr("id", "checks-title")
-                .text("Every check, weakest first"),
+            el("div")
+                .flag("hidden", none)
+                .child(
+                    el("h3")
+                        .attr("id", "checks-title")
+                        .text(message("checks.title")),
+                )
+                .child(classed("div", "check-groups").live_children(checks))
+                .child(
+                    classed("details", "notes-fold")
+                        .child(el("summary").text(message("checks.notes")))
+                        .child(el("p").text(message("stop.towing")))
+                        .child(classed("ul", "notes").live_children(notes)),
+                ),
         )
-        .child(
-            classed("ol", "checks")
-                .attr("aria-labelledby", "checks-title")
-                .live_children(checks),
-        )
-        .child(classed("ul", "notes").live_children(notes))
 }
 
-/// The answer in one line, which stays in sight while the form is filled in.
-pub(super) fn stuck(desk: Desk) -> El {
-    let line = move || {
-        let shown = desk.shown.read();
-        let Some((_, report)) = &shown.answer else {
-            return Vec::new();
-        };
-        let used = words::used(report);
-        let stale = if shown.current { "" } else { " (not current)" };
+/// Whether there is something to look for that nobody has looked for.
+fn unlooked(desk: Desk) -> bool {
+    let form = desk.form.read();
+    FOUND
+        .iter()
+        .any(|field| form.choice(*field) == Seen::NotLooked.name())
+}
+
+/// What is still to be measured before anything can be said.
+fn to_go(desk: Desk) -> Vec<El> {
+    let form = desk.form.read();
+    let missing = form.missing();
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    let list = missing.into_iter().map(|field| {
+        el("li").child(
+            el("button")
+                .attr("type", "button")
+                .text(words::label_in(form.input(), field))
+                .on("click", move |_| go_to(desk, field)),
+        )
+    });
+    vec![
+        el("p").text(message("step.missing")),
+        classed("ul", "to-go").children(list),
+    ]
+}
+
+/// One next step.
+fn next(desk: Desk) -> Vec<El> {
+    let shown = desk.shown.read();
+    let Some((_, report)) = shown.answer.as_ref().filter(|_| shown.current) else {
+        return Vec::new();
+    };
+    let button = |text: String, then: fn(Desk)| {
         vec![
-            verdict_word(report.verdict),
-            el("span").text(used.unwrap_or_default()).text(stale),
-            classed("span", "soft").text(words::label(report.weakest)),
+            classed("p", "actions screen-only").child(
+                classed("button", "main")
+                    .attr("type", "button")
+                    .text(text)
+                    .on("click", move |_| then(desk)),
+            ),
         ]
     };
-    classed("p", "stuck screen-only")
-        .child(el("a").attr("href", "#verdict-title").live_children(line))
+    if let Some(help) = report.would_help.first() {
+        let field = help.field;
+        let label = words::label_in(&report.input, field);
+        return vec![
+            classed("p", "actions screen-only").child(
+                classed("button", "main")
+                    .attr("type", "button")
+                    .text(message("next.measure").with(&[label]))
+                    .on("click", move |_| go_to(desk, field)),
+            ),
+        ];
+    }
+    if report.verdict == Verdict::Holds {
+        return button(message("next.keep").into(), |desk| {
+            if let Some(place) = document().get_element_by_id("share-title") {
+                steps::show(desk, &place);
+            }
+        });
+    }
+    if repairs::no_load(desk) {
+        return button(message("next.load").into(), |desk| {
+            go_to(desk, Field::FreeAlong)
+        });
+    }
+    let found = desk.repairs.read();
+    let Some(found) = found.as_ref().filter(|_| !desk.repairs_late.get()) else {
+        return Vec::new();
+    };
+    let holds = found
+        .list
+        .iter()
+        .filter(|repair| repair.verdict == Verdict::Holds && !repair.changed.is_empty())
+        .count();
+    let text = match holds {
+        0 => message("next.none").into(),
+        1 => message("next.one").into(),
+        many => message("next.many").with(&[&many.to_string()]),
+    };
+    button(text, |desk| steps::go(desk, steps::STEPS))
+}
+
+/// How much of what the road asks a joint can do, in words: "about a tenth".
+fn can_do(used: f64) -> &'static str {
+    // The share in twelfths, so that thirds and quarters are there.
+    let share = 1.0 / used;
+    let key = match share {
+        s if s < 0.07 => "less",
+        s if s < 0.15 => "tenth",
+        s if s < 0.22 => "fifth",
+        s if s < 0.29 => "quarter",
+        s if s < 0.41 => "third",
+        s if s < 0.58 => "half",
+        s if s < 0.71 => "two-thirds",
+        s if s < 0.83 => "three-quarters",
+        _ => "nearly",
+    };
+    message_at(&["can", key])
+}
+
+/// Whether a check holds with room to spare.
+fn spares(check: &Check) -> bool {
+    check.verdict == Verdict::Holds && check.utilisation.is_none_or(|used| used <= CLOSE_FROM)
+}
+
+/// A question that a group of checks answers, with the worst of its verdicts; the worst group is open.
+fn group(
+    report: &Report,
+    index: usize,
+    units: UnitSystem,
+    open: Open,
+    moved: RwSignal<u32>,
+) -> Option<El> {
+    let of = |check: &&Check| group_of(check.id) == index;
+    let worst = report.checks.iter().find(of)?;
+    let deciding = report
+        .checks
+        .first()
+        .is_some_and(|first| group_of(first.id) == index);
+    let bit = 1 << index;
+    let shown = move |moved: u32| deciding != (moved & bit != 0);
+    let title = message_at(&["checks", GROUPS.get(index)?]);
+    // What holds with room to spare waits until somebody asks, unless nothing else is there.
+    let all: Vec<&Check> = report.checks.iter().filter(of).collect();
+    let (mut held, mut rest): (Vec<&Check>, Vec<&Check>) =
+        all.into_iter().partition(|check| spares(check));
+    if rest.is_empty() {
+        std::mem::swap(&mut held, &mut rest);
+    }
+    let list = |checks: &[&Check]| {
+        classed("ol", "checks")
+            .attr("aria-label", title)
+            .children(checks.iter().map(|check| row(check, units, open)))
+    };
+    Some(
+        classed("details", "check-group")
+            .prop("open", move || JsValue::from_bool(shown(moved.get())))
+            .on("toggle", move |event| {
+                if is_open(&event) != shown(moved.get_untracked()) {
+                    moved.update(|moved| *moved ^= bit);
+                }
+            })
+            .child(
+                el("summary")
+                    .child(classed("span", "group-name").text(title))
+                    .child(verdict_word(worst.verdict))
+                    .child(
+                        classed("span", "soft")
+                            .text(words::share(worst.utilisation).unwrap_or_default()),
+                    ),
+            )
+            .child(list(&rest))
+            .children((!held.is_empty()).then(|| {
+                let count = held.len().to_string();
+                classed("details", "fold")
+                    .child(el("summary").text(message("checks.held").with(&[&count])))
+                    .child(list(&held))
+            })),
+    )
 }
 
 /// The reader's joint in section, as the wrench leaves it, and along the bolts where a part has no room.
@@ -129,27 +346,8 @@ fn own_section(desk: Desk) -> El {
         let units = desk.units();
         let shown = desk.shown.read();
         let (scenario, _) = shown.answer.as_ref()?;
-        // Of all that it may be the one that decides.
-        let scenario = &*deciding(scenario);
         let example = desk.form.read().example().is_some();
-        if let Some(state) = MemberState::from_core("own-section", scenario, units) {
-            return Some(member_section(&MemberState { example, ..state }));
-        }
-        let curve = calc_core::torque_turn(scenario);
-        let at = curve.at_wanted.or(curve.points.last().copied())?;
-        let state = SectionState::from_core(
-            "own-section",
-            scenario,
-            &curve,
-            at.turn_deg,
-            units,
-            Layout::Narrow,
-        );
-        Some(section(&SectionState {
-            name: String::from("section through the bolt"),
-            example,
-            ..state
-        }))
+        picture("own-section", scenario, units, example)
     });
     classed("div", "own-section").live_children(move || {
         [scene.get(), face.get()]
@@ -173,7 +371,7 @@ fn faults(desk: Desk) -> El {
                         el("button")
                             .attr("type", "button")
                             .text("go there")
-                            .on("click", move |_| go_to(field)),
+                            .on("click", move |_| go_to(desk, field)),
                     ),
                     None => line,
                 }
@@ -183,9 +381,11 @@ fn faults(desk: Desk) -> El {
     classed("div", "remark faults")
         .flag("hidden", move || desk.faults.read().is_empty())
         .child(
-            el("p").text(
-                "Not current: what is below still answers the last numbers that could be read.",
-            ),
+            el("p")
+                .flag("hidden", move || desk.shown.read().answer.is_none())
+                .text(
+                    "Not current: what is below still answers the last numbers that could be read.",
+                ),
         )
         .child(el("ul").live_children(list))
 }
@@ -195,16 +395,30 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
         return Vec::new();
     };
     let mut verdict = classed("p", "says").child(verdict_word(report.verdict));
-    if let Some(used) = words::used(report) {
-        verdict = verdict
-            .text(" ")
-            .child(classed("span", "used").text("{0} of its capacity is used".with(&[&used])));
+    if report.verdict == Verdict::DoesNotHold {
+        verdict = verdict.text(" ").child(el("b").text(message("step.park")));
     }
+    let used = weakest
+        .utilisation
+        .filter(|_| report.verdict != Verdict::NotChecked);
+    let told = used.map(|used| {
+        let plain = match report.verdict {
+            Verdict::DoesNotHold => message("says.does-not-hold").with(&[can_do(used)]),
+            other => message_at(&["says", other.key()]).into(),
+        };
+        let percent = words::share(Some(used)).unwrap_or_default();
+        el("p")
+            .text(plain)
+            .text(" ")
+            .child(classed("span", "used soft").text(message("says.used").with(&[&percent])))
+    });
     let reason = el("p")
         .child(el("b").text(words::label(report.weakest)))
         .text(" ")
         .text(words::said(&weakest.reason, units));
-    let mut lines = vec![verdict, reason];
+    let mut lines = vec![verdict];
+    lines.extend(told);
+    lines.push(reason);
     if !report.would_help.is_empty() {
         let helps = report
             .would_help
@@ -300,10 +514,19 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
     }
     // What was not checked has no number to be held against.
     let unchecked = check.verdict == Verdict::NotChecked;
+    let held = spares(check);
     let scene = marked_rule(&format!("share-{key}"), check.utilisation, check.verdict);
     // What holds needs no explanation unless somebody asks; the page is long enough.
     let why = classed("p", "why").text(words::said(&check.reason, units));
     let (told, inside) = match check.verdict {
+        Verdict::Holds if !held => (
+            Some(
+                el("div")
+                    .child(why)
+                    .child(classed("p", "why").text(message("checks.full"))),
+            ),
+            None,
+        ),
         Verdict::Holds => (None, Some(why)),
         _ => (Some(why), None),
     };
@@ -330,6 +553,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         );
     classed("li", "check")
         .attr("data-check", key)
+        .flag("data-holds", move || held)
         .child(classed("p", "question").text(words::label(check.id)))
         .child(
             classed("p", "needs")

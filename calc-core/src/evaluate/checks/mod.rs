@@ -6,6 +6,7 @@ mod combined;
 mod demand;
 mod face_pull;
 mod fatigue;
+pub(super) mod found;
 mod geometry;
 mod judged;
 mod layout;
@@ -35,6 +36,7 @@ const OMEGA_OPENING: f64 = 1.50;
 /// All checks that apply, in the order that a fabricator would ask.
 pub(crate) fn all(joint: &Analysis<'_>) -> Vec<Check> {
     let mut checks = Vec::with_capacity(42);
+    checks.extend(joint.found());
     checks.push(joint.clamp());
     checks.push(joint.bolt_tightening());
     checks.extend(joint.grade());

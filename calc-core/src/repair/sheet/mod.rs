@@ -90,6 +90,8 @@ pub struct WorkSheet {
 /// ```
 #[must_use]
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
+    let (sound, _) = super::as_found(before);
+    let before = &*sound;
     let part = added_part(before, after);
     let jobs = work::jobs(before, after, part);
     let analysis = Analysis::without_working(after);

@@ -9,6 +9,11 @@ use calc_core::scenario::{ByField, Field, Input, Kind, MemberKind, Scenario, off
 
 use super::words::{self, Words};
 
+mod gauge;
+mod start;
+
+pub(super) use start::{FIVE, is_start};
+
 /// A text that the reader typed, and what it was read as. `Ok(None)`: left empty, the default counts.
 #[derive(Clone, Debug, PartialEq)]
 struct Entry {
@@ -35,6 +40,10 @@ pub struct Form {
     units: UnitSystem,
     /// Name of the example that was opened, until something is changed.
     example: Option<&'static str>,
+    /// Choices that the reader made, be they those that stood there before.
+    chosen: Vec<Field>,
+    /// Whether the joint came as a whole: from a link, an example, a repair.
+    whole: bool,
     /// The joint that a repair was put in for, until something else is changed.
     repaired: Option<Box<Input>>,
 }
@@ -44,10 +53,12 @@ impl Form {
     #[must_use]
     pub fn new(units: UnitSystem) -> Self {
         Self {
-            input: Input::default(),
+            input: start::joint(units),
             typed: ByField::default(),
             units,
             example: None,
+            chosen: Vec::new(),
+            whole: false,
             repaired: None,
         }
     }
@@ -64,9 +75,53 @@ impl Form {
         self.units
     }
 
-    /// Shows numbers in another system; no stored value changes.
-    pub const fn set_units(&mut self, units: UnitSystem) {
+    /// Shows numbers in another system; no stored value changes, but the sizes that a joint starts with.
+    pub fn set_units(&mut self, units: UnitSystem) {
+        if self.untouched() {
+            self.input = start::joint(units);
+        }
         self.units = units;
+    }
+
+    /// Whether the reader said what a field holds.
+    #[must_use]
+    pub fn given(&self, field: Field) -> bool {
+        let typed = self.typed.get(field);
+        typed.is_some_and(|entry| entry.read != Ok(None))
+            || self.chosen.contains(&field)
+            || typed.is_none() && !self.at_start(field)
+    }
+
+    /// Whether what a joint starts with stands in a field.
+    fn at_start(&self, field: Field) -> bool {
+        self.input.is_default(field) || start::is_start(&self.input, field)
+    }
+
+    /// Which of the five measurements nobody has given yet. None of a joint that came as a whole.
+    #[must_use]
+    pub fn missing(&self) -> Vec<Field> {
+        let missing = |field: &Field| field.applies(&self.input) && !self.given(*field);
+        FIVE.into_iter()
+            .filter(|_| !self.whole)
+            .filter(missing)
+            .collect()
+    }
+
+    /// Whether a field is one of the five and nobody has filled it: what would stand there is no measurement.
+    #[must_use]
+    pub fn is_blank(&self, field: Field) -> bool {
+        FIVE.contains(&field) && !self.whole && !self.given(field)
+    }
+
+    /// Whether the joint is one of the reader's, of a link or of an example, and not what the page starts with.
+    #[must_use]
+    pub const fn is_whole(&self) -> bool {
+        self.whole
+    }
+
+    /// Says of a joint out of the address that it was still being measured.
+    pub(super) fn in_parts(&mut self) {
+        self.whole = false;
     }
 
     /// Whether the form shows an invented example that nobody has changed yet.
@@ -78,13 +133,18 @@ impl Form {
     /// Whether the form still stands at its starting values.
     #[must_use]
     pub fn untouched(&self) -> bool {
-        self.typed.is_empty() && self.input == Input::default()
+        self.typed.is_empty()
+            && self.chosen.is_empty()
+            && !self.whole
+            && self.input == start::joint(self.units)
     }
 
     /// Puts a whole joint in place of what is there.
     pub fn load(&mut self, input: Input) {
         self.input = input;
         self.typed.clear();
+        self.chosen.clear();
+        self.whole = true;
         self.example = None;
         self.repaired = None;
     }
@@ -116,7 +176,10 @@ impl Form {
             let Some(entry) = sheet.entry(field) else {
                 continue;
             };
-            if let Some(typed) = Typed::set(entry.number, entry.unit) {
+            // Nobody typed what a joint starts with.
+            if let Some(typed) = Typed::set(entry.number, entry.unit)
+                && !is_start(&self.input, field)
+            {
                 let entry = Entry {
                     text: entry.number.to_string(),
                     bare: entry.unit,
@@ -132,6 +195,7 @@ impl Form {
     pub fn sheet(&self) -> Sheet {
         // Errors name fields that no link can hold; those are refused by the form as well.
         let (mut sheet, _) = Sheet::from_input(&self.input, self.units);
+        start::write(&self.input, self.units, &mut sheet);
         for (field, entry) in self.typed.iter() {
             if let Ok(Some(typed)) = &entry.read {
                 sheet.set_typed(field, typed).ok();
@@ -153,6 +217,16 @@ impl Form {
                 entry.bare.symbol()
             ));
         }
+        for field in &self.chosen {
+            text.push_str(&format!("\n{}\t{CHOSEN}\t", field.name()));
+        }
+        if self.whole {
+            text.push_str(&format!("\n{WHOLE}\t{CHOSEN}\t"));
+        }
+        if let Some(before) = &self.repaired {
+            let (before, _) = Sheet::from_input(before, self.units);
+            text.push_str(&format!("\n{REPAIRED}\t{CHOSEN}\t{}", encode(&before)));
+        }
         text
     }
 
@@ -165,11 +239,22 @@ impl Form {
         };
         let mut form = Self::new(reading.sheet.units);
         form.load_sheet(&reading.sheet);
+        form.whole = false;
+        start::fill(&mut form.input, form.units);
         for line in lines {
             let mut parts = line.splitn(3, '\t');
-            if let (Some(name), Some(symbol), Some(typed)) =
+            let (Some(name), Some(symbol), Some(typed)) =
                 (parts.next(), parts.next(), parts.next())
-                && let Some(field) = Field::by_name(name)
+            else {
+                continue;
+            };
+            if symbol == CHOSEN {
+                form.whole |= name == WHOLE;
+                form.chosen.extend(Field::by_name(name));
+                if let (REPAIRED, Decoded::Intact(before)) = (name, decode(typed)) {
+                    form.repaired = Some(Box::new(before.sheet.input()));
+                }
+            } else if let Some(field) = Field::by_name(name)
                 && let Kind::Number { dimension, .. } = field.kind()
             {
                 let unit = Unit::of(dimension).find(|unit| unit.symbol() == symbol);
@@ -191,19 +276,22 @@ impl Form {
         self.type_as(field, text, bare);
     }
 
-    fn type_as(&mut self, field: Field, text: &str, bare: Unit) {
+    /// The same with the unit that a number alone has.
+    pub(super) fn type_as(&mut self, field: Field, text: &str, bare: Unit) {
         let Kind::Number { dimension, .. } = field.kind() else {
             return;
         };
         self.example = None;
         self.repaired = None;
-        let read = match read(text, dimension, bare) {
+        let sheet = gauge::read(text, dimension, self.metal_of(field));
+        let read = match sheet.map_or_else(|| read(text, dimension, bare), Ok) {
             Ok(typed) => {
                 self.input.set_number(field, Some(as_linked(field, &typed)));
                 Ok(Some(typed))
             }
             Err(ReadError::Empty) => {
-                self.input.reset(field);
+                self.input
+                    .set_number(field, start::joint(self.units).number(field));
                 Ok(None)
             }
             Err(error) => Err(error),
@@ -212,11 +300,36 @@ impl Form {
         self.typed.insert(field, Entry { text, bare, read });
     }
 
+    /// The metal that a gauge number of a field counts in.
+    fn metal_of(&self, field: Field) -> &str {
+        self.choice(match field {
+            Field::FittingThickness => Field::FittingMaterial,
+            Field::SpreaderThickness => Field::SpreaderMaterial,
+            Field::SleeveWall => Field::SleeveMaterial,
+            _ => Field::TubeMaterial,
+        })
+    }
+
     /// Takes a choice.
     pub fn choose(&mut self, field: Field, name: &str) {
         self.example = None;
         self.repaired = None;
         self.input.set_choice(field, name);
+        if !self.chosen.contains(&field) {
+            self.chosen.push(field);
+        }
+        if name_of_metal(field) {
+            // A gauge number is another thickness in another metal.
+            let gauges: Vec<(Field, Entry)> = self
+                .typed
+                .iter()
+                .filter(|(_, entry)| gauge::is_one(&entry.text))
+                .map(|(field, entry)| (field, entry.clone()))
+                .collect();
+            for (field, entry) in gauges {
+                self.type_as(field, &entry.text, entry.bare);
+            }
+        }
         if field == Field::Member {
             // What the new member has no room for goes back to its default.
             if !offered(Field::Support, &self.input).contains(&self.choice(Field::Support)) {
@@ -231,6 +344,7 @@ impl Form {
     /// Puts a field back to its default.
     pub fn reset(&mut self, field: Field) {
         self.typed.remove(field);
+        self.chosen.retain(|chosen| *chosen != field);
         self.input.reset(field);
     }
 
@@ -253,6 +367,9 @@ impl Form {
             } else {
                 entry.text.clone()
             };
+        }
+        if self.is_blank(field) {
+            return String::new();
         }
         self.input.number(field).map_or_else(String::new, |value| {
             in_unit(field.unit().to_si(value), bare)
@@ -292,7 +409,13 @@ impl Form {
         let Kind::Number { dimension, .. } = field.kind() else {
             return None;
         };
-        (typed.unit != self.bare_unit(field)).then(|| write(typed.si, dimension, self.units))
+        let other = typed.unit != self.bare_unit(field) || gauge::is_one(&entry.text);
+        let value = other.then(|| write(typed.si, dimension, self.units))?;
+        Some(match gauge::is_one(&entry.text) {
+            true => words::message("gauge.is")
+                .with(&[&value, words::message(gauge::name(self.metal_of(field)))]),
+            false => value,
+        })
     }
 
     /// A number of a field in the reader's units.
@@ -304,6 +427,16 @@ impl Form {
             } => words::amount(unit.to_si(value), dimension, self.units),
             Kind::Choice { .. } => String::new(),
         }
+    }
+
+    /// What counts in a number field while nobody fills it.
+    #[must_use]
+    pub fn started(&self, field: Field) -> String {
+        let start = start::joint(self.units).number(field);
+        start.map_or_else(
+            || String::from(words::left_out(field)),
+            |value| self.written(field, value),
+        )
     }
 
     /// The range that a number field takes, in the reader's units.
@@ -324,7 +457,7 @@ impl Form {
     pub fn changed(&self) -> Vec<Field> {
         self.input
             .changed()
-            .filter(|field| field.applies(&self.input))
+            .filter(|field| field.applies(&self.input) && !self.at_start(*field))
             .collect()
     }
 
@@ -384,6 +517,22 @@ impl Form {
         };
         Fault { field, sentence }
     }
+}
+
+/// Marks a line of what is kept that says no text: a choice that was made, or a joint that came as a whole.
+const CHOSEN: &str = "=";
+const WHOLE: &str = "whole";
+const REPAIRED: &str = "repaired";
+
+/// Whether a field names a metal.
+const fn name_of_metal(field: Field) -> bool {
+    matches!(
+        field,
+        Field::TubeMaterial
+            | Field::FittingMaterial
+            | Field::SpreaderMaterial
+            | Field::SleeveMaterial
+    )
 }
 
 /// A number in a unit, as a reader would type it: inches as a fraction where they are one.

@@ -100,7 +100,7 @@ fn an_emptied_field_goes_back_to_its_default() {
     assert_eq!(form.input().torque_nm, None);
     form.type_in(Field::TubeWidth, "4");
     form.type_in(Field::TubeWidth, "");
-    assert_eq!(form.input(), &Input::default());
+    assert_eq!(form.input(), Form::new(UnitSystem::Us).input());
     assert!(form.checked().is_ok());
 }
 
@@ -268,4 +268,74 @@ fn what_is_no_kept_joint_restores_nothing() {
     let kept = Form::new(UnitSystem::Us).kept();
     let form = Form::restored(&format!("{kept}\nnothing\tin\t3\nbolt\t\tm12\nrest")).unwrap();
     assert!(form.untouched());
+}
+
+#[test]
+fn there_is_no_joint_before_the_five_are_given() {
+    let mut form = Form::new(UnitSystem::Us);
+    assert_eq!(form.missing().len(), 5);
+    form.type_in(Field::TubeWidth, "2");
+    form.type_in(Field::TubeDepth, "3");
+    form.choose(Field::WallBasis, "unknown");
+    form.choose(Field::Bolt, "unc-1.2");
+    assert_eq!(
+        form.missing(),
+        [Field::Grade],
+        "a wall that nobody knows counts"
+    );
+    // What stood there already counts once it is chosen, and after it was kept.
+    form.choose(Field::Grade, "sae-5");
+    assert!(form.missing().is_empty());
+    let again = Form::restored(&form.kept()).unwrap();
+    assert!(again.missing().is_empty());
+    form.type_in(Field::TubeWidth, "");
+    assert_eq!(form.missing(), [Field::TubeWidth]);
+    // A link is a joint, whatever it leaves out.
+    let mut linked = Form::new(UnitSystem::Us);
+    linked.load_sheet(&Form::new(UnitSystem::Us).sheet());
+    assert!(linked.missing().is_empty());
+}
+
+#[test]
+fn us_readers_start_from_us_sizes_and_others_from_theirs() {
+    let mut form = Form::new(UnitSystem::Us);
+    for &field in Field::ALL {
+        let text = form.text(field);
+        let typical = text.is_empty()
+            || text.contains('/')
+                && text
+                    .rsplit('/')
+                    .next()
+                    .and_then(|n| n.parse::<u32>().ok())
+                    .is_some_and(|n| n <= 16)
+            || !text.contains('.')
+            || text.split('.').nth(1).is_some_and(|d| d.len() <= 3);
+        assert!(typical, "{}: {text}", field.name());
+    }
+    assert!(form.changed().is_empty());
+    form.set_units(UnitSystem::Metric);
+    assert_eq!(form.input(), &Input::default());
+}
+
+#[test]
+fn a_repair_is_still_known_as_one_when_the_page_comes_back() {
+    let mut form = Form::new(UnitSystem::Us);
+    form.type_in(Field::TubeWall, "3/16");
+    let mut repaired = form.input().clone();
+    repaired.support = String::from("spreader");
+    form.load_repair(repaired);
+    let again = Form::restored(&form.kept()).unwrap();
+    assert_eq!(again.repaired(), form.repaired());
+    assert_eq!(again.input(), form.input());
+}
+
+#[test]
+fn a_gauge_follows_its_metal() {
+    let mut form = us();
+    form.choose(Field::TubeMaterial, "a500-b");
+    form.type_in(Field::TubeWall, "11 ga");
+    let steel = form.input().tube_wall_mm;
+    form.choose(Field::TubeMaterial, "6061-t6");
+    assert!(form.input().tube_wall_mm < steel);
+    assert_eq!(form.text(Field::TubeWall), "11 ga");
 }

@@ -66,8 +66,36 @@ fn on_a_ruler(si: f64) -> bool {
 /// The label of a field on the member that the joint has.
 #[must_use]
 pub(crate) fn label_in(input: &Input, field: Field) -> &'static str {
-    let own = drawing::words::all::message_at(&["label", &input.member, field.name()]);
-    own.unwrap_or_else(|| label(field))
+    let own = |of: &str| drawing::words::all::message_at(&["label", of, field.name()]);
+    own(&input.member)
+        .or_else(|| own(&input.joint))
+        .unwrap_or_else(|| label(field))
+}
+
+/// Key of the group that a name stands in within a long list.
+#[must_use]
+pub(crate) fn group_of(field: Field, name: &str) -> Option<&'static str> {
+    match field {
+        Field::Bolt => catalog::thread(name).map(|t| match (t.system(), t.fine()) {
+            (catalog::System::Metric, _) => "metric",
+            (_, false) => "coarse",
+            (_, true) => "fine",
+        }),
+        Field::Sleeve => Some(if name.starts_with("nps") {
+            "pipe"
+        } else {
+            "tube"
+        }),
+        Field::TubeMaterial
+        | Field::FittingMaterial
+        | Field::SpreaderMaterial
+        | Field::SleeveMaterial
+        | Field::InsertMaterial => catalog::material(name).map(|m| match m.family() {
+            catalog::Family::Aluminium => "aluminum",
+            _ => "steel",
+        }),
+        _ => None,
+    }
 }
 
 /// What to know when filling a field.

@@ -1,15 +1,18 @@
-//! What an old joint tells of itself: a dent, an oval hole, a wrench that stopped before it clicked.
+//! Step 2: what an old joint tells of itself. A crack, a dent, an oval hole, a nut that never gets tight.
 
 use calc_core::inspection::{dent, oval, torque_stop};
 use calc_core::quantity::{
     Dimension, InUnits, Length, ReadError, Torque, UnitSystem, read, unit_for,
 };
 use calc_core::report::Said;
-use calc_core::scenario::Scenario;
+use calc_core::scenario::{FOUND, Field, Scenario, Seen};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
+use super::controls::radio;
 use super::desk::Desk;
+use super::state::Form;
+use super::steps;
 use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el, follow, value_of};
 use crate::kept::Kept;
@@ -19,6 +22,8 @@ use crate::kept::Kept;
 struct Trace {
     /// Id of its field; also the key of its words.
     id: &'static str,
+    /// What it belongs to.
+    of: Field,
     dimension: Dimension,
     /// Least and most that is taken, SI.
     range: (f64, f64),
@@ -27,21 +32,25 @@ struct Trace {
 static TRACES: [Trace; 4] = [
     Trace {
         id: "trace-dent",
+        of: Field::FoundHollow,
         dimension: Dimension::Length,
         range: (0.0, 0.0508),
     },
     Trace {
         id: "trace-long",
+        of: Field::FoundOval,
         dimension: Dimension::Length,
         range: (3.175e-3, 0.1016),
     },
     Trace {
         id: "trace-short",
+        of: Field::FoundOval,
         dimension: Dimension::Length,
         range: (3.175e-3, 0.1016),
     },
     Trace {
         id: "trace-stop",
+        of: Field::FoundSpin,
         dimension: Dimension::Torque,
         range: (1.356, 2034.0),
     },
@@ -83,8 +92,9 @@ impl Trace {
     }
 }
 
-/// The section. What is typed here is no part of the joint: no link and no verdict holds it.
-pub(super) fn inspection(desk: Desk) -> El {
+/// The step: what was found decides whatever the numbers say, and is part of the joint, of its link and its sheet. What
+/// is measured of it says what happened; the long way of an oval hole counts as the hole.
+pub(super) fn look(desk: Desk) -> El {
     let typed = TRACES.map(|_| RwSignal::new(Typed::default()));
     follow(move || {
         desk.again.track();
@@ -97,36 +107,103 @@ pub(super) fn inspection(desk: Desk) -> El {
         let written = written.get();
         if before.is_some() {
             keep(&written);
+            hole_of(desk, &written);
         }
     });
     let told = move || {
-        let numbers = [0, 1, 2, 3].map(|i| {
-            let (trace, typed) = (TRACES.get(i)?, typed.get(i)?);
-            trace.number(&typed.read()).ok().flatten()
-        });
-        let shown = desk.shown.read();
-        let scenario = shown.answer.as_ref().map(|(scenario, _)| scenario);
-        scenario.map_or_else(Vec::new, |s| tell(s, numbers, desk.units()))
+        let numbers = numbers(&written.read());
+        let form = desk.form.read();
+        as_drilled(&form).map_or_else(Vec::new, |s| tell(&s, numbers, form.units()))
     };
-    let fields = TRACES
-        .iter()
-        .zip(typed)
-        .map(|(trace, typed)| field(desk, trace, typed));
-    classed("section", "traces")
-        .attr("aria-labelledby", "traces-title")
+    let rows = FOUND.into_iter().map(|found| {
+        let measured = TRACES
+            .iter()
+            .zip(typed)
+            .filter(|(trace, _)| trace.of == found);
+        let fields: Vec<El> = measured
+            .map(|(trace, typed)| {
+                let open =
+                    move || is(desk, found, Seen::Yes) || !typed.read().text.trim().is_empty();
+                field(desk, trace, typed).flag("hidden", move || !open())
+            })
+            .collect();
+        row(desk, found).children(fields)
+    });
+    let none = el("button")
+        .attr("type", "button")
+        .text(message("look.none"))
+        .on("click", move |_| {
+            desk.form.update(|form| {
+                for found in FOUND {
+                    if form.choice(found) != Seen::Yes.name() {
+                        form.choose(found, Seen::No.name());
+                    }
+                }
+            });
+            steps::go(desk, 3);
+        });
+    steps::step(desk, 2)
+        .child(el("p").text(message("look.how")))
         .child(
-            el("h2")
-                .attr("id", "traces-title")
-                .text("What has it been through?"),
+            classed("div", "traces")
+                .children(rows)
+                .child(el("div").attr("aria-live", "polite").live_children(told)),
         )
-        .child(el("p").text(message("traces.how")))
-        .child(classed("div", "metal").children(fields))
+        .child(classed("p", "actions screen-only").child(none))
+}
+
+fn is(desk: Desk, found: Field, seen: Seen) -> bool {
+    desk.form.read().choice(found) == seen.name()
+}
+
+/// A question with yes and no, and what it means where it is yes.
+fn row(desk: Desk, found: Field) -> El {
+    let answer = |seen: Seen| {
+        radio(
+            found.name(),
+            words::message_at(&["choice", found.name(), seen.name()]),
+            move || is(desk, found, seen),
+            move || desk.choose(found, seen.name()),
+        )
+    };
+    classed("fieldset", "asked")
+        .attr("data-field", found.name())
         .child(
-            el("div")
-                .attr("aria-live", "polite")
-                .flag("data-stale", move || !desk.shown.read().current)
-                .live_children(told),
+            el("legend")
+                .text(words::label(found))
+                .child(classed("span", "soft").text(words::help(found))),
         )
+        .child(classed("div", "kinds").children([Seen::Yes, Seen::No].map(answer)))
+}
+
+/// The numbers that can be read.
+fn numbers(written: &[Typed; 4]) -> [Option<f64>; 4] {
+    let mut numbers = [None; 4];
+    for ((number, trace), typed) in numbers.iter_mut().zip(&TRACES).zip(written) {
+        *number = trace.number(typed).ok().flatten();
+    }
+    numbers
+}
+
+/// The long way of an oval hole counts as the hole; a hole that is longer one way has slipped.
+fn hole_of(desk: Desk, written: &[Typed; 4]) {
+    let [_, long, short, _] = numbers(written);
+    let [_, typed, ..] = written;
+    let Some(long) = long else { return };
+    desk.form.update(|form| {
+        let unit = unit_for(Dimension::Length, typed.units);
+        form.type_as(Field::Hole, &typed.text, unit);
+        if let (Some(s), Some(short)) = (as_drilled(form), short)
+            && oval(&s, Length::of_si(long), Length::of_si(short)).slipped
+        {
+            form.choose(Field::FoundOval, Seen::Yes.name());
+        }
+    });
+}
+
+/// The joint before it was damaged.
+fn as_drilled(form: &Form) -> Option<Scenario> {
+    Scenario::new(&form.input().undamaged()).ok()
 }
 
 /// Keeps what was typed: a line each, the units first.
@@ -191,6 +268,10 @@ fn field(desk: Desk, trace: &'static Trace, typed: RwSignal<Typed>) -> El {
         .on("input", move |event| {
             let text = value_of(&event);
             let units = units();
+            // What is no longer measured is no longer the hole.
+            if trace.id == "trace-long" && text.trim().is_empty() {
+                desk.type_in(Field::Hole, "");
+            }
             typed.set(Typed { text, units });
         });
     classed("div", "field")
