@@ -14,6 +14,8 @@ pub enum Kept {
     Rates,
     /// What a shop does not have, among what repairs need.
     Shop,
+    /// The record of the repair that was done last.
+    Record,
     /// The chosen units.
     Units,
     /// Light or dark; `boot.js`'s neighbour `page.js` reads it too, before the page is painted.
@@ -28,6 +30,7 @@ impl Kept {
             Self::Traces => "clampwright-traces",
             Self::Rates => "clampwright-rates",
             Self::Shop => "clampwright-shop",
+            Self::Record => "clampwright-record",
             Self::Units => "clampwright-units",
             Self::Theme => "clampwright-theme",
         }

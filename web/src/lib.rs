@@ -8,6 +8,7 @@ pub mod figures;
 pub mod kept;
 pub mod lessons;
 pub mod paint;
+pub mod paper;
 pub mod places;
 pub mod trailer;
 pub mod trouble;

@@ -11,11 +11,15 @@ use crate::Slice;
 use crate::el::{El, fragment};
 use crate::figures::opening;
 use crate::lessons;
+use crate::paper;
 use crate::trailer::{short_check, trailer};
 use crate::units;
 
 /// Id of the box that holds the form for the reader's own joint.
 pub const TRAILER: &str = "own-joint";
+
+/// Id of the box that holds what a joint leaves on paper.
+pub const PAPERS: &str = "papers";
 
 /// Id of the box that holds the short check of five measurements.
 pub const SHORT: &str = "short-check";
@@ -64,6 +68,14 @@ pub fn joint() -> Vec<Slice> {
             fill(&place, move || vec![trailer(units)]);
         }
     })]
+}
+
+/// The page of work sheet, owner's page, record and picture.
+pub fn papers() {
+    let units = chosen_units();
+    if let Some(place) = by_id(PAPERS) {
+        fill(&place, move || vec![paper::papers(units)]);
+    }
 }
 
 fn chosen_units() -> RwSignal<UnitSystem> {

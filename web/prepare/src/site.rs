@@ -103,6 +103,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
     }
     for (part, path, under, program) in [
         ("trailer", JOINT, JOINT, Some("joint")),
+        ("paper", "paper.html", JOINT, Some("paper")),
         ("lessons", LESSONS, LESSONS, None),
         ("class", "class.html", "class.html", None),
         ("method", "method.html", "method.html", None),

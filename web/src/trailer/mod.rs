@@ -19,7 +19,7 @@ mod state;
 mod steps;
 mod verdict;
 mod what;
-mod words;
+pub(crate) mod words;
 mod worksheet;
 
 use crate::el::{El, classed, el, follow};
@@ -27,6 +27,10 @@ use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
 pub use desk::Desk;
+pub(crate) use picture::picture;
+pub(crate) use repairs::kept_rates;
+pub(crate) use share::summary;
+pub(crate) use worksheet::{made_of, tables as work_sheet_tables};
 pub use examples::{EXAMPLES, Example, joint};
 pub use short::short_check;
 pub use state::{Fault, Form};

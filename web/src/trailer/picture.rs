@@ -8,7 +8,7 @@ use drawing::member::{MemberState, member_section};
 use drawing::section::{Layout, SectionState, section};
 
 /// The drawing; of all that the joint may be, the one that decides.
-pub(super) fn picture(
+pub(crate) fn picture(
     id: &str,
     scenario: &Scenario,
     units: UnitSystem,

@@ -571,7 +571,7 @@ fn rates(desk: Desk) -> El {
 }
 
 /// The reader's rates as they were left: a number each, in the order of the fields.
-fn kept_rates() -> Rates {
+pub(crate) fn kept_rates() -> Rates {
     let mut rates = Rates::default();
     let kept = Kept::Rates.read().unwrap_or_default();
     for ((_, place), number) in RATES.into_iter().zip(kept.split(' ')) {

@@ -1,6 +1,6 @@
 //! The joint as a link, for mail, notes and forums, and on paper.
 
-use calc_core::link::{CopyForms, copy_forms, encode};
+use calc_core::link::{CopyForms, Sheet, copy_forms, encode};
 use calc_core::quantity::UnitSystem;
 use calc_core::report::Report;
 use calc_core::scenario::{Field, Input};
@@ -19,7 +19,7 @@ use crate::el::{El, classed, el};
 const TEXT: &str = "share-text";
 
 /// One line that says which joint it is and how it stands.
-fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
+pub(crate) fn summary(input: &Input, report: &Report, units: UnitSystem) -> String {
     let value = |field| value_of(input, field, units);
     let used = report
         .checks
@@ -121,7 +121,7 @@ pub(super) fn share(desk: Desk) -> El {
         .child(el("p").text(
             "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
         ))
-        .child(classed("p", "actions").children(buttons))
+        .child(classed("p", "actions").children(buttons).child(on_paper(desk)))
         .child(
             el("p")
                 .attr("role", "status")
@@ -135,6 +135,26 @@ pub(super) fn share(desk: Desk) -> El {
                 .attr("rows", "3")
                 .prop("value", move || text().into()),
         )
+}
+
+/// The way to record, picture and file; with the repair that was put in, to its sheet as well.
+fn on_paper(desk: Desk) -> El {
+    let href = move || {
+        let form = desk.form.read();
+        desk.shown.read().answer.as_ref()?;
+        let now = form.sheet();
+        let before = form
+            .repaired()
+            .map(|input| Sheet::from_input(input, form.units()).0);
+        let hash = match &before {
+            Some(before) => crate::paper::address(before, Some(&now)),
+            None => crate::paper::address(&now, None),
+        };
+        Some(format!("paper.html#{hash}"))
+    };
+    el("a")
+        .live_attr("href", href)
+        .text(words::message("paper.door"))
 }
 
 /// Copies, and where that is refused selects the text for copying by hand.

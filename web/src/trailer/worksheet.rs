@@ -1,6 +1,7 @@
 //! The work sheet of a repair: what to cut, drill, weld and tighten, as plain tables.
 
 use calc_core::catalog;
+use calc_core::link::Sheet;
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::Needs;
 use calc_core::repair::sheet::{
@@ -26,10 +27,13 @@ pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool
         let Ok(after) = Scenario::new(&after) else {
             return Vec::new();
         };
-        sheet(
+        let units = desk.units();
+        let mut all = vec![on_paper(&before.input, &after.input, units)];
+        all.extend(tables(
             &work_sheet(&before, &after, &desk.rates.read()),
-            desk.units(),
-        )
+            units,
+        ));
+        all
     };
     let mut details = classed("details", "worksheet");
     if opened {
@@ -41,7 +45,19 @@ pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool
         .child(el("div").live_children(body))
 }
 
-fn sheet(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
+/// The way to the sheet alone, the page for the owner, the record and the file.
+fn on_paper(before: &Input, after: &Input, units: UnitSystem) -> El {
+    let [before, after] = [before, after].map(|input| Sheet::from_input(input, units).0);
+    let hash = crate::paper::address(&before, Some(&after));
+    el("p").child(
+        el("a")
+            .attr("href", &format!("paper.html#{hash}"))
+            .text(words::message("paper.door")),
+    )
+}
+
+/// The tables and sentences of a work sheet.
+pub(crate) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
     all.extend(needs(sheet.needs).map(|text| el("p").text(text)));
     if !sheet.effects.is_empty() {
@@ -126,7 +142,7 @@ fn or_none(amount: Option<Amount>, units: UnitSystem) -> String {
 }
 
 /// Stock and material by their names.
-fn made_of(stock: &str, material: &str) -> String {
+pub(crate) fn made_of(stock: &str, material: &str) -> String {
     let material = catalog::material(material).map_or("", |m| m.label());
     match catalog::sleeve(stock) {
         Some(row) => "{0}, {1}".with(&[row.label(), material]),

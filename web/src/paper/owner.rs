@@ -1,0 +1,67 @@
+//! The page for the owner of the trailer, in the owner's words.
+
+use calc_core::catalog;
+use calc_core::repair::sheet::{MaterialLine, work_sheet};
+use calc_core::report::Verdict;
+use calc_core::scenario::Field;
+
+use super::record::Record;
+use super::{Case, head, way_back};
+use crate::el::{El, el};
+use crate::trailer::kept_rates;
+use crate::trailer::words::{self, Words, message};
+
+/// Reasons that are told at most; the others follow from them or come after.
+const REASONS: usize = 3;
+
+fn list(lines: impl IntoIterator<Item = String>) -> El {
+    el("ul").children(lines.into_iter().map(|line| el("li").text(line)))
+}
+
+/// What was put in, by count, piece and stock.
+fn piece(line: &MaterialLine) -> String {
+    let bolt = catalog::thread(line.stock).zip(catalog::bolt_grade(line.material));
+    let of = bolt.map_or_else(
+        || crate::trailer::made_of(line.stock, line.material),
+        |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
+    );
+    "{0} × {1}, {2}".with(&[&line.count.to_string(), words::label(line.what), &of])
+}
+
+pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
+    let units = case.units;
+    let sheet = work_sheet(&case.before.scenario, &case.after.scenario, &kept_rates());
+    let found = case.before.scenario.input.found().map(|f| String::from(words::label(f)));
+    let reasons = case
+        .before
+        .report
+        .checks
+        .iter()
+        .filter(|check| check.verdict == Verdict::DoesNotHold)
+        .take(REASONS)
+        .map(|check| words::said(&check.reason, units));
+    let wrong: Vec<String> = found.chain(reasons).collect();
+    let plan = &sheet.tightening;
+    let torque = message("paper.torque").with(&[
+        &words::amount(plan.torque.si, plan.torque.dimension, units),
+        &words::choice(Field::Method, &plan.method),
+        &words::choice(Field::Lubrication, &plan.lubrication),
+    ]);
+    let look = plan.look_again.iter().map(|said| words::said(said, units));
+    let mut all: Vec<El> = head(case, message("paper.owner-title")).into_iter().collect();
+    all.push(el("p").text(record.said()));
+    if !wrong.is_empty() {
+        all.push(el("h3").text(message("paper.wrong")));
+        all.push(list(wrong));
+    }
+    all.push(el("h3").text(message("paper.done")));
+    let mut done = vec![String::from(words::label(sheet.kind))];
+    done.extend(sheet.materials.iter().map(piece));
+    done.push(torque);
+    all.push(list(done));
+    all.push(el("h3").text(message("paper.look")));
+    all.push(list(look));
+    all.push(el("p").text(message("paper.stop")));
+    all.extend(way_back(case));
+    all
+}

@@ -1,0 +1,165 @@
+//! The record of a repair: what was reached, by whom, when; and the looks that follow. Typed or written by hand.
+
+use std::collections::HashMap;
+
+use calc_core::repair::sheet::work_sheet;
+use leptos::prelude::*;
+
+use super::dates::Day;
+use super::{Case, head};
+use crate::el::{El, classed, el, value_of};
+use crate::kept::Kept;
+use crate::trailer::kept_rates;
+use crate::trailer::words::{self, Words, message};
+
+/// Looks that a year has.
+const LOOKS: u32 = 12;
+
+/// What is asked once.
+const ONCE: [(&str, &str, &str); 4] = [
+    ("date", "date", "paper.date"),
+    ("by", "text", "paper.by"),
+    ("tool", "text", "paper.tool"),
+    ("note", "text", "paper.note"),
+];
+
+/// What is asked of each bolt.
+const EACH: [(&str, &str); 3] = [
+    ("torque", "paper.reached"),
+    ("head", "paper.dent-head"),
+    ("nut", "paper.dent-nut"),
+];
+
+/// What was typed into the record, by place.
+#[derive(Clone, Copy)]
+pub(super) struct Record(RwSignal<HashMap<String, String>>);
+
+impl Record {
+    /// As it was left on this device.
+    pub(super) fn kept() -> Self {
+        let lines = Kept::Record.read().unwrap_or_default();
+        let split = |line: &str| {
+            let (place, text) = line.split_once('\t')?;
+            Some((String::from(place), String::from(text)))
+        };
+        Self(RwSignal::new(lines.lines().filter_map(split).collect()))
+    }
+
+    pub(super) fn get(self, place: &str) -> String {
+        self.0.read().get(place).cloned().unwrap_or_default()
+    }
+
+    pub(super) fn put(self, place: &str, text: &str) {
+        let text = text.replace(['\n', '\t'], " ");
+        self.0.update(|all| {
+            all.insert(String::from(place), text);
+        });
+        let lines: Vec<String> = self.all().map(|(place, text)| format!("{place}\t{text}")).collect();
+        Kept::Record.write(&lines.join("\n"));
+    }
+
+    /// Forgets all of it: another joint has another record.
+    pub(super) fn clear(self) {
+        self.0.update(HashMap::clear);
+        Kept::Record.forget();
+    }
+
+    /// All that was typed, in the order of places.
+    pub(super) fn all(self) -> impl Iterator<Item = (String, String)> {
+        let mut all: Vec<(String, String)> = self
+            .0
+            .read()
+            .iter()
+            .filter(|(_, text)| !text.is_empty())
+            .map(|(place, text)| (place.clone(), text.clone()))
+            .collect();
+        all.sort();
+        all.into_iter()
+    }
+
+    /// When and by whom, in a line; empty while neither is known.
+    pub(super) fn said(self) -> String {
+        let [date, by] = ["date", "by"].map(|place| self.get(place));
+        match (date.is_empty(), by.is_empty()) {
+            (true, true) => String::new(),
+            (true, false) => message("paper.done-by").with(&[&by]),
+            (false, true) => message("paper.done-on").with(&[&date]),
+            (false, false) => message("paper.done-on-by").with(&[&date, &by]),
+        }
+    }
+
+    fn field(self, place: String, kind: &'static str, name: &str) -> El {
+        let at = place.clone();
+        el("input")
+            .attr("type", kind)
+            .attr("id", &format!("record-{place}"))
+            .attr("aria-label", name)
+            .attr("autocomplete", "off")
+            .prop("value", move || self.get(&at).into())
+            .on("change", move |event| {
+                self.put(&place, &value_of(&event));
+            })
+    }
+}
+
+pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
+    let plan = work_sheet(&case.before.scenario, &case.after.scenario, &kept_rates()).tightening;
+    let mut all: Vec<El> = head(case, message("paper.record")).into_iter().collect();
+    all.push(el("p").text(message("paper.asked").with(&[&words::amount(
+        plan.torque.si,
+        plan.torque.dimension,
+        case.units,
+    )])));
+    let once = ONCE.map(|(place, kind, key)| {
+        classed("p", "recorded")
+            .child(el("span").text(message(key)))
+            .child(record.field(String::from(place), kind, message(key)))
+    });
+    all.push(el("div").children(once));
+    let heads = std::iter::once(message("paper.bolt")).chain(EACH.map(|(_, key)| message(key)));
+    let rows = plan.bolts.iter().map(|bolt| {
+        let cells = EACH.map(|(what, key)| {
+            let name = format!("{}, {} {}", message(key), message("paper.bolt"), bolt.number);
+            el("td")
+                .attr("data-name", message(key))
+                .child(record.field(format!("{what}-{}", bolt.number), "text", &name))
+        });
+        el("tr")
+            .child(el("th").attr("scope", "row").text(bolt.number.to_string()))
+            .children(cells)
+    });
+    all.push(table(message("paper.bolts"), heads, rows));
+    let day = Day::read(&record.get("date"));
+    let looks = (1..=LOOKS).map(|months| {
+        let due = day.map(|day| day.months_later(months).written());
+        let due = due.unwrap_or_else(|| message("paper.month").with(&[&months.to_string()]));
+        let blank = ["paper.tight", "paper.dent", "paper.by"].map(|key| el("td").attr("data-name", message(key)));
+        el("tr")
+            .child(el("th").attr("scope", "row").text(due))
+            .children(blank)
+    });
+    let heads = ["paper.due", "paper.tight", "paper.dent", "paper.by"].map(message);
+    all.push(el("p").text(message("paper.looks")));
+    all.push(table(message("paper.looks-title"), heads, looks));
+    all.push(
+        classed("p", "screen-only").child(
+            el("button")
+                .attr("type", "button")
+                .text(message("paper.clear"))
+                .on("click", move |_| record.clear()),
+        ),
+    );
+    all
+}
+
+fn table(
+    caption: &str,
+    heads: impl IntoIterator<Item = &'static str>,
+    rows: impl IntoIterator<Item = El>,
+) -> El {
+    let heads = heads.into_iter().map(|head| el("th").attr("scope", "col").text(head));
+    classed("table", "restack")
+        .child(el("caption").text(caption))
+        .child(el("thead").child(el("tr").children(heads)))
+        .child(el("tbody").children(rows))
+}
