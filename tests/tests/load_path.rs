@@ -192,6 +192,11 @@ fn a_thinner_wall_is_never_better() {
             let welded = support == "through-sleeve";
             input.sleeve_welded = String::from(if welded { "yes" } else { "no" });
             input.sleeve_short_mm = 0.2;
+            if support == "loose-sleeve" {
+                // The faces rest on the sleeve: before that, a thinner one comes to it sooner.
+                input.preload_share = input.preload_share.max(0.6);
+                input.torque_nm = None;
+            }
         }
     };
     for support in ["bare", "loose-sleeve", "through-sleeve"] {

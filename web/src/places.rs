@@ -71,11 +71,14 @@ pub fn joint() -> Vec<Slice> {
 }
 
 /// The page of work sheet, owner's page, record and picture.
-pub fn papers() {
-    let units = chosen_units();
-    if let Some(place) = by_id(PAPERS) {
-        fill(&place, move || vec![paper::papers(units)]);
-    }
+#[must_use]
+pub fn papers() -> Vec<Slice> {
+    vec![Box::new(|| {
+        let units = chosen_units();
+        if let Some(place) = by_id(PAPERS) {
+            fill(&place, move || vec![paper::papers(units)]);
+        }
+    })]
 }
 
 fn chosen_units() -> RwSignal<UnitSystem> {

@@ -140,7 +140,7 @@ impl Analysis<'_> {
         }
         let held = self.section_check(Twists::Held)?;
         if held.verdict == Verdict::DoesNotHold {
-            return Some(held);
+            return Some(alone);
         }
         let (demand, capacity) = (alone.demand, alone.capacity);
         // Past its yield it stands only if it is held, and nobody says that it is.
