@@ -299,13 +299,16 @@ test('a repair says was and now, keeps the place, and Back undoes it, after a re
     const button = rows.first().getByRole('button', { name: /^Try/ });
     await button.waitFor();
     await button.scrollIntoViewIfNeeded();
-    const before = await page.evaluate(() => scrollY);
+    // The place on the screen: of the list that was pressed in.
+    const place = () => page.evaluate(() => document.querySelector('.repairs').getBoundingClientRect().top);
+    const before = await place();
     await button.click();
     const line = page.locator('.was-now');
     await line.waitFor();
     assert.match(await words(line), /was.*does not hold.*now.*(holds|close)/s);
     assert.equal(await page.evaluate(() => document.activeElement.id), 'was-now');
-    const moved = Math.abs((await page.evaluate(() => scrollY)) - before);
+    const moved = Math.abs((await place()) - before);
+    assert.ok(await line.evaluate((element) => element.getBoundingClientRect().top >= 0 && element.getBoundingClientRect().bottom <= innerHeight), 'the line is in sight');
     assert.ok(moved < 740, `moved by ${moved} px`);
     if (reload) {
       await page.reload();

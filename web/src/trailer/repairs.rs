@@ -96,9 +96,10 @@ pub(super) fn repairs_table(desk: Desk) -> El {
     classed("div", "repairs")
         .flag("data-stale", move || desk.repairs_late.get())
         .child(el("div").live_children(move || first(desk)))
-        .child(el("div").live_children(move || added_part(desk)))
         .child(el("div").attr("aria-live", "polite").live_children(two))
         .child(el("div").live_children(body))
+        // Below the list, so that it does not push away what was just pressed.
+        .child(el("div").live_children(move || added_part(desk)))
         .child(rates(desk).flag("hidden", move || desk.repairs.read().is_none()))
 }
 
