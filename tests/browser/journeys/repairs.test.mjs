@@ -98,7 +98,11 @@ test('the sheet of a repair that was put in stays, and prints', async (t) => {
 test('another script gets repairs and work sheets, within a fifth of a second', async (t) => {
   const visit = await open(t);
   const clock = await processorClock(visit.page);
-  const calc = await visit.page.evaluateHandle(() => import(document.querySelector('script[data-js]').dataset.js));
+  const calc = await visit.page.evaluateHandle(async () => {
+    const calc = await import('./api/clampwright.js');
+    await calc.init();
+    return calc;
+  });
   for (const change of [
     {},
     { tube_material: 'a500-b' },

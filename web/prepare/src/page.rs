@@ -127,11 +127,13 @@ impl Page {
         let root = self.root();
         let named = |name: &str| assets.programs.iter().find(|program| program.name == name);
         let program = self.program.and_then(named);
+        let front = self.path == FRONT;
         let html = template
             .replace("{{kind}}", self.kind)
             .replace("{{title}}", &escape(&self.title))
             .replace("{{description}}", &escape(&self.description))
-            .replace("{{scripts}}", &self.scripts())
+            .replace("{{first}}", if front { self.script() } else { "" })
+            .replace("{{scripts}}", if front { "" } else { self.script() })
             .replace("{{program}}", &program.map_or_else(String::new, loaded))
             .replace(
                 "{{name}}",
@@ -149,10 +151,14 @@ impl Page {
             .replace("{{root}}", &root)
     }
 
-    /// What runs before the page is painted: on the front page with the addresses of the first versions in it.
-    fn scripts(&self) -> String {
-        let script = if self.path == FRONT { "old" } else { "page" };
-        format!("<script src=\"{{{{root}}}}{{{{{script}}}}}\"></script>\n")
+    /// What runs before the page is painted: on the front page with the addresses of the first versions in it, and
+    /// ahead of all else, as who only passes through need not load the rest.
+    fn script(&self) -> &'static str {
+        if self.path == FRONT {
+            "<script src=\"{{root}}{{old}}\"></script>\n"
+        } else {
+            "<script src=\"{{root}}{{page}}\"></script>\n"
+        }
     }
 
     fn links(&self, pages: &[(&str, &str)]) -> String {
