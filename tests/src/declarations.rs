@@ -4,6 +4,7 @@
 use std::fmt::Write as _;
 
 use calc_core::catalog::{self, CaseName};
+use calc_core::chance::Variable;
 use calc_core::cite::Source;
 use calc_core::mechanics::range::CheckedRatio;
 use calc_core::outlook::Metal;
@@ -169,6 +170,8 @@ pub fn names() -> String {
         keys!(Need),
     );
     declare("How a piece is brought to its length.", "Fit", keys!(Fit));
+    let variables = Variable::ALL.iter().map(name).collect();
+    declare("An input that scatters.", "Variable", variables);
     let fillers = catalog::fillers();
     declare(
         "A filler metal.",

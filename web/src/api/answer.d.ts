@@ -210,9 +210,6 @@ export interface TorqueTurn {
   /** Why it stops there. */
   ends: "dent-checked" | "bolt-yields" | "support-squashed";
 }
-/** An input that scatters. */
-export type Variable =
-  | "finish" | "tightening" | "slip-friction" | "wall" | "yield" | "load" | "bolt" | "put-in";
 /** How one input is spread; numbers in the SI unit of `middle`. */
 export type Spread = Sourced & {
   variable: Variable;

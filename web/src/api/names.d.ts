@@ -72,6 +72,9 @@ export type Need =
 /** How a piece is brought to its length. */
 export type Fit =
   | "sawn" | "filed" | "faced" | "flush" | "milled" | "turned";
+/** An input that scatters. */
+export type Variable =
+  | "finish" | "tightening" | "slip-friction" | "wall" | "yield" | "load" | "bolt" | "put-in" | "fit";
 /** A filler metal. */
 export type FillerId =
   | "4043" | "5356" | "er70s-6" | "309l" | "308l";
