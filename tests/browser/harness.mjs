@@ -57,10 +57,11 @@ export const PAGES = [
   'sources.html',
   'care.html',
   'api.html',
+  'paper.html',
 ];
 
 /** The pages that load a program. */
-export const PROGRAM = /^(index\.html|joint\.html|lessons\/(?!index).*)?$/;
+export const PROGRAM = /^(index\.html|joint\.html|paper\.html|lessons\/(?!index).*)?$/;
 
 /** Sizes that journeys look at: a small phone, a usual one, a desk, two projectors. */
 export const SIZES = {

@@ -65,14 +65,7 @@ fn lines(text: &str) -> Vec<String> {
 fn svg(case: &Case) -> Option<(String, f64)> {
     let judged = &case.after;
     let scene = crate::trailer::picture("picture", &judged.scenario, case.units, false)?;
-    let view: Vec<f64> = scene
-        .view_box()
-        .split_whitespace()
-        .filter_map(|number| number.parse().ok())
-        .collect();
-    let [_, _, wide, high] = view[..] else {
-        return None;
-    };
+    let (wide, high) = (scene.width, scene.height);
     let inner = WIDE - 2.0 * MARGIN;
     let drawn = inner * high / wide;
     let mut at = MARGIN;
