@@ -66,9 +66,11 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
 
 test('where nothing holds, the page says what comes nearest and what stands against it', async (t) => {
   const { page, clean } = await open(t);
-  await rows(page).first().waitFor();
-  await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; }));
+  await repairs(page);
+  await toStep(page, 3);
+  await page.locator('#group-trailer > summary').click();
   await page.locator('#trailer_mass_kg').fill('4500 kg');
+  await toStep(page, 5);
   const told = page.locator('.repairs:not([data-stale]) p', { hasText: 'What comes nearest' });
   await told.waitFor();
   assert.match(await words(told), /What comes nearest: .+ \(.+\)\. What still stands against it: .+\? It uses \d[\d.,]* % of its capacity\. ./s);
