@@ -14,10 +14,10 @@ const dist = fileURLToPath(new URL('../dist', import.meta.url));
 // ask; no single library is to blame for its size (DEVELOPERS.md, Numbers).
 const REFERENCE = { aim: 60, most: 60 };
 const LIMITS = [
-  { page: /^index\.html$/, aim: 230, most: 230 },
-  { page: /^joint\.html$/, aim: 330, most: 360 },
+  { page: /^index\.html$/, aim: 230, most: 235 },
+  { page: /^joint\.html$/, aim: 330, most: 380 },
   { page: /^paper\.html$/, aim: 330, most: 330 },
-  { page: /^(lessons|embed)\/(?!index)/, aim: 220, most: 220 },
+  { page: /^(lessons|embed)\/(?!index)/, aim: 220, most: 225 },
   { page: /./, ...REFERENCE },
 ];
 
