@@ -231,7 +231,13 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     } else {
         tube.wall
     };
-    let tightening = tightening(r, &bolting, metals, wall + fitting.thickness)?;
+    let plate = if support.has_plates() {
+        spreader.thickness
+    } else {
+        Length::default()
+    };
+    let joint = wall + fitting.thickness + plate;
+    let tightening = tightening(r, &bolting, metals, joint)?;
     let loads = loads(r)?;
     let mut scenario = Scenario {
         input: r.input.clone(),

@@ -2,7 +2,7 @@
 //! does not compile.
 
 use super::choices::{
-    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount,
+    BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount, Seen,
     SupportKind, TowSprings, TubeEnd, WallBasis, YesNo,
 };
 use super::fields::{Field, Input};
@@ -108,6 +108,16 @@ one_of_several! {
     SleeveWelded(YesNo, name);
     /// Whether a washer made to fit lies on a sloping or curved face.
     ShapedWasher(YesNo, name);
+    /// Whether a crack was found.
+    FoundCrack(Seen, name);
+    /// Whether a hole was found oval, or a bolt loose in it.
+    FoundOval(Seen, name);
+    /// Whether a nut turns without end.
+    FoundSpin(Seen, name);
+    /// Whether trails of rust or dust were found.
+    FoundTrails(Seen, name);
+    /// Whether a face was found dished in.
+    FoundHollow(Seen, name);
     /// Material of the tube.
     TubeMaterial(&'static Material, id);
     /// Material of the fitting.
@@ -155,6 +165,11 @@ mod tests {
             FittingSpreads(YesNo::Yes).into(),
             SleeveWelded(YesNo::Yes).into(),
             ShapedWasher(YesNo::Yes).into(),
+            FoundCrack(Seen::Yes).into(),
+            FoundOval(Seen::Yes).into(),
+            FoundSpin(Seen::Yes).into(),
+            FoundTrails(Seen::Yes).into(),
+            FoundHollow(Seen::Yes).into(),
             TubeMaterial(material).into(),
             FittingMaterial(material).into(),
             SpreaderMaterial(material).into(),

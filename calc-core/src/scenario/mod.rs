@@ -27,8 +27,9 @@ pub use checked::{
     Spreader, Tightening, Tube, Washer,
 };
 pub use choice::{
-    Choice, FittingMaterial, FittingSpreads, InsertMaterial, ShapedWasher, SleeveMaterial,
-    SleeveWelded, SpreaderMaterial, TubeMaterial, WeldNear,
+    Choice, FittingMaterial, FittingSpreads, FoundCrack, FoundHollow, FoundOval, FoundSpin,
+    FoundTrails, InsertMaterial, ShapedWasher, SleeveMaterial, SleeveWelded, SpreaderMaterial,
+    TubeMaterial, WeldNear,
 };
 pub use choices::{
     BoltFinish, Exposure, FittingSides, FreeKind, GapFilling, JointKind, MemberKind, Mount, Seen,

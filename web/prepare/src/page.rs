@@ -49,7 +49,9 @@ impl Assets {
         Self {
             style: "style.css".into(),
             icon: "icon.svg".into(),
-            programs: ["front", "lesson", "joint", "paper", "api"].map(program).into(),
+            programs: ["front", "lesson", "joint", "paper", "api"]
+                .map(program)
+                .into(),
             scripts: ["boot", "page", "old", "foot", "embed"]
                 .map(|name| Script {
                     name: name.into(),

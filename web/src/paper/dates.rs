@@ -22,11 +22,7 @@ impl Day {
     pub(super) fn read(text: &str) -> Option<Self> {
         let mut parts = text.split('-');
         let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
-        let (year, month, day) = (
-            year.parse().ok()?,
-            month.parse().ok()?,
-            day.parse().ok()?,
-        );
+        let (year, month, day) = (year.parse().ok()?, month.parse().ok()?, day.parse().ok()?);
         let sound = parts.next().is_none()
             && (1..=12).contains(&month)
             && (1..=days_in(year, month)).contains(&day)

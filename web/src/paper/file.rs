@@ -6,9 +6,9 @@ use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{self, DragEvent, File, HtmlAnchorElement, HtmlInputElement};
 use wasm_bindgen_futures::JsFuture;
 
+use super::hand;
 use super::handed::{Handed, Pair};
 use super::record::Record;
-use super::hand;
 use crate::el::{El, classed, el};
 use crate::trailer::words::{Words, message};
 
@@ -29,7 +29,10 @@ pub(super) fn download(name: &str, kind: &str, data: &str) {
         link.set_href(&if data.starts_with("data:") {
             String::from(data)
         } else {
-            format!("data:{kind};charset=utf-8,{}", js_sys::encode_uri_component(data))
+            format!(
+                "data:{kind};charset=utf-8,{}",
+                js_sys::encode_uri_component(data)
+            )
         });
         link.set_download(name);
         link.click();
@@ -88,10 +91,13 @@ fn taken(text: &str) -> Result<(Pair, Vec<(String, String)>), &'static str> {
     let entries = typed
         .dyn_ref::<js_sys::Object>()
         .map(js_sys::Object::entries);
-    let record = entries.iter().flat_map(js_sys::Array::iter).filter_map(|entry| {
-        let entry: js_sys::Array = entry.dyn_into().ok()?;
-        Some((entry.get(0).as_string()?, entry.get(1).as_string()?))
-    });
+    let record = entries
+        .iter()
+        .flat_map(js_sys::Array::iter)
+        .filter_map(|entry| {
+            let entry: js_sys::Array = entry.dyn_into().ok()?;
+            Some((entry.get(0).as_string()?, entry.get(1).as_string()?))
+        });
     Ok((*pair, record.collect()))
 }
 
@@ -105,7 +111,10 @@ pub(super) fn opening(record: Record) -> El {
             return;
         }
         leptos::task::spawn_local(async move {
-            let text = JsFuture::from(file.text()).await.ok().and_then(|t| t.as_string());
+            let text = JsFuture::from(file.text())
+                .await
+                .ok()
+                .and_then(|t| t.as_string());
             match taken(&text.unwrap_or_default()) {
                 Ok((pair, typed)) => {
                     refused.set(None);
@@ -134,18 +143,16 @@ pub(super) fn opening(record: Record) -> El {
         .on("dragover", |event| event.prevent_default())
         .on("drop", dropped)
         .child(
-            el("label")
-                .text(message("paper.open"))
-                .child(
-                    el("input")
-                        .attr("type", "file")
-                        .attr("accept", ".json,application/json")
-                        .on("change", picked),
-                ),
+            el("label").text(message("paper.open")).child(
+                el("input")
+                    .attr("type", "file")
+                    .attr("accept", ".json,application/json")
+                    .on("change", picked),
+            ),
         )
         .child(el("p").attr("role", "alert").live_text(move || {
-            refused
-                .get()
-                .map_or_else(String::new, |why| message("paper.refused").with(&[message(why)]))
+            refused.get().map_or_else(String::new, |why| {
+                message("paper.refused").with(&[message(why)])
+            })
         }))
 }

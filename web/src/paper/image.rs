@@ -33,7 +33,9 @@ fn style() -> String {
 }
 
 fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
 }
 
 /// Text in lines that fit; a word longer than a line is cut.
@@ -118,10 +120,13 @@ pub(super) fn page(case: &Case) -> Vec<El> {
             .child(button("paper.png").on("click", move |_| {
                 leptos::task::spawn_local(save_png(drawn.clone(), high));
             }))
-            .child(button("paper.svg").on("click", move |_| download("joint.svg", "image/svg+xml", &svg))),
-        classed("img", "whole")
-            .attr("src", &source)
-            .attr("alt", &crate::trailer::summary(&case.after.scenario.input, &case.after.report, case.units)),
+            .child(button("paper.svg").on("click", move |_| {
+                download("joint.svg", "image/svg+xml", &svg)
+            })),
+        classed("img", "whole").attr("src", &source).attr(
+            "alt",
+            &crate::trailer::summary(&case.after.scenario.input, &case.after.report, case.units),
+        ),
     ]
 }
 
@@ -142,10 +147,8 @@ async fn png(source: String, high: f64) -> Result<(), JsValue> {
     let [wide, tall] = [WIDE * SHARP, high * SHARP];
     canvas.set_width(wide as u32);
     canvas.set_height(tall as u32);
-    let context: CanvasRenderingContext2d = canvas
-        .get_context("2d")?
-        .ok_or(JsValue::NULL)?
-        .dyn_into()?;
+    let context: CanvasRenderingContext2d =
+        canvas.get_context("2d")?.ok_or(JsValue::NULL)?.dyn_into()?;
     context.draw_image_with_html_image_element_and_dw_and_dh(&image, 0.0, 0.0, wide, tall)?;
     download("joint.png", "image/png", &canvas.to_data_url()?);
     Ok(())

@@ -161,16 +161,23 @@ pub fn papers(units: RwSignal<UnitSystem>) -> El {
         .child(
             classed("p", "actions screen-only")
                 .flag("hidden", none)
-                .child(el("button").attr("type", "button").text(message("paper.print")).on("click", |_| {
-                    if let Some(window) = web_sys::window() {
-                        window.print().ok();
-                    }
-                }))
+                .child(
+                    el("button")
+                        .attr("type", "button")
+                        .text(message("paper.print"))
+                        .on("click", |_| {
+                            if let Some(window) = web_sys::window() {
+                                window.print().ok();
+                            }
+                        }),
+                )
                 .child(file::saving(held, record))
                 .child(
                     el("a")
                         .live_attr("href", move || match &*held.read() {
-                            Handed::Joint(pair) => Some(format!("joint.html#{}", encode(pair.last()))),
+                            Handed::Joint(pair) => {
+                                Some(format!("joint.html#{}", encode(pair.last())))
+                            }
                             _ => None,
                         })
                         .text(message("paper.back")),

@@ -31,7 +31,12 @@ fn piece(line: &MaterialLine) -> String {
 pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
     let units = case.units;
     let sheet = work_sheet(&case.before.scenario, &case.after.scenario, &kept_rates());
-    let found = case.before.scenario.input.found().map(|f| String::from(words::label(f)));
+    let found = case
+        .before
+        .scenario
+        .input
+        .found()
+        .map(|f| String::from(words::label(f)));
     let reasons = case
         .before
         .report
@@ -48,7 +53,9 @@ pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
         &words::choice(Field::Lubrication, &plan.lubrication),
     ]);
     let look = plan.look_again.iter().map(|said| words::said(said, units));
-    let mut all: Vec<El> = head(case, message("paper.owner-title")).into_iter().collect();
+    let mut all: Vec<El> = head(case, message("paper.owner-title"))
+        .into_iter()
+        .collect();
     all.push(el("p").text(record.said()));
     if !wrong.is_empty() {
         all.push(el("h3").text(message("paper.wrong")));

@@ -54,7 +54,10 @@ impl Record {
         self.0.update(|all| {
             all.insert(String::from(place), text);
         });
-        let lines: Vec<String> = self.all().map(|(place, text)| format!("{place}\t{text}")).collect();
+        let lines: Vec<String> = self
+            .all()
+            .map(|(place, text)| format!("{place}\t{text}"))
+            .collect();
         Kept::Record.write(&lines.join("\n"));
     }
 
@@ -119,23 +122,34 @@ pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
     let heads = std::iter::once(message("paper.bolt")).chain(EACH.map(|(_, key)| message(key)));
     let rows = plan.bolts.iter().map(|bolt| {
         let cells = EACH.map(|(what, key)| {
-            let name = format!("{}, {} {}", message(key), message("paper.bolt"), bolt.number);
-            el("td")
-                .attr("data-name", message(key))
-                .child(record.field(format!("{what}-{}", bolt.number), "text", &name))
+            let name = format!(
+                "{}, {} {}",
+                message(key),
+                message("paper.bolt"),
+                bolt.number
+            );
+            el("td").attr("data-name", message(key)).child(record.field(
+                format!("{what}-{}", bolt.number),
+                "text",
+                &name,
+            ))
         });
         el("tr")
             .child(el("th").attr("scope", "row").text(bolt.number.to_string()))
             .children(cells)
     });
     all.push(table(message("paper.bolts"), heads, rows));
-    let day = Day::read(&record.get("date"));
     let looks = (1..=LOOKS).map(|months| {
-        let due = day.map(|day| day.months_later(months).written());
-        let due = due.unwrap_or_else(|| message("paper.month").with(&[&months.to_string()]));
-        let blank = ["paper.tight", "paper.dent", "paper.by"].map(|key| el("td").attr("data-name", message(key)));
+        // Follows the date by itself: a field that is typed into is not made anew.
+        let due = move || {
+            let day = Day::read(&record.get("date"));
+            let due = day.map(|day| day.months_later(months).written());
+            due.unwrap_or_else(|| message("paper.month").with(&[&months.to_string()]))
+        };
+        let blank = ["paper.tight", "paper.dent", "paper.by"]
+            .map(|key| el("td").attr("data-name", message(key)));
         el("tr")
-            .child(el("th").attr("scope", "row").text(due))
+            .child(el("th").attr("scope", "row").live_text(due))
             .children(blank)
     });
     let heads = ["paper.due", "paper.tight", "paper.dent", "paper.by"].map(message);
@@ -157,7 +171,9 @@ fn table(
     heads: impl IntoIterator<Item = &'static str>,
     rows: impl IntoIterator<Item = El>,
 ) -> El {
-    let heads = heads.into_iter().map(|head| el("th").attr("scope", "col").text(head));
+    let heads = heads
+        .into_iter()
+        .map(|head| el("th").attr("scope", "col").text(head));
     classed("table", "restack")
         .child(el("caption").text(caption))
         .child(el("thead").child(el("tr").children(heads)))

@@ -27,13 +27,13 @@ use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
 pub use desk::Desk;
+pub use examples::{EXAMPLES, Example, joint};
 pub(crate) use picture::picture;
 pub(crate) use repairs::kept_rates;
 pub(crate) use share::summary;
-pub(crate) use worksheet::{made_of, tables as work_sheet_tables};
-pub use examples::{EXAMPLES, Example, joint};
 pub use short::short_check;
 pub use state::{Fault, Form};
+pub(crate) use worksheet::{made_of, tables as work_sheet_tables};
 
 /// Everything of the reader's own joint. The units chosen here are those of the whole page.
 #[must_use]

@@ -121,7 +121,11 @@ pub(super) fn share(desk: Desk) -> El {
         .child(el("p").text(
             "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
         ))
-        .child(classed("p", "actions").children(buttons).child(on_paper(desk)))
+        .child(
+            classed("p", "actions")
+                .children(buttons)
+                .child(on_paper(desk)),
+        )
         .child(
             el("p")
                 .attr("role", "status")
