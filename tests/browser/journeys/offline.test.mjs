@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { DIST, eventually, JOINT, open, PAGES, PROGRAM } from '../harness.mjs';
+import { DIST, eventually, JOINT, open, PAGES, PROGRAM, toStep } from '../harness.mjs';
 
 const ON = '#device-keep[data-state=on]';
 const allow = { serviceWorkers: 'allow' };
@@ -102,6 +102,7 @@ test('a page is fresh wherever there is a connection, and never gets a part of a
   // Typed meanwhile, and not lost by the press.
   await page.goto(visit.server.address + JOINT);
   await page.locator('#own-joint[data-live]').waitFor();
+  await toStep(page, 3);
   await page.locator('#tube_width_mm').fill('2 1/2');
   await line.getByRole('button', { name: 'Use it now' }).click();
   await eventually(async () => {
@@ -209,6 +210,7 @@ test('light or dark is chosen in the foot of any page, units on any with numbers
   await page.getByRole('button', { name: 'metric' }).first().click();
   for (const name of ['lessons/hollow.html', 'index.html', JOINT]) {
     await visit.go(name);
+    if (name === JOINT) await toStep(page, 3);
     await eventually(async () => assert.match(await page.locator('main').innerText(), /\d[\u00a0\u202f ](mm|kN)\b/, name));
   }
   visit.clean();
