@@ -72,8 +72,11 @@ pub(super) fn saving(held: RwSignal<Handed>, record: Record) -> El {
         })
 }
 
+/// What was typed into a record: place and text.
+type Typed = Vec<(String, String)>;
+
 /// Joint, repair and record of a file's text; or the key of why there are none.
-fn taken(text: &str) -> Result<(Pair, Vec<(String, String)>), &'static str> {
+fn taken(text: &str) -> Result<(Pair, Typed), &'static str> {
     let object = js_sys::JSON::parse(text).map_err(|_| "paper.not-json")?;
     let get = |key: &str| js_sys::Reflect::get(&object, &key.into()).unwrap_or(JsValue::UNDEFINED);
     let version = get(MARK).as_f64().ok_or("paper.not-ours")?;

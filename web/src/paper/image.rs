@@ -145,8 +145,14 @@ async fn png(source: String, high: f64) -> Result<(), JsValue> {
     JsFuture::from(image.decode()).await?;
     let canvas: HtmlCanvasElement = document().create_element("canvas")?.dyn_into()?;
     let [wide, tall] = [WIDE * SHARP, high * SHARP];
-    canvas.set_width(wide as u32);
-    canvas.set_height(tall as u32);
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a picture has some thousand points"
+    )]
+    let points = [wide, tall].map(|side| side.ceil() as u32);
+    canvas.set_width(points[0]);
+    canvas.set_height(points[1]);
     let context: CanvasRenderingContext2d =
         canvas.get_context("2d")?.ok_or(JsValue::NULL)?.dyn_into()?;
     context.draw_image_with_html_image_element_and_dw_and_dh(&image, 0.0, 0.0, wide, tall)?;

@@ -415,11 +415,7 @@ fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
             .copied()
             .filter(|name| fits(name) || *name == chosen)
             .collect();
-        if all.iter().any(|name| fits(name)) {
-            found
-        } else {
-            all
-        }
+        if all.iter().any(fits) { found } else { all }
     });
     // Nothing, while nobody has measured it.
     let stands = move |name: &str| {

@@ -284,7 +284,8 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
             (found.strongest, "repair.reserve"),
         ]
         .into_iter()
-        .filter_map(|(which, name)| (which == Some(index)).then(|| message(name)))
+        .filter(|&(which, _)| which == Some(index))
+        .map(|(_, name)| message(name))
         .collect();
         row(
             desk,

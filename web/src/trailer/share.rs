@@ -33,7 +33,7 @@ pub(crate) fn summary(input: &Input, report: &Report, units: UnitSystem) -> Stri
         ]),
         None => "{0} ({1})".with(&[words::label(report.verdict), words::label(report.weakest)]),
     };
-    let damage: Vec<&str> = input.found().map(|found| words::label(found)).collect();
+    let damage: Vec<&str> = input.found().map(words::label).collect();
     let verdict = if damage.is_empty() {
         verdict
     } else {
