@@ -22,7 +22,7 @@ const AXE = fileURLToPath(new URL('./node_modules/axe-core/axe.min.js', import.m
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
 // In ms, long enough for a machine that is busy with other things.
-const PATIENCE = 30_000;
+const PATIENCE = 120_000;
 
 // Nothing of the browser's own may reach the network or the user's profile.
 const FLAGS = [
@@ -157,8 +157,8 @@ function record(page, faults) {
   });
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('requestfailed', (request) => {
-    // Whoever leaves a page at once has not waited for its icon, its style sheet, its manifest.
-    if (/\/((icon|style)-[^/]*|app\.webmanifest)$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
+    // Whoever leaves a page at once has not waited for its icon, its style sheet, its manifest, its program.
+    if (/\/((icon|style)-[^/]*|[^/]*_bg\.wasm|app\.webmanifest)$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
   });
   page.on('response', (response) => {
