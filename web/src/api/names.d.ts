@@ -25,12 +25,12 @@ export type Verdict =
   | "holds" | "close" | "not-checked" | "does-not-hold";
 /** The question a check answers. */
 export type CheckId =
-  | "clamp" | "bolt-tightening" | "grade" | "slip" | "opening" | "bolt-shear" | "wall-bearing" | "fitting-bearing"
-  | "bolt-bending" | "bolt-combined" | "tube-tear-out" | "fitting-tear-out" | "block-shear" | "net-section"
-  | "pull-through" | "loosening" | "end-distance" | "bolt-service" | "fitting-flange" | "fitting-edge" | "spacing"
-  | "hole-size" | "washer-cover" | "sleeve-fit" | "bolt-fatigue" | "washer-seat" | "member-edge" | "least-clamp"
-  | "turning" | "load-offset" | "member-flange" | "sleeve-weld" | "face-pull" | "sleeve-length" | "hole-place"
-  | "washer-place" | "sleeve-place" | "plate-place" | "wrench-room";
+  | "found" | "clamp" | "bolt-tightening" | "grade" | "slip" | "opening" | "bolt-shear" | "wall-bearing"
+  | "fitting-bearing" | "bolt-bending" | "bolt-combined" | "tube-tear-out" | "fitting-tear-out" | "block-shear"
+  | "net-section" | "pull-through" | "loosening" | "end-distance" | "bolt-service" | "fitting-flange"
+  | "fitting-edge" | "spacing" | "hole-size" | "washer-cover" | "sleeve-fit" | "bolt-fatigue" | "washer-seat"
+  | "member-edge" | "least-clamp" | "turning" | "load-offset" | "member-flange" | "sleeve-weld" | "face-pull"
+  | "sleeve-length" | "hole-place" | "washer-place" | "sleeve-place" | "plate-place" | "wrench-room";
 /** What gives way. */
 export type Part =
   | "face" | "washer" | "plate" | "corner" | "side-wall" | "sleeve" | "insert" | "stack" | "bolt";
@@ -110,10 +110,11 @@ export type MessageKey =
   | "limit-insert-pressed" | "limit-washer-bridges" | "limit-stack-pressed" | "limit-round-wall" | "range-b-t"
   | "range-h-b" | "range-dw-b" | "range-dw-flat" | "range-fy-e" | "clamp-on-an-edge" | "clamp-on-a-line"
   | "clamp-round-wall" | "bolt-below-proof" | "bolt-stretched-once" | "bolt-over-proof" | "bolt-over-yield"
-  | "grade-not-for-clamping" | "grade-never-zinc" | "grade-zinc-baked" | "bolt-service-below-proof"
-  | "bolt-service-over-proof" | "bolt-service-over-yield" | "bolt-fatigue-below" | "bolt-fatigue-road"
-  | "bolt-fatigue-over" | "bolt-fatigue-no-road" | "bolt-fatigue-clamp-lost" | "bolt-fatigue-clamp-unknown"
-  | "slip-grips" | "slip-slides" | "slip-no-lever" | "slip-clamp-unknown" | "slip-no-load"
+  | "found-crack" | "found-oval" | "found-spin" | "found-hollow" | "found-trails" | "grade-not-for-clamping"
+  | "grade-never-zinc" | "grade-zinc-baked" | "bolt-service-below-proof" | "bolt-service-over-proof"
+  | "bolt-service-over-yield" | "bolt-fatigue-below" | "bolt-fatigue-road" | "bolt-fatigue-over"
+  | "bolt-fatigue-no-road" | "bolt-fatigue-clamp-lost" | "bolt-fatigue-clamp-unknown" | "slip-grips"
+  | "slip-slides" | "slip-no-lever" | "slip-clamp-unknown" | "slip-level-road" | "slip-no-load"
   | "slip-sleeve-not-welded" | "slip-sleeve-too-long" | "opening-shut" | "opening-parts" | "loosening-slides"
   | "loosening-stays" | "loosening-clamp-unknown" | "opening-clamp-unknown" | "shear-threads" | "shear-shank"
   | "bearing-fine" | "bearing-oval" | "bending-bends" | "bending-stays-straight" | "combined-too-much"
@@ -127,10 +128,10 @@ export type MessageKey =
   | "pull-through-fine" | "edge-by-tear-out" | "bolt-twisted-over-yield" | "fitting-edge-too-near"
   | "fitting-edge-far-enough" | "member-edge-too-near" | "member-edge-far-enough" | "member-flange-bends"
   | "member-flange-holds" | "member-tear-out-tears" | "member-tear-out-fine" | "section-too-weak" | "section-fine"
-  | "section-used-up" | "rail-too-weak" | "rail-fine-so-far" | "end-far-enough" | "end-too-near"
-  | "spacing-too-close" | "spacing-far-enough" | "hole-normal" | "hole-oversize" | "hole-too-large"
-  | "washer-covers-too-little" | "washer-covers" | "washer-too-thin" | "sleeve-fit-tight" | "sleeve-fit-good"
-  | "sleeve-fit-loose" | "sleeve-fit-tips" | "sleeve-length-too-long" | "sleeve-length-fits"
+  | "section-used-up" | "section-twists-alone" | "rail-too-weak" | "rail-fine-so-far" | "end-far-enough"
+  | "end-too-near" | "spacing-too-close" | "spacing-far-enough" | "hole-normal" | "hole-oversize"
+  | "hole-too-large" | "washer-covers-too-little" | "washer-covers" | "washer-too-thin" | "sleeve-fit-tight"
+  | "sleeve-fit-good" | "sleeve-fit-loose" | "sleeve-fit-tips" | "sleeve-length-too-long" | "sleeve-length-fits"
   | "sleeve-length-too-short" | "sleeve-length-short" | "seat-slopes" | "seat-round" | "seat-line"
   | "seat-made-to-fit" | "seat-flat" | "seat-no-room" | "seat-room" | "seat-fillet" | "hole-cuts-corner"
   | "hole-in-flat" | "washers-overlap" | "washer-in-corner" | "washer-past-edge" | "washer-past-end"
@@ -144,8 +145,9 @@ export type MessageKey =
   | "note-threads-unknown" | "note-nut-factor-outside" | "note-threads-not-zinc" | "note-torque-sets-clamp"
   | "note-long-stainless" | "note-scatter-least" | "note-long-bolt-weaker" | "note-matching-nut"
   | "note-hard-bolt-zinc" | "note-packing-faces" | "note-not-known" | "note-friction-of-aluminum"
-  | "note-friction-typed" | "note-friction-of-stainless" | "note-galvanic-zinc-spares-aluminium"
-  | "note-galvanic-zinc-spares-steel" | "note-galvanic-zinc-by-stainless" | "note-galvanic-steel-eats-aluminium"
+  | "note-friction-other" | "note-own-strength" | "note-light-road" | "note-friction-typed"
+  | "note-friction-of-stainless" | "note-galvanic-zinc-spares-aluminium" | "note-galvanic-zinc-spares-steel"
+  | "note-galvanic-zinc-by-stainless" | "note-galvanic-steel-eats-aluminium"
   | "note-galvanic-stainless-eats-aluminium" | "note-galvanic-stainless-eats-steel" | "note-galvanic-isolate"
   | "note-galvanic-drain" | "note-open-section-twist" | "note-cheeks-not-asked" | "note-one-sided-fitting"
   | "note-load-in-line" | "note-end-distance-taken" | "note-flange-slope-assumed" | "note-gauge-assumed"
