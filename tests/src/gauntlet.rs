@@ -7,9 +7,9 @@ use calc_core::report::{CheckId, Verdict};
 use calc_core::{Input, Scenario, evaluate};
 use serde::{Deserialize, Serialize};
 
-use crate::reference::{Origin, folder};
+use crate::reference::{Origin, read};
 
-/// File of the joints, in [`folder`].
+/// File of the joints, in [`folder`](crate::reference::folder).
 pub const FILE: &str = "gauntlet.toml";
 
 /// One joint with the verdicts that it may have.
@@ -63,12 +63,7 @@ struct File {
 /// If the file cannot be read or is not of this form.
 #[must_use]
 pub fn joints() -> Vec<Joint> {
-    let path = folder().join(FILE);
-    let text = std::fs::read_to_string(&path)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    toml::from_str::<File>(&text)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-        .joint
+    read::<File>(FILE).joint
 }
 
 /// What the calculation says of a joint.

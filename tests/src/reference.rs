@@ -112,6 +112,19 @@ pub fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("reference")
 }
 
+/// What `reference/<file>` holds.
+///
+/// # Panics
+///
+/// If the file cannot be read or is not of this form.
+#[must_use]
+pub fn read<T: serde::de::DeserializeOwned>(file: &str) -> T {
+    let path = folder().join(file);
+    let text = std::fs::read_to_string(&path)
+        .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
 /// Rows of `reference/<file>`.
 ///
 /// # Panics
@@ -119,12 +132,7 @@ pub fn folder() -> PathBuf {
 /// If the file cannot be read, is not of this form, has no row, or has two rows of one id.
 #[must_use]
 pub fn rows(file: &str) -> Vec<Row> {
-    let path = folder().join(file);
-    let text = std::fs::read_to_string(&path)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    let rows = toml::from_str::<File>(&text)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-        .row;
+    let rows = read::<File>(file).row;
     assert!(!rows.is_empty(), "{file}: no rows");
     let mut ids: Vec<_> = rows.iter().map(|row| row.id.as_str()).collect();
     ids.sort_unstable();

@@ -6,9 +6,9 @@ use calc_core::{Input, Scenario};
 use serde::Deserialize;
 use std::fmt::Write as _;
 
-use crate::reference::folder;
+use crate::reference::read;
 
-/// File of the joints, in [`folder`].
+/// File of the joints, in [`folder`](crate::reference::folder).
 pub const FILE: &str = "repairs36.toml";
 
 /// Masses of the loaded trailer, kg.
@@ -43,12 +43,7 @@ struct File {
 /// If the file cannot be read or is not of this form.
 #[must_use]
 pub fn joints() -> Vec<Joint> {
-    let path = folder().join(FILE);
-    let text = std::fs::read_to_string(&path)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    toml::from_str::<File>(&text)
-        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-        .joint
+    read::<File>(FILE).joint
 }
 
 impl Joint {

@@ -14,12 +14,10 @@ pub enum Kept {
     Rates,
     /// What a shop does not have, among what repairs need.
     Shop,
-    /// The record of the repair that was done last.
+    /// Records of repairs, each with the address of its joint.
     Record,
     /// The chosen units.
     Units,
-    /// Light or dark; `boot.js`'s neighbour `page.js` reads it too, before the page is painted.
-    Theme,
 }
 
 impl Kept {
@@ -32,7 +30,6 @@ impl Kept {
             Self::Shop => "clampwright-shop",
             Self::Record => "clampwright-record",
             Self::Units => "clampwright-units",
-            Self::Theme => "clampwright-theme",
         }
     }
 

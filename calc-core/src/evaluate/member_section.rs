@@ -2,7 +2,7 @@
 
 use crate::mechanics::net_section::TubeSection;
 use crate::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
-use crate::mechanics::twist::TwistedSection;
+use crate::mechanics::twist::{TwistedSection, channel_shear_center};
 use crate::quantity::{InUnits, Length, Stress, mm, newton};
 use crate::scenario::{MemberKind, Mount, Scenario};
 use crate::support;
@@ -79,31 +79,19 @@ pub(crate) fn twisted_section(s: &Scenario) -> TwistedSection {
 
 /// From the line of a load at the bolts to the shear center of an open section: at the heel of an angle, behind the web of
 /// a channel.
-///
-/// ```text
-/// e_0 = 3·b²·t_f/(h·t_w + 6·b·t_f)
-/// ```
-///
-/// `b` and `h` along the middle lines of flange and web, `e_0` from the middle of the web.
-///
-/// # Sources
-/// Thin-walled sections, from memory.
 pub(crate) fn shear_center_aside(s: &Scenario) -> Length {
     let (t, upright) = (&s.tube, s.member.outstanding);
     let from_top = s.bolting.mount == Mount::FromTop;
-    let behind_web = |flange: Length, flange_thick: Length, web: Length, web_thick: Length| {
-        let [b, f, h, w] = [flange, flange_thick, web, web_thick].map(InUnits::si);
-        Length::of_si(3.0 * b * b * f / (h * w + 6.0 * b * f))
-    };
     let out = s.farthest_gauge().unwrap_or(t.width * 0.5) - upright * 0.5;
     match (s.member.kind, from_top) {
         (MemberKind::Channel, true) => {
-            let flange = t.width - upright * 0.5;
-            out + behind_web(flange, t.design_wall, t.depth - t.design_wall, upright)
+            let flange = [t.width - upright * 0.5, t.design_wall];
+            out + channel_shear_center(flange, [t.depth - t.design_wall, upright])
         }
         (MemberKind::Channel, false) => {
-            let flange = t.depth - t.design_wall * 0.5;
-            t.design_wall * 0.5 + behind_web(flange, upright, t.width - upright, t.design_wall)
+            let flange = [t.depth - t.design_wall * 0.5, upright];
+            let web = [t.width - upright, t.design_wall];
+            t.design_wall * 0.5 + channel_shear_center(flange, web)
         }
         (_, true) => out,
         (_, false) => t.design_wall * 0.5,

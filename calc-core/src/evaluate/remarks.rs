@@ -6,7 +6,7 @@ use crate::catalog::{
 };
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{InUnits, Length, Ratio, STANDARD_GRAVITY, Share};
+use crate::quantity::{Acceleration, InUnits, Length, Ratio, STANDARD_GRAVITY, Share};
 use crate::report::{Said, Sentence, say};
 use crate::scenario::{BoltFinish, Exposure, Field, JointKind, Scenario};
 use crate::support;
@@ -139,14 +139,19 @@ fn own_strength(s: &Scenario) -> Option<Said> {
     (own > least).then(|| Said::new(say::NoteOwnStrength, (own, least)))
 }
 
+/// Bump factor, and braking and cornering in g, below which road loads are light. Own assumption; what is started from is 3,
+/// 0.5 and 0.3.
+const LIGHTEST_ROAD: [f64; 3] = [2.0, 0.3, 0.2];
+
 /// Road loads that are lighter than anyone takes for a road.
 fn light_road(s: &Scenario) -> Option<Said> {
     let l = &s.loads;
     let on_road = matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger);
-    let light = l.vertical_factor < 2.0
-        || l.braking.si() < 0.3 * STANDARD_GRAVITY
-        || l.side.si() < 0.2 * STANDARD_GRAVITY;
-    (on_road && light).then(|| plain(say::NoteLightRoad))
+    let [bump, braking, side] = LIGHTEST_ROAD;
+    let [braking, side] = [braking, side].map(|g| Acceleration::of_si(g * STANDARD_GRAVITY));
+    let light = l.vertical_factor < bump || l.braking < braking || l.side < side;
+    let usual = (Ratio(bump), braking, side);
+    (on_road && light).then(|| Said::new(say::NoteLightRoad, usual))
 }
 
 /// Friction that goes by the metals and not by what was found for steel.

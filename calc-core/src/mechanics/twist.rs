@@ -1,4 +1,4 @@
-//! Shear stress of a section that is twisted about the member's own axis.
+//! Shear stress of a section that is twisted about the member's own axis, and where that axis is in a channel.
 
 use crate::quantity::{InUnits, Length, Moment, Stress};
 use std::f64::consts::PI;
@@ -89,4 +89,25 @@ impl TwistedSection {
         };
         Stress::of_si(twist.0.abs() * per_moment)
     }
+}
+
+/// From the middle of a channel's web to its shear center, behind the web.
+///
+/// ```text
+/// e_0 = 3·b²·t_f/(h·t_w + 6·b·t_f)
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `b`, `t_f` | flange along its middle line, thickness | m |
+/// | `h`, `t_w` | web along its middle line, thickness | m |
+///
+/// Thin parts of even thickness.
+///
+/// # Sources
+/// Thin-walled sections, from memory; rolled channels in the manual come out the same (`tests/reference/members.toml`).
+#[must_use]
+pub fn channel_shear_center(flange: [Length; 2], web: [Length; 2]) -> Length {
+    let [[b, t_f], [h, t_w]] = [flange, web].map(|part| part.map(InUnits::si));
+    Length::of_si(3.0 * b * b * t_f / (h * t_w + 6.0 * b * t_f))
 }

@@ -12,6 +12,7 @@ mod choice;
 mod choices;
 mod error;
 mod fields;
+mod fitting;
 mod found;
 mod json;
 mod member;

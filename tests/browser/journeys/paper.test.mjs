@@ -61,6 +61,13 @@ test('the record stays over reload, and its looks follow the date', async (t) =>
   assert.equal(await page.locator('#record-torque-1').inputValue(), '75 lb-ft');
   await choose(page, 'For the owner');
   await page.getByText('Done on 2026-11-30 by A. Made-Up.').waitFor();
+  // Another joint has a record of its own, and this one is still there afterwards.
+  await visit.go(`${PAGE}#${await link('welded-sleeve-default-width-in-inches')}`);
+  await choose(page, 'Record');
+  assert.equal(await page.locator('#record-torque-1').inputValue(), '');
+  await page.goBack();
+  await choose(page, 'Record');
+  await eventually(async () => assert.equal(await page.locator('#record-torque-1').inputValue(), '75 lb-ft'));
   visit.clean();
 });
 

@@ -351,9 +351,9 @@ test('the reader can choose light or dark', async (t) => {
   const visit = await open(t, { context: { colorScheme: 'light' } });
   const ground = () => visit.page.evaluate(() => getComputedStyle(document.body).backgroundColor);
   const light = await ground();
-  await visit.page.getByLabel('dark', { exact: true }).check();
+  await visit.page.getByLabel('Light or dark').selectOption('dark');
   assert.notEqual(await ground(), light);
-  await visit.page.getByLabel('as the device').check();
+  await visit.page.getByLabel('Light or dark').selectOption('');
   assert.equal(await ground(), light);
   visit.clean();
 });

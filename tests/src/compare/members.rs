@@ -5,7 +5,7 @@ use calc_core::mechanics::flange::{self, Held, Turning};
 use calc_core::mechanics::net_section::Block;
 use calc_core::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use calc_core::mechanics::ring::Ring;
-use calc_core::mechanics::twist::TwistedSection;
+use calc_core::mechanics::twist::{TwistedSection, channel_shear_center};
 use calc_core::quantity::{InUnits, Length, Moment, inch, mm, mpa, newton};
 use calc_core::report::{Check as Answer, CheckId, Report};
 use calc_core::{Input, Scenario, evaluate};
@@ -185,6 +185,14 @@ fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
             vec![("lever_mm", lever.si() * 1e3)]
         }
         "twist-bar" | "twist-round" | "twist-closed" => twisted(row),
+        "shear-center" => {
+            let [depth, web, flange, thick] =
+                ["depth_in", "web_in", "flange_in", "thick_in"].map(|name| inch(n(name)));
+            let from_middle =
+                channel_shear_center([flange - web * 0.5, thick], [depth - thick, web]);
+            let outside = from_middle - web * 0.5;
+            vec![("outside_in", outside.si() / inch(1.0).si())]
+        }
         "ring-coefficients" => {
             // A ring of unit radius and unit stiffness.
             let unit = Ring {

@@ -18,7 +18,7 @@ pub mod pen;
 pub mod plot;
 pub mod scene;
 pub mod section;
-mod svg;
+pub mod svg;
 pub mod units;
 pub mod words;
 

@@ -5,7 +5,8 @@ use crate::scene::{Anchor, Hatch, Mark, Scene};
 use std::fmt::Write as _;
 
 /// Text with the five characters that XML reserves written out.
-fn escaped(text: &str) -> String {
+#[must_use]
+pub fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for letter in text.chars() {
         match letter {

@@ -52,7 +52,7 @@ fn written(pair: &Pair, record: Record) -> String {
         set(&object, "repaired", &encode(after).into());
     }
     let typed = js_sys::Object::new();
-    for (place, text) in record.all() {
+    for (place, text) in record.entries() {
         set(&typed, &place, &text.into());
     }
     set(&object, "record", &typed);
@@ -121,6 +121,7 @@ pub(super) fn opening(record: Record) -> El {
             match taken(&text.unwrap_or_default()) {
                 Ok((pair, typed)) => {
                     refused.set(None);
+                    record.of(pair.hash());
                     record.clear();
                     for (place, text) in typed {
                         record.put(&place, &text);

@@ -32,12 +32,6 @@ fn style() -> String {
     format!(":root{inks}{sheet}")
 }
 
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-}
-
 /// Text in lines that fit; a word longer than a line is cut.
 fn lines(text: &str) -> Vec<String> {
     let mut all = vec![String::new()];
@@ -77,7 +71,7 @@ fn svg(case: &Case) -> Option<(String, f64)> {
             *at += LINE;
             text.push_str(&format!(
                 "<text x=\"{MARGIN}\" y=\"{at}\" font-family=\"sans-serif\" font-size=\"17\" fill=\"#1c1e20\">{}</text>",
-                escaped(&line)
+                drawing::svg::escaped(&line)
             ));
         }
     };

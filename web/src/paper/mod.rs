@@ -122,13 +122,14 @@ pub fn papers(units: RwSignal<UnitSystem>) -> El {
     let held = RwSignal::new(handed());
     let listening = window_event_listener(hashchange, move |_| held.set(handed()));
     on_cleanup(move || listening.remove());
+    let record = Record::kept();
     follow(move || {
         if let Handed::Joint(pair) = &*held.read() {
             units.set(pair.before.units);
+            record.of(pair.hash());
         }
     });
     let shown = RwSignal::new(Paper::Work);
-    let record = Record::kept();
     let case = Memo::new_owning(move |_| {
         let case = match &*held.read() {
             Handed::Joint(pair) => Case::of(pair, units.get()),

@@ -1,31 +1,20 @@
 //! The page for the owner of the trailer, in the owner's words.
 
-use calc_core::catalog;
-use calc_core::repair::sheet::{MaterialLine, work_sheet};
+use calc_core::repair::sheet::work_sheet;
 use calc_core::report::Verdict;
 use calc_core::scenario::Field;
 
 use super::record::Record;
 use super::{Case, head, way_back};
 use crate::el::{El, el};
-use crate::trailer::kept_rates;
 use crate::trailer::words::{self, Words, message};
+use crate::trailer::{kept_rates, piece};
 
 /// Reasons that are told at most; the others follow from them or come after.
 const REASONS: usize = 3;
 
 fn list(lines: impl IntoIterator<Item = String>) -> El {
     el("ul").children(lines.into_iter().map(|line| el("li").text(line)))
-}
-
-/// What was put in, by count, piece and stock.
-fn piece(line: &MaterialLine) -> String {
-    let bolt = catalog::thread(line.stock).zip(catalog::bolt_grade(line.material));
-    let of = bolt.map_or_else(
-        || crate::trailer::made_of(line.stock, line.material),
-        |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
-    );
-    "{0} × {1}, {2}".with(&[&line.count.to_string(), words::label(line.what), &of])
 }
 
 pub(super) fn page(case: &Case, record: Record) -> Vec<El> {

@@ -1,6 +1,6 @@
 //! The record of a repair: what was reached, by whom, when; and the looks that follow. Typed or written by hand.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
 use calc_core::repair::sheet::work_sheet;
 use leptos::prelude::*;
@@ -30,54 +30,73 @@ const EACH: [(&str, &str); 3] = [
     ("nut", "paper.dent-nut"),
 ];
 
-/// What was typed into the record, by place.
+/// What was typed into the records of joints, each by the address of its joint: a sheet never shows another one's.
 #[derive(Clone, Copy)]
-pub(super) struct Record(RwSignal<HashMap<String, String>>);
+pub(super) struct Record {
+    /// By joint and place.
+    all: RwSignal<BTreeMap<(String, String), String>>,
+    /// The joint whose record is shown.
+    joint: RwSignal<String>,
+}
 
 impl Record {
-    /// As it was left on this device.
+    /// As they were left on this device.
     pub(super) fn kept() -> Self {
         let lines = Kept::Record.read().unwrap_or_default();
         let split = |line: &str| {
-            let (place, text) = line.split_once('\t')?;
-            Some((String::from(place), String::from(text)))
+            let mut parts = line.splitn(3, '\t').map(String::from);
+            Some(((parts.next()?, parts.next()?), parts.next()?))
         };
-        Self(RwSignal::new(lines.lines().filter_map(split).collect()))
+        Self {
+            all: RwSignal::new(lines.lines().filter_map(split).collect()),
+            joint: RwSignal::new(String::new()),
+        }
+    }
+
+    /// Shows the record of a joint.
+    pub(super) fn of(self, joint: String) {
+        self.joint.set(joint);
     }
 
     pub(super) fn get(self, place: &str) -> String {
-        self.0.read().get(place).cloned().unwrap_or_default()
+        let key = (self.joint.get(), String::from(place));
+        self.all.read().get(&key).cloned().unwrap_or_default()
     }
 
     pub(super) fn put(self, place: &str, text: &str) {
         let text = text.replace(['\n', '\t'], " ");
-        self.0.update(|all| {
-            all.insert(String::from(place), text);
+        let key = (self.joint.get_untracked(), String::from(place));
+        self.all.update(|all| {
+            all.insert(key, text);
         });
-        let lines: Vec<String> = self
-            .all()
-            .map(|(place, text)| format!("{place}\t{text}"))
-            .collect();
-        Kept::Record.write(&lines.join("\n"));
+        self.keep();
     }
 
-    /// Forgets all of it: another joint has another record.
+    /// Forgets that of the joint that is shown.
     pub(super) fn clear(self) {
-        self.0.update(HashMap::clear);
-        Kept::Record.forget();
+        let joint = self.joint.get_untracked();
+        self.all.update(|all| all.retain(|(of, _), _| *of != joint));
+        self.keep();
     }
 
-    /// All that was typed, in the order of places.
-    pub(super) fn all(self) -> impl Iterator<Item = (String, String)> {
-        let mut all: Vec<(String, String)> = self
-            .0
-            .read()
+    fn keep(self) {
+        let all = self.all.read_untracked();
+        let lines = all
             .iter()
-            .filter(|(_, text)| !text.is_empty())
-            .map(|(place, text)| (place.clone(), text.clone()))
-            .collect();
-        all.sort();
-        all.into_iter()
+            .map(|((joint, place), text)| format!("{joint}\t{place}\t{text}\n"));
+        Kept::Record.write(&lines.collect::<String>());
+    }
+
+    /// All that was typed of the joint that is shown, in the order of places.
+    pub(super) fn entries(self) -> Vec<(String, String)> {
+        let joint = self.joint.get_untracked();
+        let all = self.all.read_untracked();
+        let of_it = all
+            .iter()
+            .filter(|((of, _), text)| *of == joint && !text.is_empty());
+        of_it
+            .map(|((_, place), text)| (place.clone(), text.clone()))
+            .collect()
     }
 
     /// When and by whom, in a line; empty while neither is known.

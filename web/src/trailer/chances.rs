@@ -7,7 +7,7 @@ use drawing::chances::clamp_chart;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::verdict::cited;
+use super::questions::cited;
 use super::words::{self, Words};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;

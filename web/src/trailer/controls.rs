@@ -153,7 +153,7 @@ fn switch(legend: &str, radios: impl IntoIterator<Item = El>) -> El {
         .child(classed("div", "kinds").children(radios))
 }
 
-/// The units and the look of the page.
+/// The units of the page.
 pub(super) fn bench(desk: Desk) -> El {
     let units = [
         (UnitSystem::Us, "US: in, lbf"),
@@ -170,38 +170,7 @@ pub(super) fn bench(desk: Desk) -> El {
             },
         )
     });
-    let kept = Kept::Theme.read().unwrap_or_default();
-    let theme = RwSignal::new(kept);
-    let looks =
-        [("", "as the device"), ("light", "light"), ("dark", "dark")].map(|(name, label)| {
-            radio(
-                "look",
-                label,
-                move || *theme.read() == name,
-                move || {
-                    theme.set(name.into());
-                    set_theme(name);
-                },
-            )
-        });
-    classed("div", "bench")
-        .child(switch("Units", units))
-        .child(switch("Light or dark", looks))
-}
-
-fn set_theme(name: &str) {
-    if name.is_empty() {
-        Kept::Theme.forget();
-    } else {
-        Kept::Theme.write(name);
-    }
-    if let Some(root) = document().document_element() {
-        if name.is_empty() {
-            root.remove_attribute("data-theme").ok();
-        } else {
-            root.set_attribute("data-theme", name).ok();
-        }
-    }
+    classed("div", "bench").child(switch("Units", units))
 }
 
 /// The closed groups of everything that has a default.

@@ -11,6 +11,8 @@ mod look;
 mod measures;
 mod picture;
 mod printed;
+mod questions;
+mod rates;
 mod repairs;
 mod share;
 mod short;
@@ -29,11 +31,11 @@ use leptos::prelude::*;
 pub use desk::Desk;
 pub use examples::{EXAMPLES, Example, joint};
 pub(crate) use picture::picture;
-pub(crate) use repairs::kept_rates;
+pub(crate) use rates::kept_rates;
 pub(crate) use share::summary;
 pub use short::short_check;
 pub use state::{Fault, Form};
-pub(crate) use worksheet::{made_of, tables as work_sheet_tables};
+pub(crate) use worksheet::{piece, tables as work_sheet_tables};
 
 /// Everything of the reader's own joint. The units chosen here are those of the whole page.
 #[must_use]

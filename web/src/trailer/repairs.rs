@@ -9,6 +9,7 @@ use leptos::wasm_bindgen::JsValue;
 
 use super::compare::compared;
 use super::desk::Desk;
+use super::rates::rates;
 use super::state::value_of;
 use super::steps;
 use super::verdict::verdict_word;
@@ -16,37 +17,6 @@ use super::words::{self, Words, message};
 use super::worksheet;
 use crate::el::{El, classed, el, follow, value_of as typed_in};
 use crate::kept::Kept;
-
-/// Name, shown unit and place of a rate.
-type Rate = (&'static str, fn(&mut Rates) -> &mut f64);
-
-const RATES: [Rate; 15] = [
-    ("an hour of work", |r| &mut r.hour),
-    ("a kilogram of steel", |r| &mut r.steel_kg),
-    ("a kilogram of aluminum", |r| &mut r.aluminium_kg),
-    ("a kilogram of stainless steel", |r| &mut r.stainless_kg),
-    ("a bolt with nut and washers", |r| &mut r.bolt),
-    ("a tapered washer", |r| &mut r.tapered_washer),
-    ("minutes to lay out a bolt", |r| &mut r.minutes_layout),
-    ("minutes for a hole", |r| &mut r.minutes_hole),
-    ("minutes for a cut", |r| &mut r.minutes_cut),
-    ("minutes to measure a place and file a piece to it", |r| {
-        &mut r.minutes_file
-    }),
-    ("minutes to set up and machine a face", |r| {
-        &mut r.minutes_machine
-    }),
-    ("minutes to hollow a saddle", |r| &mut r.minutes_saddle),
-    ("minutes for a weld around a sleeve end", |r| {
-        &mut r.minutes_weld
-    }),
-    ("minutes to loosen and tighten a bolt", |r| {
-        &mut r.minutes_bolt
-    }),
-    ("minutes to clean one contact face", |r| {
-        &mut r.minutes_surface
-    }),
-];
 
 /// Repairs shown before somebody asks for all.
 const FIRST: usize = 3;
@@ -552,79 +522,4 @@ fn row(
                 .child(classed("div", "actions").child(button).child(compare)),
         );
     [figures, sheet]
-}
-
-fn rates(desk: Desk) -> El {
-    classed("details", "rates screen-only")
-        .child(el("summary").text("Your own rates"))
-        .child(
-            classed("p", "soft")
-                .text("Costs are in your own money. The figures to start with are assumptions."),
-        )
-        .child(el("div").live_children(move || {
-            desk.again.track();
-            desk.rates.set(kept_rates());
-            RATES
-                .into_iter()
-                .enumerate()
-                .map(|(index, rate)| rate_field(desk, index, rate))
-                .collect()
-        }))
-}
-
-/// The reader's rates as they were left: a number each, in the order of the fields.
-pub(crate) fn kept_rates() -> Rates {
-    let mut rates = Rates::default();
-    let kept = Kept::Rates.read().unwrap_or_default();
-    for ((_, place), number) in RATES.into_iter().zip(kept.split(' ')) {
-        let number = parse_number(number).filter(|number| (0.0..=1e6).contains(number));
-        if let Some(number) = number {
-            *place(&mut rates) = number;
-        }
-    }
-    rates
-}
-
-fn keep_rates(mut rates: Rates) {
-    let numbers = RATES.map(|(_, place)| place(&mut rates).to_string());
-    Kept::Rates.write(&numbers.join(" "));
-}
-
-fn rate_field(desk: Desk, index: usize, (name, place): Rate) -> El {
-    let id = format!("rate-{index}");
-    let error_id = format!("{id}-error");
-    let start = place(&mut desk.rates.get_untracked()).to_string();
-    let wrong = RwSignal::new(false);
-    let input = el("input")
-        .attr("id", &id)
-        .attr("type", "text")
-        .attr("inputmode", "decimal")
-        .attr("autocomplete", "off")
-        .attr("aria-describedby", &error_id)
-        .live_attr("aria-invalid", move || Some(wrong.get().to_string()))
-        .prop("value", move || JsValue::from_str(&start))
-        .on("input", move |event| {
-            let typed = parse_number(&typed_in(&event).trim().replace(',', "."));
-            let value = typed.filter(|value| (0.0..=1e6).contains(value));
-            wrong.set(value.is_none());
-            if let Some(value) = value {
-                desk.rates.update(|rates| {
-                    *place(rates) = value;
-                    // Whose money it is now, only the reader knows.
-                    if !name.starts_with("minutes") {
-                        rates.currency.clear();
-                    }
-                });
-                keep_rates(desk.rates.get_untracked());
-            }
-        });
-    classed("div", "field")
-        .child(el("label").attr("for", &id).text(name))
-        .child(input)
-        .child(
-            classed("p", "error")
-                .attr("id", &error_id)
-                .flag("hidden", move || !wrong.get())
-                .text(format!("{name}: write a number from 0 to 1,000,000. The last one that could be read still counts.")),
-        )
 }

@@ -5,7 +5,7 @@ use calc_core::link::Sheet;
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::Needs;
 use calc_core::repair::sheet::{
-    Cut, Distance, Hole, TighteningPlan, WeldPlan, WorkSheet, work_sheet,
+    Cut, Distance, Hole, MaterialLine, TighteningPlan, WeldPlan, WorkSheet, work_sheet,
 };
 use calc_core::report::{Amount, Said};
 use calc_core::scenario::{Field, Input, Scenario};
@@ -142,7 +142,7 @@ fn or_none(amount: Option<Amount>, units: UnitSystem) -> String {
 }
 
 /// Stock and material by their names.
-pub(crate) fn made_of(stock: &str, material: &str) -> String {
+fn made_of(stock: &str, material: &str) -> String {
     let material = catalog::material(material).map_or("", |m| m.label());
     match catalog::sleeve(stock) {
         Some(row) => "{0}, {1}".with(&[row.label(), material]),
@@ -354,22 +354,23 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
     ]
 }
 
+/// A line of material: how many of what, from which stock.
+pub(crate) fn piece(line: &MaterialLine) -> String {
+    let bolt = catalog::thread(line.stock).zip(catalog::bolt_grade(line.material));
+    let from = bolt.map_or_else(
+        || made_of(line.stock, line.material),
+        |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
+    );
+    "{0} × {1}, {2}".with(&[&line.count.to_string(), words::label(line.what), &from])
+}
+
 fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
     let money = |cost: f64| format!("{cost:.0}");
     let parts = sheet.materials.iter().map(|m| {
-        let bolt = catalog::thread(m.stock).zip(catalog::bolt_grade(m.material));
-        let from = bolt.map_or_else(
-            || made_of(m.stock, m.material),
-            |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
-        );
         let mass = (m.mass.si > 0.0).then(|| shown(m.mass, units));
         let size = [m.length.map(|length| shown(length, units)), mass];
         let size: Vec<String> = size.into_iter().flatten().collect();
-        [
-            "{0} × {1}, {2}".with(&[&m.count.to_string(), words::label(m.what), &from]),
-            size.join(", "),
-            money(m.cost),
-        ]
+        [piece(m), size.join(", "), money(m.cost)]
     });
     let work = sheet.operations.iter().map(|o| {
         [

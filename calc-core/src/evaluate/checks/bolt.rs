@@ -118,7 +118,7 @@ impl Analysis<'_> {
 
     /// Structural bolts that are tightened past their yield by turn or washer, as their standard has it: once. What pulls at
     /// them from outside is asked apart.
-    pub(super) fn stretched_once(&self) -> bool {
+    pub(crate) fn stretched_once(&self) -> bool {
         let s = self.s;
         s.bolting.grade.pretension_group().is_some()
             && !s.tightening.method.by_torque()

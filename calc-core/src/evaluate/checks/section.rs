@@ -28,7 +28,8 @@ struct Pulled {
     end: Length,
 }
 
-/// Share used from which an open section that nothing holds would stay twisted: its factor on yield.
+/// Share used from which an open section that nothing holds would come near to staying twisted: somewhat less than its
+/// factor on yield, 1.65 or 1.67. Own assumption.
 const TWISTS_FOR_GOOD: f64 = 1.5;
 
 /// Whether anything else keeps an open section from twisting.

@@ -161,11 +161,18 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
         passes,
         first_loss: of(loss, Dimension::Force),
         first_loss_share: of(share, Dimension::Share),
-        look_again: vec![
-            said(say::TightenFirstLook, []),
-            said(say::TightenEachSeason, []),
-            said(say::TightenFoundLoose, []),
-        ],
+        look_again: if analysis.stretched_once() {
+            vec![
+                said(say::TightenLookOnly, []),
+                said(say::TightenEachSeason, []),
+            ]
+        } else {
+            vec![
+                said(say::TightenFirstLook, []),
+                said(say::TightenEachSeason, []),
+                said(say::TightenFoundLoose, []),
+            ]
+        },
         notes,
     }
 }
