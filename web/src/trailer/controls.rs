@@ -11,7 +11,6 @@ use super::state::{FIVE, Fault};
 use super::steps;
 use super::words::{self, Words, message, message_at};
 use crate::el::{El, classed, el, follow, value_of};
-use crate::kept::Kept;
 
 /// The fields that stand before "the rest".
 pub(super) const MEASURED: [Field; 21] = [

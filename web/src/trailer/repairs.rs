@@ -1,7 +1,7 @@
 //! Repairs side by side.
 
-use calc_core::quantity::{Dimension, UnitSystem, parse_number};
-use calc_core::repair::{Money, Rates, Repair, Repairs, Work};
+use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::repair::{Money, Repair, Repairs, Work};
 use calc_core::report::{CLOSE_FROM, Verdict};
 use calc_core::scenario::{FOUND, Field, Input, JointKind, Scenario, Seen, SupportKind};
 use leptos::prelude::*;
@@ -15,7 +15,7 @@ use super::steps;
 use super::verdict::verdict_word;
 use super::words::{self, Words, message};
 use super::worksheet;
-use crate::el::{El, classed, el, follow, value_of as typed_in};
+use crate::el::{El, classed, el, follow};
 use crate::kept::Kept;
 
 /// Repairs shown before somebody asks for all.

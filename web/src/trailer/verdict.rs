@@ -1,22 +1,14 @@
 //! The verdict: one line, one reason, one drawing, one next step.
 
-use std::collections::HashSet;
-
-use calc_core::cite::Cite;
 use calc_core::quantity::{Dimension, UnitSystem};
-use calc_core::report::{
-    Amount, CLOSE_FROM, Check, CheckId, Found, Report, Step, Verdict, WouldHelp,
-};
+use calc_core::report::{Found, Report, Verdict, WouldHelp};
 use calc_core::scenario::unknown::Settled;
 use calc_core::scenario::{FOUND, Field, Seen};
 use drawing::face::{FaceState, face_view};
-use drawing::parts::marked_rule;
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsValue;
 
-use super::controls::{go_to, is_open};
+use super::controls::go_to;
 use super::desk::Desk;
-use super::examples::source_title;
 use super::measures;
 use super::picture::picture;
 use super::questions::questions;
