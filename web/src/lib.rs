@@ -12,6 +12,7 @@ pub mod paper;
 pub mod places;
 pub mod trailer;
 pub mod trouble;
+pub mod turns;
 pub mod units;
 
 use std::time::Duration;
@@ -30,17 +31,17 @@ pub type Slice = Box<dyn FnOnce()>;
 /// Installs the notice for a stopped calculation and puts the live views of one kind of page into it, slice by slice.
 ///
 /// Called once by each binary, with one of [`places`].
-pub fn start(views: Vec<Slice>) {
+pub fn start(views: impl IntoIterator<Item = Slice> + 'static) {
     trouble::install();
-    go_on(views.into_iter());
+    go_on(Box::new(views.into_iter()));
 }
 
 /// The next slice as a task of its own, and so on; at the end the page is live.
-fn go_on(mut rest: impl Iterator<Item = Slice> + 'static) {
+fn go_on(mut rest: Box<dyn Iterator<Item = Slice>>) {
     let then: Slice = Box::new(move || match rest.next() {
         Some(slice) => {
             slice();
-            go_on(Box::new(rest) as Box<dyn Iterator<Item = Slice>>);
+            go_on(rest);
         }
         None => {
             if let Ok(event) = Event::new(LIVE) {

@@ -13,6 +13,7 @@ use crate::figures::opening;
 use crate::lessons;
 use crate::paper;
 use crate::trailer::{short_check, trailer};
+use crate::turns::Turns;
 use crate::units;
 
 /// Id of the box that holds the form for the reader's own joint.
@@ -56,18 +57,21 @@ pub fn lessons() -> Vec<Slice> {
 }
 
 /// The page of the reader's own joint; and the short check on the front page, which loads this program once it is
-/// asked for.
+/// asked for. Its parts come one by one.
 #[must_use]
-pub fn joint() -> Vec<Slice> {
-    vec![Box::new(|| {
+pub fn joint() -> impl Iterator<Item = Slice> {
+    let turns = Turns::one_by_one();
+    let first: Slice = Box::new(move || {
         let units = chosen_units();
         if let Some(place) = by_id(SHORT) {
             fill(&place, move || vec![short_check(units)]);
         }
         if let Some(place) = by_id(TRAILER) {
-            fill(&place, move || vec![trailer(units)]);
+            fill(&place, move || vec![trailer(units, turns)]);
         }
-    })]
+    });
+    let next = move || turns.go_on().then(|| Box::new(|| ()) as Slice);
+    std::iter::once(first).chain(std::iter::from_fn(next))
 }
 
 /// The page of work sheet, owner's page, record and picture.

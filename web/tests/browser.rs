@@ -12,7 +12,7 @@
 use calc_core::chance::Sampler;
 use calc_core::quantity::UnitSystem;
 use calc_core::{Input, Scenario, evaluate};
-use clampwright_web::{el::el, places, trailer::trailer, trouble};
+use clampwright_web::{el::el, places, trailer::trailer, trouble, turns::Turns};
 use js_sys::Reflect;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::prelude::wasm_bindgen;
@@ -52,7 +52,7 @@ fn a_live_view_takes_the_place_of_the_still_one() {
 async fn the_verdict_follows_what_is_typed() {
     let place = place("");
     let units = RwSignal::new(UnitSystem::Us);
-    places::fill(&place, move || vec![trailer(units)]);
+    places::fill(&place, move || vec![trailer(units, Turns::at_once())]);
     leptos::task::tick().await;
     let verdict = || {
         let clamp = "[data-check=\"clamp\"] .verdict";

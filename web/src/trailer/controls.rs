@@ -174,7 +174,7 @@ pub(super) fn bench(desk: Desk) -> El {
 
 /// The closed groups of everything that has a default.
 pub(super) fn groups(desk: Desk) -> El {
-    classed("section", "rest")
+    let section = classed("section", "rest")
         .attr("aria-labelledby", "rest-title")
         .child(
             el("h3")
@@ -185,12 +185,11 @@ pub(super) fn groups(desk: Desk) -> El {
             GROUPS
                 .iter()
                 .map(|&(name, fields)| group(desk, name, fields.to_vec())),
-        )
-        .children(
-            Some(elsewhere())
-                .filter(|rest| !rest.is_empty())
-                .map(|rest| group(desk, "other", rest)),
-        )
+        );
+    match elsewhere() {
+        rest if rest.is_empty() => section,
+        rest => section.child(group(desk, "other", rest)),
+    }
 }
 
 /// Fields that stand in no group: none may be left out of the form.
@@ -240,7 +239,10 @@ fn group(desk: Desk, name: &'static str, fields: Vec<Field>) -> El {
         .prop("open", move || JsValue::from_bool(open.get()))
         .on("toggle", move |event| open.set(is_open(&event)))
         .child(summary)
-        .children(fields.into_iter().map(|field| where_it_counts(desk, field)))
+        .in_turn(desk.turns, move || {
+            let fields = fields.iter();
+            fields.map(|&field| where_it_counts(desk, field)).collect()
+        })
 }
 
 /// A field that is shown where it counts, or where something is wrong with what it holds.

@@ -16,6 +16,7 @@ use super::address;
 use super::state::{Fault, Form};
 use crate::el::follow;
 use crate::figures::frames::later;
+use crate::turns::Turns;
 
 /// How long the form must rest before the slow part is computed.
 const REST: Duration = Duration::from_millis(350);
@@ -50,6 +51,8 @@ impl PartialEq for Shown {
 /// The signals.
 #[derive(Clone, Copy)]
 pub struct Desk {
+    /// The order in which the parts of the form are made.
+    pub turns: Turns,
     /// The form.
     pub form: RwSignal<Form>,
     /// The form before the last joint was put in as a whole: what "undo" goes back to.
@@ -86,17 +89,14 @@ pub struct Desk {
     pub chance_late: RwSignal<bool>,
 }
 
-impl Default for Desk {
-    fn default() -> Self {
-        Self::new()
-    }
-}
-
 impl Desk {
     /// A desk with the starting joint, its repairs and its chances.
     #[must_use]
-    pub fn new() -> Self {
-        let desk = Self::quick();
+    pub fn new(turns: Turns) -> Self {
+        let desk = Self {
+            turns,
+            ..Self::quick()
+        };
         desk.find_slowly();
         desk
     }
@@ -123,6 +123,7 @@ impl Desk {
             },
         });
         Self {
+            turns: Turns::at_once(),
             form,
             before: RwSignal::new(None),
             opened: RwSignal::new(None),

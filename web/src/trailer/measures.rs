@@ -39,7 +39,7 @@ const OF_MEMBER: [Field; 4] = [
 pub(super) fn measures(desk: Desk) -> El {
     steps::step(desk, 3)
         .child(el("p").text(HOW).text(" ").text(message("ask.how")))
-        .child(five(desk))
+        .in_turn(desk.turns, move || vec![five(desk)])
         .child(
             classed("div", "metal")
                 .child(control(desk, Field::TubeMaterial))

@@ -25,6 +25,7 @@ pub(crate) mod words;
 mod worksheet;
 
 use crate::el::{El, classed, el, follow};
+use crate::turns::Turns;
 use calc_core::quantity::UnitSystem;
 use leptos::prelude::*;
 
@@ -37,10 +38,10 @@ pub use short::short_check;
 pub use state::{Fault, Form};
 pub(crate) use worksheet::{piece, tables as work_sheet_tables};
 
-/// Everything of the reader's own joint. The units chosen here are those of the whole page.
+/// Everything of the reader's own joint, part by part. The units chosen here are those of the whole page.
 #[must_use]
-pub fn trailer(units: RwSignal<UnitSystem>) -> El {
-    let desk = Desk::new();
+pub fn trailer(units: RwSignal<UnitSystem>, turns: Turns) -> El {
+    let desk = Desk::new(turns);
     address::follow(desk);
     keeping::follow(desk);
     same_units(desk, units);
@@ -55,26 +56,26 @@ pub fn trailer(units: RwSignal<UnitSystem>) -> El {
         .child(
             classed("div", "left")
                 .child(what::what(desk))
-                .child(look::look(desk))
-                .child(measures::measures(desk)),
+                .in_turn(turns, move || vec![look::look(desk)])
+                .in_turn(turns, move || vec![measures::measures(desk)]),
         )
         .child(
             steps::step(desk, steps::ANSWER)
-                .child(verdict::verdict(desk))
+                .in_turn(turns, move || vec![verdict::verdict(desk)])
                 .child(
                     classed("div", "more")
                         .flag("hidden", move || desk.shown.read().answer.is_none())
-                        .child(standing::standing(desk))
-                        .child(chances::chances(desk)),
+                        .in_turn(turns, move || vec![standing::standing(desk)])
+                        .in_turn(turns, move || vec![chances::chances(desk)]),
                 ),
         )
         .child(steps::walk(desk))
         .child(
             steps::step(desk, steps::STEPS)
-                .child(repairs::repairs_table(desk))
-                .child(share::share(desk)),
+                .in_turn(turns, move || vec![repairs::repairs_table(desk)])
+                .in_turn(turns, move || vec![share::share(desk)]),
         )
-        .child(printed::inputs(desk))
+        .in_turn(turns, move || vec![printed::inputs(desk)])
         .child(
             classed("div", "foot screen-only")
                 .child(controls::bench(desk))
