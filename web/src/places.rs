@@ -78,6 +78,7 @@ pub fn joint() -> impl Iterator<Item = Slice> {
 #[must_use]
 pub fn papers() -> Vec<Slice> {
     vec![Box::new(|| {
+        drawing::words::all::open_papers();
         let units = chosen_units();
         if let Some(place) = by_id(PAPERS) {
             fill(&place, move || vec![paper::papers(units)]);

@@ -94,7 +94,7 @@ for (const [name, size] of Object.entries(SIZES)) {
     const on = page.locator('.answer').getByRole('button', { name: /repairs? holds?/ });
     await on.waitFor();
     await thumb.tap(on);
-    const sheet = page.locator('.repair-table .worksheet > summary').first();
+    const sheet = page.locator('.repair-table').getByRole('link', { name: /^Work sheet/ }).first();
     await thumb.tap(sheet);
     await page.getByRole('table', { name: 'Rounds of the wrench' }).first().waitFor();
     const then = thumb.count.taps - first.taps;

@@ -6,10 +6,11 @@ use calc_core::repair::{Need, RepairKind};
 use calc_core::report::{Amount, CheckId, Factor, Label, Message, Part, Verdict};
 use calc_core::scenario::Field;
 
-/// Flat `key = "text"` lines: what figures and lessons say, and what everything else says. A program that never
-/// asks for the others is smaller by them.
+/// Flat `key = "text"` lines: what figures and lessons say, what only papers say, and what everything else says. A
+/// program that never asks for a table is smaller by it.
 const FIGURES: &str = include_str!(concat!(env!("OUT_DIR"), "/figures.toml"));
 const OTHERS: &str = include_str!(concat!(env!("OUT_DIR"), "/others.toml"));
+const PAPERS: &str = include_str!(concat!(env!("OUT_DIR"), "/papers.toml"));
 
 /// The text of a key of figures and lessons; `None` where there is none.
 #[must_use]
@@ -82,18 +83,38 @@ worded! {
 
 /// Everything that the pages say.
 pub mod all {
-    use super::{FIGURES, OTHERS, Worded, find, find_at};
+    use std::cell::Cell;
+
+    use super::{FIGURES, OTHERS, PAPERS, Worded, find, find_at};
+
+    thread_local! {
+        /// What only papers say, once it was asked for: the table is named where it is asked for and nowhere else, so
+        /// that other programs are built without it.
+        static ON_PAPER: Cell<&'static str> = const {
+            Cell::new(if cfg!(target_arch = "wasm32") { "" } else { PAPERS })
+        };
+    }
+
+    /// From now on what only papers say is found too. The program that shows papers calls it when it starts.
+    pub fn open_papers() {
+        ON_PAPER.set(PAPERS);
+    }
+
+    /// The tables, those that are asked most often first.
+    fn tables() -> impl Iterator<Item = &'static str> {
+        [OTHERS, FIGURES, ON_PAPER.get()].into_iter()
+    }
 
     /// The text of a key; `None` where there is none.
     #[must_use]
     pub fn message(code: &str) -> Option<&'static str> {
-        find(OTHERS, code).or_else(|| find(FIGURES, code))
+        tables().find_map(|table| find(table, code))
     }
 
     /// The text of a key of several parts, `topic.name` or `topic.name.name`.
     #[must_use]
     pub fn message_at(path: &[&str]) -> Option<&'static str> {
-        find_at(OTHERS, path).or_else(|| find_at(FIGURES, path))
+        tables().find_map(|table| find_at(table, path))
     }
 
     /// The words for something that the calculation names; `None` where the table lacks them, which the tests
@@ -151,8 +172,9 @@ mod tests {
 
     #[test]
     fn every_line_of_the_table_is_read_and_no_key_comes_twice() {
-        let all = || entries(FIGURES).chain(entries(OTHERS));
-        let lines = FIGURES.lines().chain(OTHERS.lines()).count();
+        let tables = [FIGURES, OTHERS, PAPERS];
+        let all = || tables.into_iter().flat_map(entries);
+        let lines = tables.into_iter().flat_map(str::lines).count();
         let keys: BTreeSet<_> = all().map(|(k, _)| k).collect();
         assert_eq!(lines, keys.len());
         assert!(all().all(|(_, text)| !text.is_empty() && !text.contains('\\')));

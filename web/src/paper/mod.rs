@@ -8,6 +8,7 @@ mod handed;
 mod image;
 mod owner;
 mod record;
+mod tables;
 mod work;
 
 use calc_core::quantity::UnitSystem;

@@ -5,10 +5,11 @@ use calc_core::report::Verdict;
 use calc_core::scenario::Field;
 
 use super::record::Record;
+use super::tables::piece;
 use super::{Case, head, way_back};
 use crate::el::{El, el};
+use crate::trailer::kept_rates;
 use crate::trailer::words::{self, Words, message};
-use crate::trailer::{kept_rates, piece};
 
 /// Reasons that are told at most; the others follow from them or come after.
 const REASONS: usize = 3;

@@ -2,16 +2,17 @@
 
 use calc_core::repair::sheet::work_sheet;
 
+use super::tables::tables;
 use super::{Case, head, way_back};
 use crate::el::El;
+use crate::trailer::kept_rates;
 use crate::trailer::words::message;
-use crate::trailer::{kept_rates, work_sheet_tables};
 
 pub(super) fn sheet(case: &Case) -> Vec<El> {
     let sheet = work_sheet(&case.before.scenario, &case.after.scenario, &kept_rates());
     head(case, message("paper.work"))
         .into_iter()
-        .chain(work_sheet_tables(&sheet, case.units))
+        .chain(tables(&sheet, case.units))
         .chain(way_back(case))
         .collect()
 }

@@ -8,7 +8,6 @@ use leptos::prelude::*;
 use super::picture::picture;
 use super::repairs::{changes, cost, jobs, used};
 use super::words::{self, message_at};
-use super::worksheet;
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
@@ -33,9 +32,7 @@ const LINES: [Line; 8] = [
     ("adds", |r, units| {
         words::amount(r.work.mass_kg, Dimension::Mass, units)
     }),
-    ("needs", |r, _| {
-        worksheet::needs(r.needs).unwrap_or_default()
-    }),
+    ("needs", |r, _| words::needs(r.needs).unwrap_or_default()),
 ];
 
 /// The two that were picked; nothing while there are fewer.

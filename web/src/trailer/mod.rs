@@ -22,7 +22,6 @@ mod steps;
 mod verdict;
 mod what;
 pub(crate) mod words;
-mod worksheet;
 
 use crate::el::{El, classed, el, follow};
 use crate::turns::Turns;
@@ -36,7 +35,7 @@ pub(crate) use rates::kept_rates;
 pub(crate) use share::summary;
 pub use short::short_check;
 pub use state::{Fault, Form};
-pub(crate) use worksheet::{piece, tables as work_sheet_tables};
+pub(crate) use verdict::verdict_word;
 
 /// Everything of the reader's own joint, part by part. The units chosen here are those of the whole page.
 #[must_use]

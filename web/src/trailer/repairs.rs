@@ -1,5 +1,6 @@
 //! Repairs side by side.
 
+use calc_core::link::Sheet;
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::{Money, Repair, Repairs, Work};
 use calc_core::report::{CLOSE_FROM, Verdict};
@@ -14,7 +15,6 @@ use super::state::value_of;
 use super::steps;
 use super::verdict::verdict_word;
 use super::words::{self, Words, message};
-use super::worksheet;
 use crate::el::{El, classed, el, follow};
 use crate::kept::Kept;
 
@@ -102,14 +102,27 @@ fn first(desk: Desk) -> Vec<El> {
     told.into_iter().flatten().map(line).collect()
 }
 
-/// The work sheet of the repair that was put into the form, as long as it stands there.
+/// The way to the papers of the repair that was put into the form, as long as it stands there.
 fn added_part(desk: Desk) -> Vec<El> {
     let form = desk.form.read();
-    let before = form.repaired().and_then(|input| Scenario::new(input).ok());
-    before.map_or_else(Vec::new, |before| {
-        let sheet = worksheet::disclosed(desk, before, form.input().clone(), true);
-        vec![el("h3").text(message("repair.put-in")), sheet]
+    // Nothing is built from a joint that cannot be computed.
+    let ready = form.repaired().filter(|_| form.checked().is_ok());
+    ready.map_or_else(Vec::new, |before| {
+        let door = papers(before, form.input(), form.units());
+        vec![
+            el("h3").text(message("repair.put-in")),
+            classed("p", "actions").child(door),
+        ]
     })
+}
+
+/// The way to the work sheet of a repair, and to the page for the owner, the record and the file.
+fn papers(before: &Input, after: &Input, units: UnitSystem) -> El {
+    let [before, after] = [before, after].map(|input| Sheet::from_input(input, units).0);
+    let hash = crate::paper::address(&before, Some(&after));
+    classed("a", "button sheet-of")
+        .attr("href", &format!("paper.html#{hash}"))
+        .text(message("paper.work"))
 }
 
 /// The keys of what a repair asks for: its needs, and the sleeve that is cut for it.
@@ -257,15 +270,14 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
         .filter(|&(which, _)| which == Some(index))
         .map(|(_, name)| message(name))
         .collect();
-        row(
+        vec![row(
             desk,
             picks,
             index,
             (joint, repair),
             (&names.join(", "), cost(repair, &found.money)),
             units,
-        )
-        .into()
+        )]
     });
     let head = |text: &str| el("th").attr("scope", "col").text(text);
     let heads = [
@@ -430,7 +442,7 @@ fn row(
     (joint, repair): (&Scenario, &Repair),
     (names, cost): (&str, String),
     units: UnitSystem,
-) -> [El; 2] {
+) -> El {
     let effects = told(&repair.input, &repair.changed, units, is_effect).join("; ");
     let effects = (!effects.is_empty()).then(|| message("repair.effect").with(&[&effects]));
     // What holds with little left stands beside what is close with less.
@@ -439,23 +451,15 @@ fn row(
     let changes = changes(&repair.input, &repair.changed, units)
         .into_iter()
         .chain(effects)
-        .chain(worksheet::needs(repair.needs))
+        .chain(words::needs(repair.needs))
         .map(|text| el("li").text(text));
     let work = &repair.work;
     let name = words::label(repair.kind);
     let input = repair.input.clone();
-    let sheet = el("tr").child(
-        classed("td", "whole")
-            .attr("colspan", "7")
-            // Between two joints the row still belongs to the one before.
-            .flag("hidden", move || desk.repairs_late.get())
-            .child(worksheet::disclosed(
-                desk,
-                joint.clone(),
-                repair.input.clone(),
-                false,
-            )),
-    );
+    let door = papers(&joint.input, &repair.input, units)
+        .attr("aria-label", &message("paper.work-of").with(&[name]))
+        // Between two joints the row still belongs to the one before.
+        .flag("hidden", move || desk.repairs_late.get());
     let cell = |class: &str, name: &str, text: String| {
         classed("td", class).attr("data-name", name).text(text)
     };
@@ -490,7 +494,7 @@ fn row(
                 }
             });
         });
-    let figures = el("tr")
+    el("tr")
         .child(
             title.text(name).child(
                 classed("details", "changes")
@@ -519,7 +523,6 @@ fn row(
         .child(cell("n", "cost", cost))
         .child(
             classed("td", "whole screen-only")
-                .child(classed("div", "actions").child(button).child(compare)),
-        );
-    [figures, sheet]
+                .child(classed("div", "actions").children([button, compare, door])),
+        )
 }

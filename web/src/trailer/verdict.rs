@@ -19,7 +19,7 @@ use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
 /// A verdict in words, with its sign from the style sheet.
-pub(super) fn verdict_word(verdict: Verdict) -> El {
+pub(crate) fn verdict_word(verdict: Verdict) -> El {
     classed("span", "verdict")
         .attr("data-verdict", verdict.key())
         .text(words::label(verdict))

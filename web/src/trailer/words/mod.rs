@@ -2,6 +2,7 @@
 
 use calc_core::catalog;
 use calc_core::quantity::{Dimension, UnitSystem, as_fraction_inches, write};
+use calc_core::repair::Needs;
 use calc_core::report::{Report, Said};
 use calc_core::scenario::{Field, Input};
 use drawing::words::Worded;
@@ -148,6 +149,12 @@ pub(crate) fn share(utilisation: Option<f64>) -> Option<String> {
 #[must_use]
 pub(crate) fn used(report: &Report) -> Option<String> {
     share(report.checks.first().and_then(|check| check.utilisation))
+}
+
+/// What a repair needs, in a sentence.
+pub(crate) fn needs(needs: Needs) -> Option<String> {
+    let named: Vec<&str> = needs.iter().map(label).collect();
+    (!named.is_empty()).then(|| "Needs {0}.".with(&[&named.join(", ")]))
 }
 
 #[cfg(test)]

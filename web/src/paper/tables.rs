@@ -1,65 +1,21 @@
 //! The work sheet of a repair: what to cut, drill, weld and tighten, as plain tables.
 
 use calc_core::catalog;
-use calc_core::link::Sheet;
 use calc_core::quantity::{Dimension, UnitSystem};
-use calc_core::repair::Needs;
 use calc_core::repair::sheet::{
-    Cut, Distance, Hole, MaterialLine, TighteningPlan, WeldPlan, WorkSheet, work_sheet,
+    Cut, Distance, Hole, MaterialLine, TighteningPlan, WeldPlan, WorkSheet,
 };
 use calc_core::report::{Amount, Said};
-use calc_core::scenario::{Field, Input, Scenario};
-use leptos::prelude::*;
+use calc_core::scenario::Field;
 
-use super::controls::is_open;
-use super::desk::Desk;
-use super::verdict::verdict_word;
-use super::words::{self, Words};
 use crate::el::{El, classed, el};
-
-/// A disclosure that is filled when it is opened: from the joint as it is to a repaired one.
-pub(super) fn disclosed(desk: Desk, before: Scenario, after: Input, opened: bool) -> El {
-    let open = RwSignal::new(opened);
-    let body = move || {
-        if !open.get() {
-            return Vec::new();
-        }
-        let Ok(after) = Scenario::new(&after) else {
-            return Vec::new();
-        };
-        let units = desk.units();
-        let mut all = vec![on_paper(&before.input, &after.input, units)];
-        all.extend(tables(
-            &work_sheet(&before, &after, &desk.rates.read()),
-            units,
-        ));
-        all
-    };
-    let mut details = classed("details", "worksheet");
-    if opened {
-        details = details.attr("open", "");
-    }
-    details
-        .on("toggle", move |event| open.set(is_open(&event)))
-        .child(el("summary").text("Work sheet"))
-        .child(el("div").live_children(body))
-}
-
-/// The way to the sheet alone, the page for the owner, the record and the file.
-fn on_paper(before: &Input, after: &Input, units: UnitSystem) -> El {
-    let [before, after] = [before, after].map(|input| Sheet::from_input(input, units).0);
-    let hash = crate::paper::address(&before, Some(&after));
-    el("p").child(
-        el("a")
-            .attr("href", &format!("paper.html#{hash}"))
-            .text(words::message("paper.door")),
-    )
-}
+use crate::trailer::verdict_word;
+use crate::trailer::words::{self, Words};
 
 /// The tables and sentences of a work sheet.
-pub(crate) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
+pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
-    all.extend(needs(sheet.needs).map(|text| el("p").text(text)));
+    all.extend(words::needs(sheet.needs).map(|text| el("p").text(text)));
     if !sheet.effects.is_empty() {
         all.push(el("h3").text("What changes with it"));
         all.push(notes(&[&sheet.effects], units));
@@ -87,12 +43,6 @@ pub(crate) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     all.push(el("h3").text("Take care"));
     all.push(notes(&[&sheet.cautions], units));
     all
-}
-
-/// What a repair needs, in a sentence.
-pub(super) fn needs(needs: Needs) -> Option<String> {
-    let named: Vec<&str> = needs.iter().map(words::label).collect();
-    (!named.is_empty()).then(|| "Needs {0}.".with(&[&named.join(", ")]))
 }
 
 /// A table that falls into blocks on a phone. Rows as they come, so that all tables share one code.
@@ -355,7 +305,7 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
 }
 
 /// A line of material: how many of what, from which stock.
-pub(crate) fn piece(line: &MaterialLine) -> String {
+pub(super) fn piece(line: &MaterialLine) -> String {
     let bolt = catalog::thread(line.stock).zip(catalog::bolt_grade(line.material));
     let from = bolt.map_or_else(
         || made_of(line.stock, line.material),
