@@ -42,6 +42,8 @@ case_names! {
     WheelOverABump = "wheel-over-a-bump",
     BrakingRearEye = "braking-rear-eye",
     BrakingFrontEye = "braking-front-eye",
+    BackingRearEye = "backing-rear-eye",
+    BackingFrontEye = "backing-front-eye",
     CorneringLeft = "cornering-left",
     CorneringRight = "cornering-right",
     CorneringUnloaded = "cornering-unloaded",

@@ -435,11 +435,12 @@ pub fn slip_surface_between(id: &str, metals: &[Family]) -> Option<&'static Slip
     let row = slip_surface(id)?;
     let of_steel = id.starts_with("steel-") || id.starts_with("en-");
     let any = |family| metals.contains(&family);
+    // Found between plies of aluminium, every one of them.
+    let elsewhere = id.starts_with("al-") && metals.iter().any(|m| *m != Family::Aluminium);
     Some(
-        if any(Family::Aluminium) && (of_steel || id == "bare-clean") {
+        if any(Family::Aluminium) && (of_steel || elsewhere || id == "bare-clean") {
             &ALUMINIUM_BARE
-        } else if !any(Family::Aluminium) && id.starts_with("al-") {
-            // Found between two plies of aluminium.
+        } else if elsewhere {
             slip_surface("bare-clean").unwrap_or(row)
         } else if any(Family::Stainless) && (of_steel || id.starts_with("al-")) {
             slip_surface("bare-clean").unwrap_or(row)

@@ -98,6 +98,39 @@ pub(crate) fn shear_center_aside(s: &Scenario) -> Length {
     }
 }
 
+/// How far the line of a load that acts `below` the bolts passes the shear center of the member, upright, m; never less
+/// than it passes the bolts.
+///
+/// From the top the center lies below the face that the bolts clamp, or above it where the fitting hangs from it: at half
+/// the depth, of an angle in its level leg. Through the sides it is level with the bolts where these are at the middle;
+/// nobody says which way the heel of an angle points, so its gauge counts the worse way.
+pub(crate) fn upright_lever(s: &Scenario, below: f64, on_top: bool) -> f64 {
+    let t = &s.tube;
+    if s.bolting.mount == Mount::FromTop {
+        let down = match s.member.kind {
+            MemberKind::Angle => t.design_wall.si() * 0.5,
+            _ => t.depth.si() * 0.5,
+        };
+        let down = if on_top { down } else { -down };
+        return below.abs().max((below - down).abs());
+    }
+    let centre = middle_of_rows(s).si();
+    let off = match s.member.kind {
+        MemberKind::Angle => centre - s.member.outstanding.si() * 0.5,
+        MemberKind::Channel => centre - t.width.si() * 0.5,
+        _ => 0.0,
+    };
+    below.abs() + off.abs()
+}
+
+/// The middle of the rows of bolts from the back of the upright part, or across the face.
+fn middle_of_rows(s: &Scenario) -> Length {
+    match (s.member.gauge, s.farthest_gauge()) {
+        (Some(near), Some(far)) => (near + far) * 0.5,
+        _ => s.tube.width * 0.5,
+    }
+}
+
 /// Places of the rows from the middle of the group, across.
 fn rows(s: &Scenario) -> impl Iterator<Item = Length> {
     let (count, apart) = (s.bolting.rows, s.bolting.spacing_across);
@@ -211,10 +244,7 @@ fn open(s: &Scenario, hole: Length) -> (MemberSection, MemberSection) {
             parts.push(part([nought, outstanding], [pierced, t.depth]));
         }
     }
-    let centre = match (s.member.gauge, s.farthest_gauge()) {
-        (Some(near), Some(far)) => (near + far) * 0.5,
-        _ => t.width * 0.5,
-    };
+    let centre = middle_of_rows(s);
     let holes: Vec<Rectangle> = rows(s)
         .map(|place| {
             let at = centre + place;

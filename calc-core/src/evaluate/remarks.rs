@@ -6,7 +6,7 @@ use crate::catalog::{
 };
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
-use crate::quantity::{Acceleration, InUnits, Length, Ratio, STANDARD_GRAVITY, Share};
+use crate::quantity::{Acceleration, InUnits, Length, Ratio, STANDARD_GRAVITY, Share, Stress, mm};
 use crate::report::{Said, Sentence, say};
 use crate::scenario::{BoltFinish, Exposure, Field, JointKind, Scenario};
 use crate::support;
@@ -29,6 +29,7 @@ pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
     ]
     .into_iter()
     .flatten()
+    .chain(own_shape(s))
     .collect();
     said.extend([travel(s), protrusion(s)]);
     said.extend(corrosion(s));
@@ -137,6 +138,23 @@ fn own_strength(s: &Scenario) -> Option<Said> {
     s.input.number(Field::TubeYield)?;
     let (own, least) = (s.tube.yield_least, s.tube.material.least().yield_strength());
     (own > least).then(|| Said::new(say::NoteOwnStrength, (own, least)))
+}
+
+/// A stiffness or a corner of the reader's own that this metal cannot have.
+fn own_shape(s: &Scenario) -> impl Iterator<Item = Said> {
+    let t = &s.tube;
+    let modulus = s
+        .input
+        .number(Field::TubeModulus)
+        .map(|gpa| Stress::of_si(gpa * 1e9));
+    let modulus = modulus
+        .filter(|own| (own.si() - t.modulus.si()).abs() > 1.0)
+        .map(|own| Said::new(say::NoteModulusTyped, (own, t.modulus)));
+    let corner = s.input.number(Field::CornerRadius).map(mm);
+    let corner = corner
+        .filter(|own| own.si() + 1e-9 < t.corner_radius.si())
+        .map(|own| Said::new(say::NoteCornerTyped, (own, t.corner_radius)));
+    [modulus, corner].into_iter().flatten()
 }
 
 /// Bump factor, and braking and cornering in g, below which road loads are light. Own assumption; what is started from is 3,

@@ -106,7 +106,9 @@ impl ResidualClamp {
         )
         .si()
         .abs();
-        let left = (fresh_min - relaxation - embedding - temperature).max(0.0);
+        // What heat takes past its yield a bolt does not give back: it has stretched by so much.
+        let set = (fresh_min + temperature - preload.yields.si()).max(0.0);
+        let left = (fresh_min - relaxation - embedding - temperature - set).max(0.0);
         Self {
             length,
             bolt,

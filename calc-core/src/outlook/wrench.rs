@@ -69,6 +69,15 @@ impl Setting {
     }
 }
 
+/// Whether something fails at a setting that has no share: a face that does not touch, damage that was found.
+fn fails_outright(s: &Scenario, setting: Setting) -> bool {
+    let mut s = s.clone();
+    s.tightening.torque = Some(newton_metre(setting.torque_nm));
+    let checks = checks_in_order(&Analysis::without_working(&s));
+    let mut failed = checks.iter().filter(|c| c.verdict == Verdict::DoesNotHold);
+    failed.any(|check| check.utilisation.is_none())
+}
+
 /// Better verdict, or as good and less used.
 fn better(one: &Setting, other: &Setting) -> bool {
     let used = |setting: &Setting| setting.utilisation.unwrap_or(f64::INFINITY);
@@ -142,7 +151,9 @@ pub(super) fn setting(s: &Scenario) -> WrenchSetting {
         return none;
     };
     let best = refined(&mut trial, best, highest / f64::from(STEPS));
-    if !better(&best, &now) {
+    // What fails without a share of anything is mended by no torque: none is the best then.
+    let hopeless = best.verdict == Verdict::DoesNotHold && fails_outright(&trial, best);
+    if hopeless || !better(&best, &now) {
         return none;
     }
     let accepted = matches!(best.verdict, Verdict::Holds | Verdict::Close);

@@ -21,7 +21,7 @@ use crate::evaluate::{Analysis, checks_of, weakest};
 use crate::order::sorted;
 use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
-use crate::scenario::{Field, Input, Scenario};
+use crate::scenario::{Field, Input, Scenario, Seen};
 use crate::support::{self, added_part};
 use nearest::Near;
 use serde::Serialize;
@@ -110,9 +110,57 @@ struct Search<'a> {
     tried: usize,
     undecided: usize,
     found: Vec<Repair>,
+    /// What has to change besides the damage itself.
+    mends: Mends,
     /// As long as none holds.
     near: Near,
     any_holds: bool,
+}
+
+/// What the damage that was found says has to change: the numbers did not see it coming, so the same again is no repair.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Mends {
+    /// Nothing was found, or what is drilled or sleeved anyhow.
+    Anything,
+    /// The joint has moved: something that counts.
+    Something,
+    /// A nut never gets tight: bolts of another size or grade, or another part under them.
+    Bolts,
+    /// A face has given way: another part under the nut.
+    Seat,
+}
+
+impl Mends {
+    fn of(s: &Scenario) -> Self {
+        let seen = |field| s.input.choice(field) == Some(Seen::Yes.name());
+        let hollow = support::of(s).is_hollow();
+        if seen(Field::FoundHollow) || (hollow && seen(Field::FoundSpin)) {
+            Self::Seat
+        } else if seen(Field::FoundSpin) {
+            Self::Bolts
+        } else if seen(Field::FoundTrails) {
+            Self::Something
+        } else {
+            Self::Anything
+        }
+    }
+
+    /// Whether a candidate changes it.
+    fn by(self, before: &Scenario, after: &Scenario, puts_in: bool) -> bool {
+        let of_bolts = [Field::Bolt, Field::Grade];
+        let counts = |field: &Field| field.applies(&after.input) || field.applies(&before.input);
+        let changes = || {
+            changed(&after.input, &before.input)
+                .into_iter()
+                .filter(counts)
+        };
+        match self {
+            Self::Anything => true,
+            Self::Something => puts_in || changes().any(|field| field != Field::SleeveShort),
+            Self::Bolts => puts_in || changes().any(|field| of_bolts.contains(&field)),
+            Self::Seat => puts_in,
+        }
+    }
 }
 
 /// A joint that was tried, with what decides what to try next.
@@ -137,7 +185,8 @@ impl Search<'_> {
         if *input != self.joint.input {
             self.tried += 1;
             self.keep(&analysis, &checks);
-            if !self.any_holds {
+            let puts_in = added_part(self.joint, &scenario).is_some();
+            if !self.any_holds && self.mends.by(self.joint, &scenario, puts_in) {
                 self.near.see(input, &checks);
             }
         }
@@ -181,6 +230,9 @@ impl Search<'_> {
         }
         let candidate = analysis.s;
         let part = added_part(self.joint, candidate);
+        if !self.mends.by(self.joint, candidate, part.is_some()) {
+            return;
+        }
         let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
         // A weld that is nearly used up is none to build on.
         let mut welds = checks.iter().filter(|c| c.id == CheckId::SleeveWeld);
@@ -232,12 +284,16 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
 /// Finds the repairs of a joint.
 ///
 /// Damage that was found is not counted in what a repair is tried on, or none would ever hold; but a crack is mended
-/// by none of them, and stays in the joint as repaired. The oval hole that was measured is the hole; the work is
+/// by none of them, and of an oval hole that was not measured nobody knows what mends it: of both there is no repair. What
+/// spins, moves or has given way wants something changed, see [`Mends`]. The oval hole that was measured is the hole; the work is
 /// counted from the one that was drilled, because somebody has to drill the oval one round.
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
+    if past_repairs(s) {
+        return Repairs::none(rates);
+    }
     let (sound, worn) = as_found(s);
-    let damaged = s;
+    let (damaged, mends) = (s, Mends::of(s));
     let s = &*worn;
     let mut search = Search {
         joint: &sound,
@@ -245,6 +301,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         tried: 0,
         undecided: 0,
         found: Vec::new(),
+        mends,
         near: Near::default(),
         any_holds: false,
     };
@@ -276,9 +333,6 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         if let Ok(after) = Scenario::new(&repair.input) {
             repair.steps = work::jobs(&sound, &after, added_part(&sound, &after)).steps(rates);
         }
-        repair
-            .input
-            .set_choice(Field::FoundCrack, &damaged.input.found_crack);
         repair.changed = changed(&repair.input, &damaged.input);
     }
     let list = sorted(list, &|a, b| {
@@ -308,6 +362,28 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         nearest,
         money: rates.money(),
         list,
+    }
+}
+
+/// A crack, or an oval hole that nobody has measured.
+fn past_repairs(s: &Scenario) -> bool {
+    let seen = |field| s.input.choice(field) == Some(Seen::Yes.name());
+    seen(Field::FoundCrack) || (seen(Field::FoundOval) && s.input.hole_mm.is_none())
+}
+
+impl Repairs {
+    fn none(rates: &Rates) -> Self {
+        Self {
+            tried: 0,
+            held: 0,
+            undecided: 0,
+            list: Vec::new(),
+            cheapest: None,
+            strongest: None,
+            without_welding: None,
+            nearest: None,
+            money: rates.money(),
+        }
     }
 }
 

@@ -292,6 +292,8 @@ messages! {
     NoteOwnStrength = "note-own-strength" (2),
     NoteLightRoad = "note-light-road" (3),
     NoteFrictionTyped = "note-friction-typed" (2),
+    NoteModulusTyped = "note-modulus-typed" (2),
+    NoteCornerTyped = "note-corner-typed" (2),
     NoteFrictionOfStainless = "note-friction-of-stainless" (1),
     NoteGalvanicZincSparesAluminium = "note-galvanic-zinc-spares-aluminium" (0),
     NoteGalvanicZincSparesSteel = "note-galvanic-zinc-spares-steel" (0),

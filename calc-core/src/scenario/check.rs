@@ -14,7 +14,7 @@ use super::found::FOUND;
 use super::member;
 use super::tightening::tightening;
 use super::unknown::{self, Members};
-use crate::catalog::{self, Family, HoleFit, LoadKind, Thread, WasherSeries};
+use crate::catalog::{self, Family, HoleFit, LoadKind, Material, Thread, WasherSeries};
 use crate::mechanics::fatigue::Block;
 use crate::quantity::{Acceleration, Angle, InUnits, Length, Stress, kilogram, mm, newton};
 
@@ -334,6 +334,20 @@ fn acceleration(si: f64) -> Acceleration {
 /// its least yield strength; more is another metal, to be chosen as that. Own assumption.
 const BELIEVED: f64 = 1.5;
 
+/// By how much the stiffness of a metal may differ from its row: alloys of one metal differ by some percent. What differs by
+/// more is another metal, to be chosen as that. Own assumption.
+const STIFFER: f64 = 0.05;
+
+/// Least outside radius of a corner, m: steel tube is bent, and no bend has an outside radius under its thickness. Extruded
+/// aluminium may be square.
+fn least_corner(material: &Material, wall: f64) -> f64 {
+    if material.family() == Family::Aluminium {
+        0.0
+    } else {
+        wall
+    }
+}
+
 fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tube> {
     let material = r.row(Field::TubeMaterial, catalog::material)?;
     let basis = r.row(Field::WallBasis, WallBasis::by_name)?;
@@ -353,10 +367,11 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     member::check_walls(r, kind, hollow, (width, depth, wall));
     // Only a rectangular tube has corners that count.
     let corner = if hollow && matches!(kind, MemberKind::RectangularTube | MemberKind::SolidBar) {
-        r.or_derived(
+        let typed = r.or_derived(
             Field::CornerRadius,
             material.corner_radius_factor() * wall.si(),
-        )
+        );
+        typed.max(least_corner(material, wall.si()))
     } else {
         r.given(Field::CornerRadius);
         0.0
@@ -405,7 +420,10 @@ fn tube(r: &mut Reader<'_>, kind: MemberKind, support: SupportKind) -> Option<Tu
     );
     let ultimate = ultimate.min(BELIEVED * material.least().ultimate_strength().si());
     let ultimate = softened.map_or(ultimate, |_| ultimate.min(row_ultimate.si()));
-    let modulus = r.or_derived(Field::TubeModulus, material.modulus().si());
+    let modulus = material.modulus().si();
+    let modulus = r
+        .or_derived(Field::TubeModulus, modulus)
+        .clamp(modulus * (1.0 - STIFFER), modulus * (1.0 + STIFFER));
     let poisson = r.or_derived(Field::TubePoisson, material.poisson());
     if own_yield.is_none() {
         r.derived.push((Field::TubeYield, least.si() * 1e-6));

@@ -68,8 +68,12 @@ test('every page loads in Firefox, its program starts, and a first number follow
       await others[1].evaluate((element) => element.click());
     } else {
       await input.focus();
-      if (type === 'text') await page.keyboard.type('0');
-      else for (const key of ['Home', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+      if (type === 'text') {
+        await input.evaluate((element) => element.select());
+        await page.keyboard.type('3/16');
+      } else {
+        for (const key of ['Home', 'ArrowRight', 'ArrowRight']) await page.keyboard.press(key);
+      }
     }
     let after = before;
     for (let i = 0; i < 400 && after === before; i += 1) {

@@ -87,7 +87,7 @@ test('a file brings joint, repair and record back; what is no such file is refus
   await pick('{"clampwright": 1, "joint"');
   await refused(/not a file of this page/);
   await pick('{"other": 1}');
-  await refused(/nothing of a joint/);
+  await refused(/there is no joint in it/);
   await pick(text.replace('"clampwright": 1', '"clampwright": 2'));
   await refused(/newer version/);
   await pick(text.replace('/u-us', '/u-us/b-3in'));
@@ -128,7 +128,7 @@ test('the picture is saved as PNG and SVG, with drawing, answer and address', as
 test('nothing is made from a part of a joint', async (t) => {
   const visit = await open(t, { address: REPAIR.slice(0, -2) });
   const { page } = visit;
-  await page.getByText('This address holds only part of a joint').waitFor();
+  await page.getByText('This link holds only part of a joint').waitFor();
   assert.equal(await page.locator('.paper table').count(), 0);
   visit.clean();
 });

@@ -122,6 +122,9 @@ def _hanger(j):
         Case("wheel-over-a-bump", "service", (0, 0, bump * still), at),
         Case("braking-rear-eye", "service", (-brake, 0, bump * still + couple), at),
         Case("braking-front-eye", "service", (-brake, 0, still - couple), at),
+        # Backing up slowly with brakes that work both ways: mirrored, without the bump.
+        Case("backing-rear-eye", "service", (brake, 0, still - couple), at),
+        Case("backing-front-eye", "service", (brake, 0, still + couple), at),
         Case("cornering-left", "service", (0, aside, bump * still), at, (roll, 0, 0)),
         Case("cornering-right", "service", (0, -aside, bump * still), at, (-roll, 0, 0)),
         Case("cornering-unloaded", "service", (0, aside, 0), at, (roll, 0, 0)),

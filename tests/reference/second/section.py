@@ -34,6 +34,10 @@ def stresses(j, case):
     (fx, fy, fz), (x, y, z), (gx, gy, gz) = case.force, case.point, case.moment
     # Nobody has said that one part relieves another (braking under a ball that stands low takes from the tongue's
     # moment): parts are added by size.
+    # The middle of the tube lies half its depth behind the face that the bolts clamp: below it, or above where the fitting
+    # hangs from it. It counts where it makes the lever longer.
+    to_middle = 0.0 if j.through_sides else (0.5 if j.joint == "spring-hanger" else -0.5) * j.tube_depth_mm
+    z = max(abs(z), abs(z - to_middle))
     m_up = abs(z * fx) + (abs(x) + last) * abs(fz) + abs(gy) * 1e3
     m_side = (abs(x) + last) * abs(fy) + abs(gz) * 1e3
     t, r = j.wall, j.corner

@@ -202,6 +202,10 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     let [tried, held, undecided] = &counts;
     let waiting =
         (found.undecided > 0).then(|| el("p").text(message("repair.undecided").with(&[undecided])));
+    // A crack, or a hole that was not measured: what stands above says so.
+    if found.tried == 0 {
+        return Vec::new();
+    }
     if found.list.is_empty() {
         let none = el("p").child(el("b").text(message("repair.none").with(&[tried])));
         let help = el("p").text(message("repair.none-help"));

@@ -40,7 +40,7 @@ impl Analysis<'_> {
 mod tests {
     use crate::evaluate;
     use crate::quantity::mm;
-    use crate::repair::{Rates, repairs, sheet::work_sheet};
+    use crate::repair::{Rates, RepairKind, repairs, sheet::work_sheet};
     use crate::report::{CheckId, Verdict};
     use crate::scenario::{FOUND, Field, Input, Scenario, Seen, SupportKind};
 
@@ -108,28 +108,22 @@ mod tests {
     }
 
     #[test]
-    fn repairs_are_found_for_a_damaged_joint_and_none_mends_a_crack() {
+    fn repairs_are_found_for_an_oval_hole_that_was_measured() {
         let damaged = joint(|input| {
             input.choose(crate::scenario::TubeMaterial(
                 crate::catalog::material("a500-b").unwrap(),
             ));
             input.found_oval = Seen::Yes.name().into();
-            input.found_crack = Seen::Yes.name().into();
             input.hole_mm = Some(15.875);
         });
         let found = repairs(&damaged, &Rates::default());
         assert!(!found.list.is_empty());
         for repair in &found.list {
-            assert_eq!(repair.input.found_crack, Seen::Yes.name());
             assert_ne!(repair.input.found_oval, Seen::Yes.name());
             // Nobody drills an oval hole smaller.
             let after = Scenario::new(&repair.input).unwrap();
             assert!(after.bolting.hole >= mm(15.875));
-            assert_eq!(
-                evaluate(&after).weakest,
-                CheckId::Found,
-                "the crack is still there"
-            );
+            assert_eq!(evaluate(&after).verdict, repair.verdict);
             // Somebody drills the oval one round, or a sleeve's hole over it.
             assert!(repair.work.holes > 0, "{repair:?}");
             let sheet = work_sheet(&damaged, &after, &Rates::default());
@@ -141,5 +135,47 @@ mod tests {
                 .iter()
                 .all(|r| r.changed.contains(&Field::FoundOval))
         );
+    }
+
+    #[test]
+    fn nothing_here_mends_a_crack_or_an_oval_hole_that_nobody_has_measured() {
+        for field in [Field::FoundCrack, Field::FoundOval] {
+            let damaged = joint(|input| input.set_choice(field, Seen::Yes.name()));
+            assert!(repairs(&damaged, &Rates::default()).list.is_empty());
+        }
+    }
+
+    #[test]
+    fn what_has_given_way_is_not_mended_by_the_same_again() {
+        let sleeved = [
+            (Field::TubeMaterial, "a500-b"),
+            (Field::Bolt, "unc-5.8"),
+            (Field::Support, SupportKind::ThroughSleeve.name()),
+            (Field::SleeveWelded, "yes"),
+            (Field::Sleeve, "rt-1.250x0.250"),
+        ];
+        let sized = [
+            (Field::TubeWidth, 76.2),
+            (Field::TubeWall, 4.7625),
+            (Field::EndDistance, 80.0),
+            (Field::SpacingAlong, 120.0),
+        ];
+        for field in [Field::FoundSpin, Field::FoundHollow, Field::FoundTrails] {
+            let damaged = joint(|input| {
+                *input = Input::with(&sized, &sleeved);
+                input.set_choice(field, Seen::Yes.name());
+            });
+            for repair in repairs(&damaged, &Rates::default()).list {
+                let puts_in = repair.kind != RepairKind::Tightening;
+                let more = repair
+                    .changed
+                    .iter()
+                    .any(|changed| !FOUND.contains(changed) && *changed != Field::SleeveShort);
+                assert!(
+                    more && (puts_in || field == Field::FoundTrails),
+                    "{repair:?}"
+                );
+            }
+        }
     }
 }

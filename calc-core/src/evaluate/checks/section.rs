@@ -7,7 +7,7 @@ use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, LoadCase};
 use crate::evaluate::member_section::{
-    MemberSection, member_section, shear_center_aside, twisted_section,
+    MemberSection, member_section, shear_center_aside, twisted_section, upright_lever,
 };
 use crate::mechanics::net_section::{Block, block_shear, effective_hole, omegas};
 use crate::mechanics::twist::TwistedSection;
@@ -77,6 +77,14 @@ impl Analysis<'_> {
         }
     }
 
+    /// The same upright: an open section that is held turns about whatever holds it, not about its shear center.
+    fn upright_lever(&self, below: f64, on_top: bool, twists: Twists) -> f64 {
+        match twists {
+            Twists::Held if self.s.member.is_open() => below.abs(),
+            _ => upright_lever(self.s, below, on_top),
+        }
+    }
+
     /// Pull, bending and twist of the member behind its last bolt in a case; what counts against each other is
     /// added up.
     fn on_member(&self, case: &LoadCase, twists: Twists) -> OnMember {
@@ -85,10 +93,17 @@ impl Analysis<'_> {
         let ahead = case.ahead.abs() + half;
         let [about_along, about_side, about_up] = case.about.map(f64::abs);
         let (along, side, up) = (case.along.abs(), case.side.abs(), case.up.abs());
-        let below = case.below.abs();
+        // A pull beside the middle of the section bends it. Of an open section the share of it that is pulled counts for
+        // that, see `open_section::shear_lag`.
+        let below = self.upright_lever(case.below, case.on_top, twists);
+        let pulled = if s.member.is_open() {
+            case.below.abs()
+        } else {
+            below
+        };
         OnMember {
             pull: along,
-            up: up * ahead + along * below + about_side,
+            up: up * ahead + along * pulled + about_side,
             side: side * ahead + along * s.aside() + about_up,
             twist: side * below + up * self.twist_lever(twists) + about_along,
         }
@@ -111,6 +126,7 @@ impl Analysis<'_> {
         let side = (whole.side - case.side.abs() * half) * 0.5;
         // What comes up from the ground may go across the axle to the other spring; the height of the hanger may not.
         let height = self.s.loads.hanger.height.si();
+        let height = self.upright_lever(height, case.on_top, Twists::Held);
         let twist = case.side.abs() * height + case.up.abs() * self.s.aside();
         [
             OnMember {

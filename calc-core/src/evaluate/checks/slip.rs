@@ -7,11 +7,15 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, Service};
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
-use crate::quantity::{Count, InUnits, Ratio, TemperatureStep, newton};
+use crate::quantity::{Count, InUnits, Ratio, STANDARD_GRAVITY, TemperatureStep, newton};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Said, Sentence, Verdict, say, substituted};
 use crate::scenario::JointKind;
 use crate::support::{self, seat};
+
+/// Bump factor, and braking and cornering in g, below all of which a trailer hardly moves. Half of what is still told as
+/// light, own assumption.
+const PARKED: [f64; 3] = [1.5, 0.15, 0.1];
 
 impl Analysis<'_> {
     /// Where the clamp goes past the wall there is no grip at all, whatever it is asked for: not by a load
@@ -195,13 +199,14 @@ impl Analysis<'_> {
         self.cases().all.iter().all(still)
     }
 
-    /// A coupler or a hanger without bumps, braking and turns: no road.
+    /// A coupler or a hanger with hardly any bumps, braking and turns: no road.
     fn parked(&self) -> bool {
         let l = &self.s.loads;
+        let [bump, braking, side] = PARKED;
         matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger)
-            && l.vertical_factor <= 1.0
-            && l.braking.si() <= 0.0
-            && l.side.si() <= 0.0
+            && l.vertical_factor < bump
+            && l.braking.si() < braking * STANDARD_GRAVITY
+            && l.side.si() < side * STANDARD_GRAVITY
     }
 
     /// A joint that nothing pulls at is not judged.

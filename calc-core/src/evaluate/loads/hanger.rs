@@ -16,6 +16,8 @@ const UNSPRUNG: f64 = 0.2;
 /// - Braking: the whole trailer's, equally on all wheels, all of a wheel's on this hanger (a shackle or
 ///   slipper takes none). The spring passes on its moment, ground force times tyre radius, as a couple on
 ///   its two eyes: down in front, up behind; an eye turns freely and takes no moment itself.
+/// - Braking while backing up: the same the other way round, too slow for the bump. Surge brakes cannot; electric ones
+///   do it as well.
 /// - Side force: by what the axles carry, this hanger's share, acting at the ground. Taking the whole
 ///   lever to the ground on the hanger is the safe side: part of it goes across the axle to the other
 ///   spring.
@@ -48,6 +50,8 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         at(CaseName::WheelOverABump, eye, (0.0, bump, 0.0)),
         at(CaseName::BrakingRearEye, eye, (-brake, bump + couple, 0.0)),
         at(CaseName::BrakingFrontEye, eye, (-brake, rest - couple, 0.0)),
+        at(CaseName::BackingRearEye, eye, (brake, rest - couple, 0.0)),
+        at(CaseName::BackingFrontEye, eye, (brake, rest + couple, 0.0)),
         at(CaseName::CorneringLeft, ground, (0.0, bump, side)),
         at(CaseName::CorneringRight, ground, (0.0, bump, -side)),
         at(CaseName::CorneringUnloaded, ground, (0.0, 0.0, side)),
