@@ -8,9 +8,9 @@
 // Run with: npm test (in tests/browser), after scripts/setup and a build.
 
 import assert from 'node:assert/strict';
-import { access, mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { access, mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 
@@ -72,8 +72,18 @@ export const SIZES = {
   hall: { width: 1920, height: 1080 },
 };
 
+/** The browser of this file's journeys. Starting one takes longer than most of them. */
+let started;
+after(async () => (await started)?.close());
+
+/** A context of its own: nothing that one journey keeps on the device is there in the next. */
+async function context(options) {
+  started ??= chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+  return (await started).newContext(options);
+}
+
 /**
- * Opens the built page in a fresh browser profile.
+ * Opens the built page as a device would that has never seen it.
  *
  * @param {import('node:test').TestContext} t  closes everything at its end
  * @param {object} [options]
@@ -87,30 +97,24 @@ export const SIZES = {
  * @param {object} [options.context] options of the browser context: viewport, javaScriptEnabled …
  */
 export async function open(t, options = {}) {
-  const { base = '/', change, pages = { dir: DIST }, page: path = '', address = '', before, context = {} } = options;
-  const ready = options.ready ?? (context.javaScriptEnabled !== false && PROGRAM.test(path));
+  const { base = '/', change, pages = { dir: DIST }, page: path = '', address = '', before, context: settings = {} } = options;
+  const scripts = settings.javaScriptEnabled !== false;
+  const ready = options.ready ?? (scripts && PROGRAM.test(path));
   await access(join(DIST, 'index.html')).catch(() => {
     throw new Error('there is no dist/index.html: build the pages first (scripts/serve or scripts/test)');
   });
   const server = await serve({ dir: () => pages.dir, base, change });
   t.after(() => server.close());
-  const profile = await mkdtemp(join(tmpdir(), 'clampwright-'));
-  const browser = await chromium.launchPersistentContext(profile, {
-    executablePath: CHROMIUM,
-    headless: true,
-    args: FLAGS,
+  const browser = await context({
     viewport: SIZES.desk,
     // What is kept on the device has journeys of its own; in the others it would only load along.
     serviceWorkers: 'block',
-    ...context,
+    ...settings,
   });
-  t.after(async () => {
-    await browser.close();
-    await rm(profile, { recursive: true, force: true });
-  });
+  t.after(() => browser.close());
   // No limit on the page, only an end to waiting for what never comes.
   browser.setDefaultTimeout(PATIENCE);
-  const page = browser.pages()[0] ?? (await browser.newPage());
+  const page = await browser.newPage();
   const faults = [];
   record(page, faults);
   await before?.(page, browser);
@@ -119,7 +123,7 @@ export async function open(t, options = {}) {
   /** Goes on to another page, as a link does, and waits for what the first one was waited for. */
   const go = async (to) => {
     await page.goto(server.address + to);
-    if (context.javaScriptEnabled !== false && PROGRAM.test(to.split('#')[0])) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+    if (scripts && PROGRAM.test(to.split('#')[0])) await page.locator('html[data-ready]').waitFor({ state: 'attached' });
   };
   return {
     page,
@@ -276,16 +280,18 @@ export async function shot(page, name) {
   return path;
 }
 
+/** Every rule in light, and in dark those that ask for colors: names, roles and order do not change with them. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const OF_COLORS = { type: 'rule', values: ['color-contrast', 'link-in-text-block'] };
+
 /**
  * Runs the accessibility rules and fails on any violation, naming rule and element. The rules come
  * in as text, because the content policy refuses a script tag.
  */
 export async function axe(page, settings = {}) {
-  await page.evaluate(await readFile(AXE, 'utf8'));
-  const result = await page.evaluate((given) => globalThis.axe.run(document, given), {
-    runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    ...settings,
-  });
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(await readFile(AXE, 'utf8'));
+  const dark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
+  const result = await page.evaluate((given) => globalThis.axe.run(document, given), { runOnly: dark ? OF_COLORS : RULES, ...settings });
   assert.ok(result.passes.length > 0, 'no accessibility rule applied: the page did not load');
   const found = result.violations.flatMap(({ id, help, nodes }) =>
     nodes.map((node) => `${id}: ${help}: ${node.target.join(' ')}`),
