@@ -42,8 +42,27 @@ fn main() {
         ("others.toml", others),
         ("papers.toml", papers),
     ];
+    let keys: String = tables
+        .iter()
+        .flat_map(|(_, lines)| lines)
+        .filter_map(|line| line.split_once('='))
+        .map(|(key, _)| constant(key.trim()))
+        .collect();
+    fs::write(Path::new(&to).join("keys.rs"), keys).expect("OUT_DIR takes files");
     for (name, lines) in tables {
         let lines: String = lines.into_iter().flat_map(|line| [line, "\n"]).collect();
         fs::write(Path::new(&to).join(name), lines).expect("OUT_DIR takes files");
     }
+}
+
+/// A constant for a key, so that the compiler finds one that is misspelt or gone: `repair.none` is `REPAIR_NONE`.
+fn constant(key: &str) -> String {
+    let name: String = key
+        .chars()
+        .map(|c| match c {
+            'a'..='z' | '0'..='9' => c.to_ascii_uppercase(),
+            _ => '_',
+        })
+        .collect();
+    format!("/// `{key}`\npub const {name}: &str = {key:?};\n")
 }

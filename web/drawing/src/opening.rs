@@ -5,6 +5,7 @@
 
 use crate::plot::TorqueTurnPlot;
 use crate::section::{Layout, SectionState};
+use crate::words::key;
 use crate::words::{fill, message, message_at};
 use calc_core::evaluate::known_torque_turn;
 use calc_core::evaluate::{Ends, TorqueTurn, TurnPoint};
@@ -55,9 +56,9 @@ impl Stand {
     #[must_use]
     pub fn name(self) -> &'static str {
         message(match self {
-            Self::Bare => "opening.bare",
-            Self::Spreader => "opening.spreader",
-            Self::Sleeve => "opening.sleeve",
+            Self::Bare => key::OPENING_BARE,
+            Self::Spreader => key::OPENING_SPREADER,
+            Self::Sleeve => key::OPENING_SLEEVE,
         })
         .unwrap_or_default()
     }
@@ -65,9 +66,9 @@ impl Stand {
     /// Its name beside its curve: short, because three curves share a phone's width.
     fn curve_name(self) -> &'static str {
         message(match self {
-            Self::Bare => "opening.curve.bare",
-            Self::Spreader => "opening.curve.spreader",
-            Self::Sleeve => "opening.curve.sleeve",
+            Self::Bare => key::OPENING_CURVE_BARE,
+            Self::Spreader => key::OPENING_CURVE_SPREADER,
+            Self::Sleeve => key::OPENING_CURVE_SLEEVE,
         })
         .unwrap_or_default()
     }

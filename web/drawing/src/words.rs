@@ -12,6 +12,11 @@ const FIGURES: &str = include_str!(concat!(env!("OUT_DIR"), "/figures.toml"));
 const OTHERS: &str = include_str!(concat!(env!("OUT_DIR"), "/others.toml"));
 const PAPERS: &str = include_str!(concat!(env!("OUT_DIR"), "/papers.toml"));
 
+/// The keys of the table by name.
+pub mod key {
+    include!(concat!(env!("OUT_DIR"), "/keys.rs"));
+}
+
 /// The text of a key of figures and lessons; `None` where there is none.
 #[must_use]
 pub fn message(code: &str) -> Option<&'static str> {

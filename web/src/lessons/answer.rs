@@ -3,6 +3,7 @@
 use calc_core::quantity::{Dimension, Unit, UnitSystem, read, unit_for};
 use calc_core::report::Amount;
 use drawing::lesson::fill_named;
+use drawing::words::key;
 use drawing::words::message;
 use leptos::web_sys::Element;
 
@@ -115,10 +116,10 @@ impl Stage {
             Grade::Unread(error) => write_into(&reply, error),
             other => {
                 let key = match other {
-                    Grade::Right => "answer.right",
-                    Grade::OtherUnit(_) => "answer.unit",
-                    Grade::Large => "answer.large",
-                    _ => "answer.small",
+                    Grade::Right => key::ANSWER_RIGHT,
+                    Grade::OtherUnit(_) => key::ANSWER_UNIT,
+                    Grade::Large => key::ANSWER_LARGE,
+                    _ => key::ANSWER_SMALL,
                 };
                 let template = message(key).unwrap_or_default();
                 let words = fill_named(template, &[("asked", *asked)], units).unwrap_or_default();

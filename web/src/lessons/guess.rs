@@ -1,5 +1,6 @@
 //! The prediction: committed before the figure can be moved, shown beside what came out.
 
+use drawing::words::key;
 use drawing::words::message;
 
 use super::page::{all, closest, field, first, focus, show, write_into};
@@ -16,7 +17,7 @@ impl Stage {
             .iter()
             .find(|o| field(o).is_some_and(|o| o.checked()));
         let Some(chosen) = chosen else {
-            self.tell_guess("guess.none");
+            self.tell_guess(key::GUESS_NONE);
             if let Some(option) = options.first() {
                 focus(option);
             }
@@ -25,14 +26,14 @@ impl Stage {
         if let Some(option) = closest(chosen, ".option") {
             option.set_attribute("data-mine", "").ok();
         }
-        self.tell_guess("guess.kept");
+        self.tell_guess(key::GUESS_KEPT);
         self.hand_over();
     }
 
     /// Hands over the figure without a guess.
     pub(super) fn skip(&self) {
         if !self.handed_over() {
-            self.tell_guess("guess.skipped");
+            self.tell_guess(key::GUESS_SKIPPED);
             self.hand_over();
         }
     }
@@ -96,18 +97,18 @@ impl Stage {
             .map_or_else(String::new, |reason| {
                 format!(
                     " {} {}.",
-                    message("guess.because").unwrap_or_default(),
+                    message(key::GUESS_BECAUSE).unwrap_or_default(),
                     reason.trim().trim_end_matches('.')
                 )
             });
         let right = if mine.has_attribute("data-right") {
-            "guess.right"
+            key::GUESS_RIGHT
         } else {
-            "guess.other"
+            key::GUESS_OTHER
         };
         let text = format!(
             "{} “{}”{because} {} {}",
-            message("guess.yours").unwrap_or_default(),
+            message(key::GUESS_YOURS).unwrap_or_default(),
             words("label").trim(),
             message(right).unwrap_or_default(),
             words(".reply").trim()

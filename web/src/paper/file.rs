@@ -1,6 +1,7 @@
 //! A joint, its repair and its record as a file to keep, and such a file opened again.
 
 use calc_core::link::encode;
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{self, DragEvent, File, HtmlAnchorElement, HtmlInputElement};
@@ -64,7 +65,7 @@ fn written(pair: &Pair, record: Record) -> String {
 pub(super) fn saving(held: RwSignal<Handed>, record: Record) -> El {
     el("button")
         .attr("type", "button")
-        .text(message("paper.save"))
+        .text(message(key::PAPER_SAVE))
         .on("click", move |_| {
             if let Handed::Joint(pair) = &*held.read_untracked() {
                 download("joint.json", "application/json", &written(pair, record));
@@ -77,18 +78,18 @@ type Typed = Vec<(String, String)>;
 
 /// Joint, repair and record of a file's text; or the key of why there are none.
 fn taken(text: &str) -> Result<(Pair, Typed), &'static str> {
-    let object = js_sys::JSON::parse(text).map_err(|_| "paper.not-json")?;
+    let object = js_sys::JSON::parse(text).map_err(|_| key::PAPER_NOT_JSON)?;
     let get = |key: &str| js_sys::Reflect::get(&object, &key.into()).unwrap_or(JsValue::UNDEFINED);
-    let version = get(MARK).as_f64().ok_or("paper.not-ours")?;
+    let version = get(MARK).as_f64().ok_or(key::PAPER_NOT_OURS)?;
     if version > VERSION {
-        return Err("paper.newer");
+        return Err(key::PAPER_NEWER);
     }
-    let mut hash = get("joint").as_string().ok_or("paper.not-ours")?;
+    let mut hash = get("joint").as_string().ok_or(key::PAPER_NOT_OURS)?;
     if let Some(repaired) = get("repaired").as_string() {
         hash = format!("{hash}+{repaired}");
     }
     let Handed::Joint(pair) = Handed::read(&hash) else {
-        return Err("paper.file-damaged");
+        return Err(key::PAPER_FILE_DAMAGED);
     };
     let typed = get("record");
     let entries = typed
@@ -110,7 +111,7 @@ pub(super) fn opening(record: Record) -> El {
     let open = move |file: Option<File>| {
         let Some(file) = file else { return };
         if file.size() > LARGEST {
-            refused.set(Some("paper.too-large"));
+            refused.set(Some(key::PAPER_TOO_LARGE));
             return;
         }
         leptos::task::spawn_local(async move {
@@ -147,7 +148,7 @@ pub(super) fn opening(record: Record) -> El {
         .on("dragover", |event| event.prevent_default())
         .on("drop", dropped)
         .child(
-            el("label").text(message("paper.open")).child(
+            el("label").text(message(key::PAPER_OPEN)).child(
                 el("input")
                     .attr("type", "file")
                     .attr("accept", ".json,application/json")
@@ -156,7 +157,7 @@ pub(super) fn opening(record: Record) -> El {
         )
         .child(el("p").attr("role", "alert").live_text(move || {
             refused.get().map_or_else(String::new, |why| {
-                message("paper.refused").with(&[message(why)])
+                message(key::PAPER_REFUSED).with(&[message(why)])
             })
         }))
 }

@@ -1,5 +1,6 @@
 //! The joint as one picture for a post or a note: drawing, verdict, sizes and link. Always in ink on white.
 
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{CanvasRenderingContext2d, HtmlCanvasElement, HtmlImageElement};
@@ -83,7 +84,7 @@ fn svg(case: &Case) -> Option<(String, f64)> {
     let size = 200.0;
     let squares = squares.replacen("<svg ", &format!("<svg x=\"{MARGIN}\" y=\"{at}\" width=\"{size}\" height=\"{size}\" data-modules=\"{modules}\" "), 1);
     at += size;
-    write(message("paper.caution"), &mut at);
+    write(message(key::PAPER_CAUTION), &mut at);
     write(&case.link, &mut at);
     let high = at + MARGIN;
     let drawing = scene.to_svg().replacen(
@@ -103,18 +104,18 @@ fn svg(case: &Case) -> Option<(String, f64)> {
 
 pub(super) fn page(case: &Case) -> Vec<El> {
     let Some((svg, high)) = svg(case) else {
-        return vec![el("p").text(message("paper.no-picture"))];
+        return vec![el("p").text(message(key::PAPER_NO_PICTURE))];
     };
     let source = format!("data:image/svg+xml,{}", js_sys::encode_uri_component(&svg));
     let button = |key| el("button").attr("type", "button").text(message(key));
     let drawn = source.clone();
     vec![
-        el("h2").text(message("paper.picture")),
+        el("h2").text(message(key::PAPER_PICTURE)),
         classed("p", "actions screen-only")
-            .child(button("paper.png").on("click", move |_| {
+            .child(button(key::PAPER_PNG).on("click", move |_| {
                 leptos::task::spawn_local(save_png(drawn.clone(), high));
             }))
-            .child(button("paper.svg").on("click", move |_| {
+            .child(button(key::PAPER_SVG).on("click", move |_| {
                 download("joint.svg", "image/svg+xml", &svg)
             })),
         classed("img", "whole").attr("src", &source).attr(

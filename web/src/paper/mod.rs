@@ -15,6 +15,7 @@ use calc_core::quantity::UnitSystem;
 use calc_core::report::Report;
 use calc_core::scenario::{Input, Scenario};
 use calc_core::{evaluate, link::encode};
+use drawing::words::key;
 use leptos::ev::hashchange;
 use leptos::prelude::*;
 use leptos::web_sys;
@@ -49,10 +50,10 @@ impl Paper {
 
     fn name(self) -> &'static str {
         message(match self {
-            Self::Work => "paper.work",
-            Self::Owner => "paper.owner",
-            Self::Record => "paper.record",
-            Self::Picture => "paper.picture",
+            Self::Work => key::PAPER_WORK,
+            Self::Owner => key::PAPER_OWNER,
+            Self::Record => key::PAPER_RECORD,
+            Self::Picture => key::PAPER_PICTURE,
         })
     }
 }
@@ -143,9 +144,9 @@ pub fn papers(units: RwSignal<UnitSystem>) -> El {
         let Some(case) = &*case else {
             return vec![el("p").attr("role", "status").text(message(
                 if *held.read() == Handed::Nothing {
-                    "paper.nothing"
+                    key::PAPER_NOTHING
                 } else {
-                    "paper.damaged"
+                    key::PAPER_DAMAGED
                 },
             ))];
         };
@@ -166,7 +167,7 @@ pub fn papers(units: RwSignal<UnitSystem>) -> El {
                 .child(
                     el("button")
                         .attr("type", "button")
-                        .text(message("paper.print"))
+                        .text(message(key::PAPER_PRINT))
                         .on("click", |_| {
                             if let Some(window) = web_sys::window() {
                                 window.print().ok();
@@ -182,7 +183,7 @@ pub fn papers(units: RwSignal<UnitSystem>) -> El {
                             }
                             _ => None,
                         })
-                        .text(message("paper.back")),
+                        .text(message(key::PAPER_BACK)),
                 ),
         )
         .child(
@@ -207,7 +208,7 @@ fn choice(shown: RwSignal<Paper>) -> El {
             .child(el("span").text(paper.name()))
     });
     classed("fieldset", "kinds papers screen-only")
-        .child(el("legend").text(message("paper.which")))
+        .child(el("legend").text(message(key::PAPER_WHICH)))
         .children(options)
 }
 
@@ -218,7 +219,7 @@ fn head(case: &Case, title: &str) -> [El; 3] {
         crate::trailer::summary(&judged.scenario.input, &judged.report, case.units)
     };
     let now = if case.pair.after.is_some() {
-        message("paper.repaired").with(&[&summary(&case.after)])
+        message(key::PAPER_REPAIRED).with(&[&summary(&case.after)])
     } else {
         String::new()
     };
@@ -231,11 +232,11 @@ fn head(case: &Case, title: &str) -> [El; 3] {
 
 /// The link in clear and as a code.
 fn way_back(case: &Case) -> Vec<El> {
-    let named = message("paper.code");
+    let named = message(key::PAPER_CODE);
     let mut all: Vec<El> = code::image(&case.link, named).into_iter().collect();
     all.push(
         el("p")
-            .text(message("paper.again"))
+            .text(message(key::PAPER_AGAIN))
             .child(classed("span", "clear-link").text(case.link.as_str())),
     );
     all

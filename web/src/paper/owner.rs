@@ -3,6 +3,7 @@
 use calc_core::repair::sheet::work_sheet;
 use calc_core::report::Verdict;
 use calc_core::scenario::Field;
+use drawing::words::key;
 
 use super::record::Record;
 use super::tables::piece;
@@ -37,28 +38,28 @@ pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
         .map(|check| words::said(&check.reason, units));
     let wrong: Vec<String> = found.chain(reasons).collect();
     let plan = &sheet.tightening;
-    let torque = message("paper.torque").with(&[
+    let torque = message(key::PAPER_TORQUE).with(&[
         &words::amount(plan.torque.si, plan.torque.dimension, units),
         &words::choice(Field::Method, &plan.method),
         &words::choice(Field::Lubrication, &plan.lubrication),
     ]);
     let look = plan.look_again.iter().map(|said| words::said(said, units));
-    let mut all: Vec<El> = head(case, message("paper.owner-title"))
+    let mut all: Vec<El> = head(case, message(key::PAPER_OWNER_TITLE))
         .into_iter()
         .collect();
     all.push(el("p").text(record.said()));
     if !wrong.is_empty() {
-        all.push(el("h3").text(message("paper.wrong")));
+        all.push(el("h3").text(message(key::PAPER_WRONG)));
         all.push(list(wrong));
     }
-    all.push(el("h3").text(message("paper.done")));
+    all.push(el("h3").text(message(key::PAPER_DONE)));
     let mut done = vec![String::from(words::label(sheet.kind))];
     done.extend(sheet.materials.iter().map(piece));
     done.push(torque);
     all.push(list(done));
-    all.push(el("h3").text(message("paper.look")));
+    all.push(el("h3").text(message(key::PAPER_LOOK)));
     all.push(list(look));
-    all.push(el("p").text(message("paper.stop")));
+    all.push(el("p").text(message(key::PAPER_STOP)));
     all.extend(way_back(case));
     all
 }

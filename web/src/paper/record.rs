@@ -1,5 +1,6 @@
 //! The record of a repair: what was reached, by whom, when; and the looks that follow. Typed or written by hand.
 
+use drawing::words::key;
 use std::collections::BTreeMap;
 
 use calc_core::repair::sheet::work_sheet;
@@ -17,17 +18,17 @@ const LOOKS: u32 = 12;
 
 /// What is asked once.
 const ONCE: [(&str, &str, &str); 4] = [
-    ("date", "date", "paper.date"),
-    ("by", "text", "paper.by"),
-    ("tool", "text", "paper.tool"),
-    ("note", "text", "paper.note"),
+    ("date", "date", key::PAPER_DATE),
+    ("by", "text", key::PAPER_BY),
+    ("tool", "text", key::PAPER_TOOL),
+    ("note", "text", key::PAPER_NOTE),
 ];
 
 /// What is asked of each bolt.
 const EACH: [(&str, &str); 3] = [
-    ("torque", "paper.reached"),
-    ("head", "paper.dent-head"),
-    ("nut", "paper.dent-nut"),
+    ("torque", key::PAPER_REACHED),
+    ("head", key::PAPER_DENT_HEAD),
+    ("nut", key::PAPER_DENT_NUT),
 ];
 
 /// What was typed into the records of joints, each by the address of its joint: a sheet never shows another one's.
@@ -104,9 +105,9 @@ impl Record {
         let [date, by] = ["date", "by"].map(|place| self.get(place));
         match (date.is_empty(), by.is_empty()) {
             (true, true) => String::new(),
-            (true, false) => message("paper.done-by").with(&[&by]),
-            (false, true) => message("paper.done-on").with(&[&date]),
-            (false, false) => message("paper.done-on-by").with(&[&date, &by]),
+            (true, false) => message(key::PAPER_DONE_BY).with(&[&by]),
+            (false, true) => message(key::PAPER_DONE_ON).with(&[&date]),
+            (false, false) => message(key::PAPER_DONE_ON_BY).with(&[&date, &by]),
         }
     }
 
@@ -126,25 +127,27 @@ impl Record {
 
 pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
     let plan = work_sheet(&case.before.scenario, &case.after.scenario, &kept_rates()).tightening;
-    let mut all: Vec<El> = head(case, message("paper.record")).into_iter().collect();
-    all.push(el("p").text(message("paper.asked").with(&[&words::amount(
-        plan.torque.si,
-        plan.torque.dimension,
-        case.units,
-    )])));
+    let mut all: Vec<El> = head(case, message(key::PAPER_RECORD)).into_iter().collect();
+    all.push(
+        el("p").text(message(key::PAPER_ASKED).with(&[&words::amount(
+            plan.torque.si,
+            plan.torque.dimension,
+            case.units,
+        )])),
+    );
     let once = ONCE.map(|(place, kind, key)| {
         classed("p", "recorded")
             .child(el("span").text(message(key)))
             .child(record.field(String::from(place), kind, message(key)))
     });
     all.push(el("div").children(once));
-    let heads = std::iter::once(message("paper.bolt")).chain(EACH.map(|(_, key)| message(key)));
+    let heads = std::iter::once(message(key::PAPER_BOLT)).chain(EACH.map(|(_, key)| message(key)));
     let rows = plan.bolts.iter().map(|bolt| {
         let cells = EACH.map(|(what, key)| {
             let name = format!(
                 "{}, {} {}",
                 message(key),
-                message("paper.bolt"),
+                message(key::PAPER_BOLT),
                 bolt.number
             );
             el("td").attr("data-name", message(key)).child(record.field(
@@ -157,28 +160,34 @@ pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
             .child(el("th").attr("scope", "row").text(bolt.number.to_string()))
             .children(cells)
     });
-    all.push(table(message("paper.bolts"), heads, rows));
+    all.push(table(message(key::PAPER_BOLTS), heads, rows));
     let looks = (1..=LOOKS).map(|months| {
         // Follows the date by itself: a field that is typed into is not made anew.
         let due = move || {
             let day = Day::read(&record.get("date"));
             let due = day.map(|day| day.months_later(months).written());
-            due.unwrap_or_else(|| message("paper.month").with(&[&months.to_string()]))
+            due.unwrap_or_else(|| message(key::PAPER_MONTH).with(&[&months.to_string()]))
         };
-        let blank = ["paper.tight", "paper.dent", "paper.by"]
+        let blank = [key::PAPER_TIGHT, key::PAPER_DENT, key::PAPER_BY]
             .map(|key| el("td").attr("data-name", message(key)));
         el("tr")
             .child(el("th").attr("scope", "row").live_text(due))
             .children(blank)
     });
-    let heads = ["paper.due", "paper.tight", "paper.dent", "paper.by"].map(message);
-    all.push(el("p").text(message("paper.looks")));
-    all.push(table(message("paper.looks-title"), heads, looks));
+    let heads = [
+        key::PAPER_DUE,
+        key::PAPER_TIGHT,
+        key::PAPER_DENT,
+        key::PAPER_BY,
+    ]
+    .map(message);
+    all.push(el("p").text(message(key::PAPER_LOOKS)));
+    all.push(table(message(key::PAPER_LOOKS_TITLE), heads, looks));
     all.push(
         classed("p", "screen-only").child(
             el("button")
                 .attr("type", "button")
-                .text(message("paper.clear"))
+                .text(message(key::PAPER_CLEAR))
                 .on("click", move |_| record.clear()),
         ),
     );

@@ -1,6 +1,7 @@
 //! The joint in the address: read when the page opens or the address changes, written when the form
 //! rests.
 
+use drawing::words::key;
 use std::time::Duration;
 
 use calc_core::link::{Decoded, Notice, Reading, decode, describe, encode};
@@ -302,18 +303,22 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
     let close = || actions().child(aside("Close this note"));
     Some(match link {
         Decoded::NotALink => return None,
-        Decoded::TooLong => told("too-long", words::message("link.long")).child(close()),
+        Decoded::TooLong => told("too-long", words::message(key::LINK_LONG)).child(close()),
         Decoded::Foreign { kind } => {
             let key = if kind.starts_with("v1/") || !versioned(&kind) {
-                "link.foreign"
+                key::LINK_FOREIGN
             } else {
-                "link.other-version"
+                key::LINK_OTHER_VERSION
             };
             told("foreign", &words::message(key).with(&[&kind])).child(close())
         }
         Decoded::Intact(reading) => {
             let same = reading.sheet.filled().next().is_none();
-            let key = if same { "link.same" } else { "link.whole" };
+            let key = if same {
+                key::LINK_SAME
+            } else {
+                key::LINK_WHOLE
+            };
             let back = keeping::own().map(|own| {
                 button("Back to my own joint", move || {
                     desk.form.set(own.clone());
@@ -327,9 +332,9 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
         Decoded::Damaged(reading) => {
             let empty = reading.sheet.filled().next().is_none();
             let key = if empty {
-                "link.damaged-empty"
+                key::LINK_DAMAGED_EMPTY
             } else {
-                "link.damaged"
+                key::LINK_DAMAGED
             };
             let said = told("damaged", words::message(key)).children(settings(desk, &reading));
             let take = (!empty).then(|| {

@@ -2,6 +2,7 @@
 
 use calc_core::quantity::UnitSystem;
 use calc_core::scenario::{Field, Kind, offered};
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{Event, HtmlDetailsElement, HtmlElement, KeyboardEvent};
@@ -179,7 +180,7 @@ pub(super) fn groups(desk: Desk) -> El {
         .child(
             el("h3")
                 .attr("id", "rest-title")
-                .text(message("rest.title")),
+                .text(message(key::REST_TITLE)),
         )
         .children(
             GROUPS
@@ -452,7 +453,7 @@ fn finder(desk: Desk, field: Field, wanted: RwSignal<String>) -> El {
         .attr("spellcheck", "false")
         .attr(
             "aria-label",
-            &message("list.find").with(&[words::label(field)]),
+            &message(key::LIST_FIND).with(&[words::label(field)]),
         )
         .attr(
             "placeholder",

@@ -3,6 +3,7 @@
 //! A joint that a link brought, or an invented example, is not the reader's own before something in it was
 //! changed; until then it takes the place of nothing.
 
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::desk::Desk;
@@ -86,14 +87,14 @@ pub(super) fn other_tab(desk: Desk) -> El {
         .attr("role", "status")
         .attr("data-tab", "other")
         .flag("hidden", move || !told.get())
-        .child(el("p").text(message("keep.other-tab")))
+        .child(el("p").text(message(key::KEEP_OTHER_TAB)))
         .child(
             classed("p", "actions")
-                .child(button(message("keep.take"), |desk| {
+                .child(button(message(key::KEEP_TAKE), |desk| {
                     restore(desk);
                     desk.again.notify();
                 }))
-                .child(button(message("keep.mine"), |desk| {
+                .child(button(message(key::KEEP_MINE), |desk| {
                     Kept::Joint.write(&desk.form.read_untracked().kept());
                 })),
         )

@@ -6,6 +6,7 @@ use calc_core::quantity::{
 };
 use calc_core::report::Said;
 use calc_core::scenario::{FOUND, Field, Scenario, Seen};
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -75,7 +76,7 @@ impl Trace {
         let (min, max) = (shown(self.range.0), shown(self.range.1));
         match read(&typed.text, self.dimension, unit_for(self.dimension, units)) {
             Ok(found) if (self.range.0..=self.range.1).contains(&found.si) => Ok(Some(found.si)),
-            Ok(found) => Err(message("fault.out-of-range").with(&[
+            Ok(found) => Err(message(key::FAULT_OUT_OF_RANGE).with(&[
                 self.label(),
                 &shown(found.si),
                 &min,
@@ -131,7 +132,7 @@ pub(super) fn look(desk: Desk) -> El {
     });
     let none = el("button")
         .attr("type", "button")
-        .text(message("look.none"))
+        .text(message(key::LOOK_NONE))
         .on("click", move |_| {
             desk.form.update(|form| {
                 for found in FOUND {
@@ -143,7 +144,7 @@ pub(super) fn look(desk: Desk) -> El {
             steps::go(desk, 3);
         });
     steps::step(desk, 2)
-        .child(el("p").text(message("look.how")))
+        .child(el("p").text(message(key::LOOK_HOW)))
         .child(
             classed("div", "traces")
                 .children(rows)
@@ -308,7 +309,7 @@ fn tell(s: &Scenario, numbers: [Option<f64>; 4], units: UnitSystem) -> Vec<El> {
     }
     let mut lines: Vec<String> = told.iter().map(|said| words::said(said, units)).collect();
     if long.is_some() != short.is_some() {
-        lines.push(message("traces.both").into());
+        lines.push(message(key::TRACES_BOTH).into());
     }
     let lines: Vec<El> = lines.into_iter().map(|line| el("li").text(line)).collect();
     if lines.is_empty() {

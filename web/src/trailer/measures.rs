@@ -6,6 +6,7 @@ use calc_core::scenario::unknown::UNKNOWN;
 use calc_core::scenario::{Field, MemberKind, Mount};
 use drawing::measure::Measure;
 use drawing::member::{Shape, measure_scene};
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::address;
@@ -38,7 +39,7 @@ const OF_MEMBER: [Field; 4] = [
 /// otherwise.
 pub(super) fn measures(desk: Desk) -> El {
     steps::step(desk, 3)
-        .child(el("p").text(HOW).text(" ").text(message("ask.how")))
+        .child(el("p").text(HOW).text(" ").text(message(key::ASK_HOW)))
         .in_turn(desk.turns, move || vec![five(desk)])
         .child(
             classed("div", "metal")
@@ -73,7 +74,7 @@ pub(super) fn taken(form: &Form) -> String {
     if assumed.is_empty() {
         return String::new();
     }
-    message("step.taken").with(&[&assumed.join(", ")])
+    message(key::STEP_TAKEN).with(&[&assumed.join(", ")])
 }
 
 /// How numbers may be written.
@@ -152,7 +153,7 @@ fn do_not_know(desk: Desk, field: Field) -> El {
                 .attr("type", "button")
                 .attr(
                     "aria-label",
-                    &format!("{}: {}", words::label(field), message("ask.unknown")),
+                    &format!("{}: {}", words::label(field), message(key::ASK_UNKNOWN)),
                 )
                 .live_attr("aria-pressed", move || Some(pressed().to_string()))
                 .text("?")

@@ -1,5 +1,6 @@
 //! Every check as a row with its working, in four groups by the question that they answer.
 
+use drawing::words::key;
 use std::collections::HashSet;
 
 use calc_core::cite::Cite;
@@ -128,7 +129,7 @@ fn group(
             .children((!held.is_empty()).then(|| {
                 let count = held.len().to_string();
                 classed("details", "fold")
-                    .child(el("summary").text(message("checks.held").with(&[&count])))
+                    .child(el("summary").text(message(key::CHECKS_HELD).with(&[&count])))
                     .child(list(&held))
             })),
     )
@@ -154,7 +155,7 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
             Some(
                 el("div")
                     .child(why)
-                    .child(classed("p", "why").text(message("checks.full"))),
+                    .child(classed("p", "why").text(message(key::CHECKS_FULL))),
             ),
             None,
         ),

@@ -5,6 +5,7 @@ use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::{Money, Repair, Repairs, Work};
 use calc_core::report::{CLOSE_FROM, Verdict};
 use calc_core::scenario::{FOUND, Field, Input, JointKind, Scenario, Seen, SupportKind};
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -51,8 +52,8 @@ pub(super) fn repairs_table(desk: Desk) -> El {
     let body = move || {
         let units = desk.units();
         match &*desk.repairs.read() {
-            None => vec![classed("p", "soft").text(message("repair.wait"))],
-            Some(_) if solid() => vec![el("p").text(message("repair.solid"))],
+            None => vec![classed("p", "soft").text(message(key::REPAIR_WAIT))],
+            Some(_) if solid() => vec![el("p").text(message(key::REPAIR_SOLID))],
             Some(_) if no_load(desk) => vec![el("p").text(message("slip-no-load"))],
             Some(found) => table(desk, picks, found, units),
         }
@@ -95,8 +96,8 @@ fn first(desk: Desk) -> Vec<El> {
     let cracked = form.choice(Field::FoundCrack) == Seen::Yes.name();
     let oval = form.choice(Field::FoundOval) == Seen::Yes.name();
     let told = [
-        cracked.then_some("repair.crack-first"),
-        (oval && form.input().hole_mm.is_none()).then_some("repair.measure-oval"),
+        cracked.then_some(key::REPAIR_CRACK_FIRST),
+        (oval && form.input().hole_mm.is_none()).then_some(key::REPAIR_MEASURE_OVAL),
     ];
     let line = |key| classed("p", "remark").text(message(key));
     told.into_iter().flatten().map(line).collect()
@@ -110,7 +111,7 @@ fn added_part(desk: Desk) -> Vec<El> {
     ready.map_or_else(Vec::new, |before| {
         let door = papers(before, form.input(), form.units());
         vec![
-            el("h3").text(message("repair.put-in")),
+            el("h3").text(message(key::REPAIR_PUT_IN)),
             classed("p", "actions").child(door),
         ]
     })
@@ -122,7 +123,7 @@ fn papers(before: &Input, after: &Input, units: UnitSystem) -> El {
     let hash = crate::paper::address(&before, Some(&after));
     classed("a", "button sheet-of")
         .attr("href", &format!("paper.html#{hash}"))
-        .text(message("paper.work"))
+        .text(message(key::PAPER_WORK))
 }
 
 /// The keys of what a repair asks for: its needs, and the sleeve that is cut for it.
@@ -174,10 +175,10 @@ fn chips(picks: Picks, found: &Repairs) -> Option<El> {
     (!all.is_empty()).then(|| {
         classed("details", "fold shop screen-only")
             .attr("id", "shop")
-            .child(el("summary").text(message("repair.shop")))
+            .child(el("summary").text(message(key::REPAIR_SHOP)))
             .child(
                 classed("fieldset", "chips")
-                    .child(classed("legend", "visually-hidden").text(message("repair.shop")))
+                    .child(classed("legend", "visually-hidden").text(message(key::REPAIR_SHOP)))
                     .child(classed("div", "kinds").children(all.into_iter().map(chip))),
             )
     })
@@ -200,15 +201,15 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     let joint = desk.shown.read().answer.as_ref().map(|(s, _)| s.clone());
     let counts = [found.tried, found.held, found.undecided].map(|n| n.to_string());
     let [tried, held, undecided] = &counts;
-    let waiting =
-        (found.undecided > 0).then(|| el("p").text(message("repair.undecided").with(&[undecided])));
+    let waiting = (found.undecided > 0)
+        .then(|| el("p").text(message(key::REPAIR_UNDECIDED).with(&[undecided])));
     // A crack, or a hole that was not measured: what stands above says so.
     if found.tried == 0 {
         return Vec::new();
     }
     if found.list.is_empty() {
-        let none = el("p").child(el("b").text(message("repair.none").with(&[tried])));
-        let help = el("p").text(message("repair.none-help"));
+        let none = el("p").child(el("b").text(message(key::REPAIR_NONE).with(&[tried])));
+        let help = el("p").text(message(key::REPAIR_NONE_HELP));
         return [Some(none), waiting, nearest(found, units), Some(help)]
             .into_iter()
             .flatten()
@@ -216,9 +217,9 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     }
     let any_holds = found.list.iter().any(|r| r.verdict == Verdict::Holds);
     let intro = if any_holds {
-        "repair.found"
+        key::REPAIR_FOUND
     } else {
-        "repair.closest"
+        key::REPAIR_CLOSEST
     };
     let mut all = Vec::new();
     all.extend(nearest(found, units));
@@ -255,7 +256,7 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
         all.push(
             el("p")
                 .attr("role", "status")
-                .text(message("repair.filtered").with(&[fit, every])),
+                .text(message(key::REPAIR_FILTERED).with(&[fit, every])),
         );
     }
     if !picks.all.get() {
@@ -266,9 +267,9 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
             return Vec::new();
         };
         let names: Vec<&'static str> = [
-            (found.cheapest, "repair.cheapest"),
-            (found.without_welding, "repair.no-weld"),
-            (found.strongest, "repair.reserve"),
+            (found.cheapest, key::REPAIR_CHEAPEST),
+            (found.without_welding, key::REPAIR_NO_WELD),
+            (found.strongest, key::REPAIR_RESERVE),
         ]
         .into_iter()
         .filter(|&(which, _)| which == Some(index))
@@ -307,9 +308,9 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     if fit > FIRST {
         let text = move || {
             let key = if picks.all.get() {
-                "repair.fewer"
+                key::REPAIR_FEWER
             } else {
-                "repair.all"
+                key::REPAIR_ALL
             };
             message(key).with(&[&fit.to_string()])
         };
@@ -324,16 +325,16 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     }
     let mut small = vec![el("p").text(message(intro).with(&[tried, held]))];
     if !any_holds {
-        small.push(el("p").text(message("repair.none-help")));
+        small.push(el("p").text(message(key::REPAIR_NONE_HELP)));
     }
     small.extend(waiting);
     if !found.money.currency.is_empty() {
         let money = [&*found.money.currency, &*found.money.prices_of];
-        small.push(el("p").text(message("repair.money").with(&money)));
+        small.push(el("p").text(message(key::REPAIR_MONEY).with(&money)));
     }
     all.push(
         classed("details", "fold")
-            .child(el("summary").text(message("repair.tried")))
+            .child(el("summary").text(message(key::REPAIR_TRIED)))
             .children(small),
     );
     all
@@ -343,7 +344,7 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
 fn nearest(found: &Repairs, units: UnitSystem) -> Option<El> {
     found.nearest.as_ref().map(|near| {
         let used = words::share(near.utilisation).unwrap_or_default();
-        el("p").text(message("repair.nearest").with(&[
+        el("p").text(message(key::REPAIR_NEAREST).with(&[
             words::label(near.kind),
             &changes(&near.input, &near.changed, units).join("; "),
             words::label(near.check),
@@ -408,10 +409,10 @@ fn gist(repair: &Repair, units: UnitSystem) -> String {
     let more = repair.input.bolts_along * repair.input.bolt_rows;
     let bolts = (repair.changed.contains(&Field::BoltsAlong)
         || repair.changed.contains(&Field::BoltRows))
-    .then(|| message("repair.bolts").with(&[&more.to_string()]));
+    .then(|| message(key::REPAIR_BOLTS).with(&[&more.to_string()]));
     let told: Vec<String> = told.into_iter().chain(bolts).collect();
     match told.is_empty() {
-        true => message("repair.changes").into(),
+        true => message(key::REPAIR_CHANGES).into(),
         false => told.join(" · "),
     }
 }
@@ -448,7 +449,7 @@ fn row(
     units: UnitSystem,
 ) -> El {
     let effects = told(&repair.input, &repair.changed, units, is_effect).join("; ");
-    let effects = (!effects.is_empty()).then(|| message("repair.effect").with(&[&effects]));
+    let effects = (!effects.is_empty()).then(|| message(key::REPAIR_EFFECT).with(&[&effects]));
     // What holds with little left stands beside what is close with less.
     let full = repair.verdict == Verdict::Holds && repair.most_used > CLOSE_FROM;
     let gist = gist(repair, units);
@@ -461,7 +462,7 @@ fn row(
     let name = words::label(repair.kind);
     let input = repair.input.clone();
     let door = papers(&joint.input, &repair.input, units)
-        .attr("aria-label", &message("paper.work-of").with(&[name]))
+        .attr("aria-label", &message(key::PAPER_WORK_OF).with(&[name]))
         // Between two joints the row still belongs to the one before.
         .flag("hidden", move || desk.repairs_late.get());
     let cell = |class: &str, name: &str, text: String| {
@@ -482,9 +483,9 @@ fn row(
     let is_picked = move || picks.compared.read().contains(&asked);
     let compare = el("button")
         .attr("type", "button")
-        .attr("aria-label", &message("compare.this").with(&[name]))
+        .attr("aria-label", &message(key::COMPARE_THIS).with(&[name]))
         .live_attr("aria-pressed", move || Some(is_picked().to_string()))
-        .text(message("compare.button"))
+        .text(message(key::COMPARE_BUTTON))
         .on("click", move |_| {
             picks.compared.update(|two| {
                 if two.contains(&place) {
@@ -511,7 +512,9 @@ fn row(
                 .child(verdict_word(repair.verdict))
                 .text(" ")
                 .text(used(repair))
-                .children(full.then(|| classed("span", "soft full").text(message("repair.full")))),
+                .children(
+                    full.then(|| classed("span", "soft full").text(message(key::REPAIR_FULL))),
+                ),
         )
         .child(cell(
             "n",

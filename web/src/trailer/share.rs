@@ -4,6 +4,7 @@ use calc_core::link::{CopyForms, Sheet, copy_forms, encode};
 use calc_core::quantity::UnitSystem;
 use calc_core::report::Report;
 use calc_core::scenario::{Field, Input};
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys::{self, HtmlTextAreaElement};
@@ -37,9 +38,9 @@ pub(crate) fn summary(input: &Input, report: &Report, units: UnitSystem) -> Stri
     let verdict = if damage.is_empty() {
         verdict
     } else {
-        words::message("share.found").with(&[&damage.join("; "), &verdict])
+        words::message(key::SHARE_FOUND).with(&[&damage.join("; "), &verdict])
     };
-    words::message("share.joint").with(&[
+    words::message(key::SHARE_JOINT).with(&[
         &value(Field::TubeWidth),
         &value(Field::TubeDepth),
         &value(Field::TubeWall),
@@ -158,7 +159,7 @@ fn on_paper(desk: Desk) -> El {
     };
     el("a")
         .live_attr("href", href)
-        .text(words::message("paper.door"))
+        .text(words::message(key::PAPER_DOOR))
 }
 
 /// Copies, and where that is refused selects the text for copying by hand.

@@ -4,6 +4,7 @@ use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::report::{CheckId, Report, SupportNumbers, SupportReport, Verdict};
 use calc_core::scenario::Scenario;
 use drawing::group::{GroupState, group};
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::desk::Desk;
@@ -110,7 +111,7 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
             &force(report.tightening.clamp_max_n),
         ]);
     if is_unchecked(report) {
-        let unchecked = words::message("unchecked.support");
+        let unchecked = words::message(key::UNCHECKED_SUPPORT);
         return vec![el("p").text(wanted), el("p").text(unchecked)];
     }
     let clicks = s.clicks_up_to_nm.map_or_else(

@@ -1,6 +1,7 @@
 //! The five steps: one at a time on a phone, side by side where there is room; the answer so far above, the way on
 //! below.
 
+use drawing::words::key;
 use std::time::Duration;
 
 use calc_core::report::{Report, Verdict};
@@ -86,7 +87,11 @@ pub(super) fn bar(desk: Desk) -> El {
     let place = move || {
         let form = desk.form.read();
         let step = desk.step.get().to_string();
-        message("step.place").with(&[&step, &form.value(Field::Joint), &form.value(Field::Member)])
+        message(key::STEP_PLACE).with(&[
+            &step,
+            &form.value(Field::Joint),
+            &form.value(Field::Member),
+        ])
     };
     classed("div", "stuck screen-only")
         .child(classed("p", "soft place").live_text(place))
@@ -103,8 +108,8 @@ pub(super) fn bar(desk: Desk) -> El {
 /// Why there is no answer yet.
 pub(super) fn none_yet(form: &Form) -> String {
     match form.missing().len() {
-        0 => message("step.wrong").into(),
-        left => message("step.none-yet").with(&[&left.to_string()]),
+        0 => message(key::STEP_WRONG).into(),
+        left => message(key::STEP_NONE_YET).with(&[&left.to_string()]),
     }
 }
 
@@ -115,7 +120,7 @@ fn so_far(desk: Desk) -> Vec<El> {
     };
     let mut line = vec![verdict_word(report.verdict)];
     if report.verdict == Verdict::DoesNotHold {
-        line.push(el("b").text(message("step.park")));
+        line.push(el("b").text(message(key::STEP_PARK)));
     }
     line.push(
         classed("span", "soft")
@@ -124,7 +129,7 @@ fn so_far(desk: Desk) -> Vec<El> {
             .text(words::used(report).unwrap_or_default()),
     );
     if !shown.current {
-        line.push(el("b").text(message("step.stale")));
+        line.push(el("b").text(message(key::STEP_STALE)));
     }
     line
 }
@@ -148,14 +153,14 @@ fn was_and_now(desk: Desk) -> El {
             classed("p", "was-now")
                 .attr("id", "was-now")
                 .attr("tabindex", "-1")
-                .child(el("span").text(message("repair.was")))
+                .child(el("span").text(message(key::REPAIR_WAS)))
                 .children(told(&was))
-                .child(el("span").text(message("repair.now")))
+                .child(el("span").text(message(key::REPAIR_NOW)))
                 .children(told(now))
                 .child(
                     el("button")
                         .attr("type", "button")
-                        .text(message("repair.undo"))
+                        .text(message(key::REPAIR_UNDO))
                         .on("click", move |_| undo(desk)),
                 ),
         ]
@@ -197,10 +202,10 @@ pub(super) fn walk(desk: Desk) -> El {
             })
     };
     classed("nav", "walk screen-only")
-        .attr("aria-label", message("step.nav"))
+        .attr("aria-label", message(key::STEP_NAV))
         .child(button(
             "back",
-            |_| message("step.back").into(),
+            |_| message(key::STEP_BACK).into(),
             |step| step - 1,
             1,
         ))

@@ -5,6 +5,7 @@ use calc_core::report::{Found, Report, Verdict, WouldHelp};
 use calc_core::scenario::unknown::Settled;
 use calc_core::scenario::{FOUND, Field, Seen};
 use drawing::face::{FaceState, face_view};
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::controls::go_to;
@@ -64,7 +65,7 @@ pub(super) fn verdict(desk: Desk) -> El {
                                 .flag("hidden", move || desk.form.read().example().is_none())
                                 .live_text(move || {
                                     let form = desk.form.read();
-                                    message("step.example")
+                                    message(key::STEP_EXAMPLE)
                                         .with(&[form.example().unwrap_or_default()])
                                 }),
                         )
@@ -77,7 +78,7 @@ pub(super) fn verdict(desk: Desk) -> El {
                         .child(
                             classed("p", "remark")
                                 .flag("hidden", move || !unlooked(desk))
-                                .text(message("step.unlooked")),
+                                .text(message(key::STEP_UNLOOKED)),
                         )
                         .child(el("div").live_children(beside(desk)))
                         .child(
@@ -97,13 +98,13 @@ pub(super) fn verdict(desk: Desk) -> El {
                 .child(
                     el("h3")
                         .attr("id", "checks-title")
-                        .text(message("checks.title")),
+                        .text(message(key::CHECKS_TITLE)),
                 )
                 .child(questions(desk))
                 .child(
                     classed("details", "notes-fold")
-                        .child(el("summary").text(message("checks.notes")))
-                        .child(el("p").text(message("stop.towing")))
+                        .child(el("summary").text(message(key::CHECKS_NOTES)))
+                        .child(el("p").text(message(key::STOP_TOWING)))
                         .child(classed("ul", "notes").live_children(notes)),
                 ),
         )
@@ -133,7 +134,7 @@ fn to_go(desk: Desk) -> Vec<El> {
         )
     });
     vec![
-        el("p").text(message("step.missing")),
+        el("p").text(message(key::STEP_MISSING)),
         classed("ul", "to-go").children(list),
     ]
 }
@@ -161,20 +162,20 @@ fn next(desk: Desk) -> Vec<El> {
             classed("p", "actions screen-only").child(
                 classed("button", "main")
                     .attr("type", "button")
-                    .text(message("next.measure").with(&[label]))
+                    .text(message(key::NEXT_MEASURE).with(&[label]))
                     .on("click", move |_| go_to(desk, field)),
             ),
         ];
     }
     if report.verdict == Verdict::Holds {
-        return button(message("next.keep").into(), |desk| {
+        return button(message(key::NEXT_KEEP).into(), |desk| {
             if let Some(place) = document().get_element_by_id("share-title") {
                 steps::show(desk, &place);
             }
         });
     }
     if repairs::no_load(desk) {
-        return button(message("next.load").into(), |desk| {
+        return button(message(key::NEXT_LOAD).into(), |desk| {
             go_to(desk, Field::FreeAlong)
         });
     }
@@ -188,9 +189,9 @@ fn next(desk: Desk) -> Vec<El> {
         .filter(|repair| repair.verdict == Verdict::Holds && !repair.changed.is_empty())
         .count();
     let text = match holds {
-        0 => message("next.none").into(),
-        1 => message("next.one").into(),
-        many => message("next.many").with(&[&many.to_string()]),
+        0 => message(key::NEXT_NONE).into(),
+        1 => message(key::NEXT_ONE).into(),
+        many => message(key::NEXT_MANY).with(&[&many.to_string()]),
     };
     button(text, |desk| steps::go(desk, steps::STEPS))
 }
@@ -277,21 +278,23 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
     };
     let mut verdict = classed("p", "says").child(verdict_word(report.verdict));
     if report.verdict == Verdict::DoesNotHold {
-        verdict = verdict.text(" ").child(el("b").text(message("step.park")));
+        verdict = verdict
+            .text(" ")
+            .child(el("b").text(message(key::STEP_PARK)));
     }
     let used = weakest
         .utilisation
         .filter(|_| report.verdict != Verdict::NotChecked);
     let told = used.map(|used| {
         let plain = match report.verdict {
-            Verdict::DoesNotHold => message("says.does-not-hold").with(&[can_do(used)]),
+            Verdict::DoesNotHold => message(key::SAYS_DOES_NOT_HOLD).with(&[can_do(used)]),
             other => message_at(&["says", other.key()]).into(),
         };
         let percent = words::share(Some(used)).unwrap_or_default();
         el("p")
             .text(plain)
             .text(" ")
-            .child(classed("span", "used soft").text(message("says.used").with(&[&percent])))
+            .child(classed("span", "used soft").text(message(key::SAYS_USED).with(&[&percent])))
     });
     let reason = el("p")
         .child(el("b").text(words::label(report.weakest)))
@@ -305,7 +308,7 @@ fn headline(report: &Report, units: UnitSystem) -> Vec<El> {
             .would_help
             .iter()
             .map(|help| settles(report, help, units));
-        lines.push(classed("p", "soft").text(words::message("settle.title")));
+        lines.push(classed("p", "soft").text(words::message(key::SETTLE_TITLE)));
         lines.push(classed("ul", "settle").children(helps));
     }
     lines
@@ -323,9 +326,9 @@ fn settles(report: &Report, help: &WouldHelp, units: UnitSystem) -> El {
         .filter_map(|&verdict| {
             let found = help.found.iter().filter(|found| found.verdict == verdict);
             let names: Vec<String> = found.map(name).collect();
-            let names = names.join(words::message("settle.or"));
+            let names = names.join(words::message(key::SETTLE_OR));
             (!names.is_empty())
-                .then(|| words::message("settle.if").with(&[words::label(verdict), &names]))
+                .then(|| words::message(key::SETTLE_IF).with(&[words::label(verdict), &names]))
         })
         .collect();
     el("li")

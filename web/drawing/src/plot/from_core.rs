@@ -1,6 +1,7 @@
 //! A plot from computed torque–turn curves.
 
 use super::{Curve, CurveKind, TorqueTurnPlot};
+use crate::words::key;
 use crate::words::message;
 use calc_core::evaluate::TorqueTurn;
 use calc_core::quantity::UnitSystem;
@@ -17,15 +18,15 @@ fn points(curve: &TorqueTurn) -> Vec<(f64, f64)> {
 /// Key of the words at the knee, by what gives way there.
 const fn lets_go(part: Part) -> &'static str {
     match part {
-        Part::Face => "knee.face",
-        Part::Washer => "knee.washer",
-        Part::Plate => "knee.plate",
-        Part::Corner => "knee.corner",
-        Part::SideWall => "knee.side-wall",
-        Part::Sleeve => "knee.sleeve",
-        Part::Insert => "knee.insert",
-        Part::Stack => "knee.stack",
-        Part::Bolt => "knee.bolt",
+        Part::Face => key::KNEE_FACE,
+        Part::Washer => key::KNEE_WASHER,
+        Part::Plate => key::KNEE_PLATE,
+        Part::Corner => key::KNEE_CORNER,
+        Part::SideWall => key::KNEE_SIDE_WALL,
+        Part::Sleeve => key::KNEE_SLEEVE,
+        Part::Insert => key::KNEE_INSERT,
+        Part::Stack => key::KNEE_STACK,
+        Part::Bolt => key::KNEE_BOLT,
         _ => "knee",
     }
 }

@@ -4,6 +4,7 @@ use calc_core::evaluate::TurnPoint;
 use calc_core::quantity::{Dimension, Unit, UnitSystem, write};
 use drawing::opening::{Case, FARTHEST};
 use drawing::units::Lettering;
+use drawing::words::key;
 use drawing::words::message;
 use leptos::prelude::*;
 
@@ -32,15 +33,15 @@ fn cells(point: &TurnPoint, units: UnitSystem) -> [String; 4] {
 fn rows(case: &Case, turn: f64, units: UnitSystem) -> Vec<Row> {
     let curve = &case.curve;
     let at = |turn| curve.at_turn(turn).map(|point| cells(&point, units));
-    let mut rows = vec![("facts.now", at(turn))];
+    let mut rows = vec![(key::FACTS_NOW, at(turn))];
     if let Some(knee) = curve.knee {
-        rows.push(("facts.knee", at(knee.turn_deg)));
+        rows.push((key::FACTS_KNEE, at(knee.turn_deg)));
     }
     rows.push((
-        "facts.wanted",
+        key::FACTS_WANTED,
         curve.at_wanted.map(|point| cells(&point, units)),
     ));
-    rows.push(("facts.end", at(FARTHEST)));
+    rows.push((key::FACTS_END, at(FARTHEST)));
     rows
 }
 
@@ -65,7 +66,7 @@ pub(super) fn key_points(shared: Shared) -> El {
                     None => row.child(
                         classed("td", "whole")
                             .attr("colspan", "4")
-                            .text(message("facts.never").unwrap_or_default()),
+                            .text(message(key::FACTS_NEVER).unwrap_or_default()),
                     ),
                 }
             })

@@ -2,6 +2,7 @@
 
 use calc_core::catalog::{self, Family};
 use calc_core::quantity::{Dimension, Typed, Unit, parse_number};
+use drawing::words::key;
 
 /// What a text says, if it says a gauge or thousandths: `11 ga`, `14 gauge`, `120 thou`.
 pub(super) fn read(text: &str, dimension: Dimension, metal: &str) -> Option<Typed> {
@@ -25,9 +26,9 @@ pub(super) fn is_one(text: &str) -> bool {
 /// Key of the words for the sheet that a gauge number counts in.
 pub(super) fn name(metal: &str) -> &'static str {
     if steel(metal) {
-        "gauge.steel"
+        key::GAUGE_STEEL
     } else {
-        "gauge.aluminum"
+        key::GAUGE_ALUMINUM
     }
 }
 

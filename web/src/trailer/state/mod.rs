@@ -6,6 +6,7 @@ use calc_core::InputError;
 use calc_core::link::{self, Decoded, Sheet, decode, encode};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
 use calc_core::scenario::{ByField, Field, Input, Kind, MemberKind, Scenario, offered};
+use drawing::words::key;
 
 use super::words::{self, Words};
 
@@ -412,7 +413,7 @@ impl Form {
         let other = typed.unit != self.bare_unit(field) || gauge::is_one(&entry.text);
         let value = other.then(|| write(typed.si, dimension, self.units))?;
         Some(match gauge::is_one(&entry.text) {
-            true => words::message("gauge.is")
+            true => words::message(key::GAUGE_IS)
                 .with(&[&value, words::message(gauge::name(self.metal_of(field)))]),
             false => value,
         })
@@ -506,14 +507,14 @@ impl Form {
             InputError::OutOfRange { field, got, .. } => {
                 let (min, max) = self.range(*field).unwrap_or_default();
                 let got = self.written(*field, *got);
-                words::message("fault.out-of-range").with(&[label, &got, &min, &max])
+                words::message(key::FAULT_OUT_OF_RANGE).with(&[label, &got, &min, &max])
             }
             InputError::Contradiction { why, .. } => format!("{label}: {why}."),
             InputError::UnknownChoice { got, .. } => {
-                words::message("fault.unknown-choice").with(&[label, got])
+                words::message(key::FAULT_UNKNOWN_CHOICE).with(&[label, got])
             }
-            InputError::Version { .. } => words::message("fault.version").to_owned(),
-            _ => words::message("fault.not-finite").with(&[label]),
+            InputError::Version { .. } => words::message(key::FAULT_VERSION).to_owned(),
+            _ => words::message(key::FAULT_NOT_FINITE).with(&[label]),
         };
         Fault { field, sentence }
     }
