@@ -1,7 +1,11 @@
 //! The boxes in the HTML that a live view may take over, by kind of page.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use calc_core::quantity::UnitSystem;
 use drawing::lesson::{FRONT, LESSONS};
+use drawing::opening::Bench;
 use leptos::mount::mount_to;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -32,16 +36,20 @@ pub const OPENING: &str = "#fig-opening > .stage";
 #[must_use]
 pub fn front() -> Vec<Slice> {
     let units = chosen_units();
-    let first: Slice = Box::new(move || {
-        if let Some(place) = found(OPENING) {
-            fill(&place, move || opening(units.into()));
+    // The curves, and then what shows them: each by itself is short enough.
+    let bench = Rc::new(RefCell::new(None));
+    let curves = bench.clone();
+    let computed: Slice = Box::new(move || *curves.borrow_mut() = Bench::new());
+    let shown: Slice = Box::new(move || {
+        if let Some((place, bench)) = found(OPENING).zip(bench.take()) {
+            fill(&place, move || opening(bench, units.into()));
         }
     });
     let rest = FRONT.iter().map(|model| -> Slice {
         let models = std::slice::from_ref(model);
         Box::new(move || lessons::upgrade(models, units))
     });
-    std::iter::once(first).chain(rest).collect()
+    [computed, shown].into_iter().chain(rest).collect()
 }
 
 /// A lesson's page.

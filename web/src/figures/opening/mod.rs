@@ -69,14 +69,11 @@ impl Shared {
 
 /// One bolt, one wrench, three things to stand on. The parts stand side by side in the figure's box.
 #[must_use]
-pub fn opening(units: Signal<UnitSystem>) -> Vec<El> {
-    // The default joint is always a joint; a test says so. Without it the figure stays empty.
-    Bench::new().map_or_else(Vec::new, |bench| {
-        figure(Shared {
-            bench: StoredValue::new(bench),
-            setting: RwSignal::new(Setting::default()),
-            units,
-        })
+pub fn opening(bench: Bench, units: Signal<UnitSystem>) -> Vec<El> {
+    figure(Shared {
+        bench: StoredValue::new(bench),
+        setting: RwSignal::new(Setting::default()),
+        units,
     })
 }
 
