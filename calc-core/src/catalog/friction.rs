@@ -440,9 +440,7 @@ pub fn slip_surface_between(id: &str, metals: &[Family]) -> Option<&'static Slip
     Some(
         if any(Family::Aluminium) && (of_steel || elsewhere || id == "bare-clean") {
             &ALUMINIUM_BARE
-        } else if elsewhere {
-            slip_surface("bare-clean").unwrap_or(row)
-        } else if any(Family::Stainless) && (of_steel || id.starts_with("al-")) {
+        } else if elsewhere || (any(Family::Stainless) && of_steel) {
             slip_surface("bare-clean").unwrap_or(row)
         } else {
             row
