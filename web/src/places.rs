@@ -66,7 +66,6 @@ pub fn lessons() -> Vec<Slice> {
 
 /// The page of the reader's own joint; and the short check on the front page, which loads this program once it is
 /// asked for. Its parts come one by one.
-#[must_use]
 pub fn joint() -> impl Iterator<Item = Slice> {
     let turns = Turns::one_by_one();
     let first: Slice = Box::new(move || {

@@ -44,14 +44,14 @@ export type CaseName =
   | "tow-bar-bent-up" | "tow-bar-bent-down" | "tow-bar-bent-aside" | "class-pulled" | "class-pushed"
   | "class-aside" | "class-pressed-up" | "class-pulled-down" | "adr-pulled" | "adr-pushed" | "adr-aside" | "adr-up"
   | "adr-down" | "d-value-pulled" | "d-value-pushed" | "d-test-pulled" | "d-test-pushed" | "d-line-pulled"
-  | "d-line-pushed" | "wheel-over-a-bump" | "braking-rear-eye" | "braking-front-eye" | "cornering-left"
-  | "cornering-right" | "cornering-unloaded" | "chain-pulls-up" | "chain-pulls-down" | "chain-pulls-aside"
-  | "chain-pulls-along" | "chain-pulls-straight-up" | "chain-pulls-straight-down" | "free-load"
-  | "hitch-test-pressed" | "hitch-test-pulled" | "hitch-test-pushed" | "hitch-test-aside" | "v-value-pressed-up"
-  | "v-value-pulled-down" | "v-test-pressed-up" | "v-test-pulled-down" | "v-value-pressed-up-pushed"
-  | "v-value-pulled-down-pushed" | "v-test-pressed-up-pushed" | "v-test-pulled-down-pushed"
-  | "braking-after-a-bump" | "pulling-after-a-bump" | "braking-in-a-bend" | "braking-in-a-bend-after-a-bump"
-  | "bend-rear-eye" | "bend-front-eye" | "axle-hangs" | "none";
+  | "d-line-pushed" | "wheel-over-a-bump" | "braking-rear-eye" | "braking-front-eye" | "backing-rear-eye"
+  | "backing-front-eye" | "cornering-left" | "cornering-right" | "cornering-unloaded" | "chain-pulls-up"
+  | "chain-pulls-down" | "chain-pulls-aside" | "chain-pulls-along" | "chain-pulls-straight-up"
+  | "chain-pulls-straight-down" | "free-load" | "hitch-test-pressed" | "hitch-test-pulled" | "hitch-test-pushed"
+  | "hitch-test-aside" | "v-value-pressed-up" | "v-value-pulled-down" | "v-test-pressed-up" | "v-test-pulled-down"
+  | "v-value-pressed-up-pushed" | "v-value-pulled-down-pushed" | "v-test-pressed-up-pushed"
+  | "v-test-pulled-down-pushed" | "braking-after-a-bump" | "pulling-after-a-bump" | "braking-in-a-bend"
+  | "braking-in-a-bend-after-a-bump" | "bend-rear-eye" | "bend-front-eye" | "axle-hangs" | "none";
 /** A ratio that a formula was checked for. */
 export type CheckedRatio =
   | "b/t" | "h/b" | "d_w/b" | "d_w/flat" | "f_y/E" | "d_w/D";
@@ -145,9 +145,9 @@ export type MessageKey =
   | "note-threads-unknown" | "note-nut-factor-outside" | "note-threads-not-zinc" | "note-torque-sets-clamp"
   | "note-long-stainless" | "note-scatter-least" | "note-long-bolt-weaker" | "note-matching-nut"
   | "note-hard-bolt-zinc" | "note-packing-faces" | "note-not-known" | "note-friction-of-aluminum"
-  | "note-friction-other" | "note-own-strength" | "note-light-road" | "note-friction-typed"
-  | "note-friction-of-stainless" | "note-galvanic-zinc-spares-aluminium" | "note-galvanic-zinc-spares-steel"
-  | "note-galvanic-zinc-by-stainless" | "note-galvanic-steel-eats-aluminium"
+  | "note-friction-other" | "note-own-strength" | "note-light-road" | "note-friction-typed" | "note-modulus-typed"
+  | "note-corner-typed" | "note-friction-of-stainless" | "note-galvanic-zinc-spares-aluminium"
+  | "note-galvanic-zinc-spares-steel" | "note-galvanic-zinc-by-stainless" | "note-galvanic-steel-eats-aluminium"
   | "note-galvanic-stainless-eats-aluminium" | "note-galvanic-stainless-eats-steel" | "note-galvanic-isolate"
   | "note-galvanic-drain" | "note-open-section-twist" | "note-cheeks-not-asked" | "note-one-sided-fitting"
   | "note-load-in-line" | "note-end-distance-taken" | "note-flange-slope-assumed" | "note-gauge-assumed"
