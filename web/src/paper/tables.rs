@@ -7,17 +7,18 @@ use calc_core::repair::sheet::{
 };
 use calc_core::report::{Amount, Said};
 use calc_core::scenario::Field;
+use drawing::words::key;
 
 use crate::el::{El, classed, el};
 use crate::trailer::verdict_word;
-use crate::trailer::words::{self, Words};
+use crate::trailer::words::{self, Words, message};
 
 /// The tables and sentences of a work sheet.
 pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
     all.extend(words::needs(sheet.needs).map(|text| el("p").text(text)));
     if !sheet.effects.is_empty() {
-        all.push(el("h3").text("What changes with it"));
+        all.push(el("h3").text(message(key::SHEET_WHAT_CHANGES_WITH_IT)));
         all.push(notes(&[&sheet.effects], units));
     }
     if !sheet.cuts.is_empty() {
@@ -40,13 +41,13 @@ pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     }
     all.extend(tightening(&sheet.tightening, units));
     all.push(materials(sheet, units));
-    all.push(el("h3").text("Take care"));
+    all.push(el("h3").text(message(key::SHEET_TAKE_CARE)));
     all.push(notes(&[&sheet.cautions], units));
     all
 }
 
 /// A table that falls into blocks on a phone. Rows as they come, so that all tables share one code.
-fn table(caption: &str, heads: &'static [&'static str], rows: Vec<Vec<String>>) -> El {
+fn table(caption: &str, heads: &[&'static str], rows: Vec<Vec<String>>) -> El {
     let mut body = el("tbody");
     for cells in rows {
         let mut row = el("tr");
@@ -127,14 +128,14 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
         .into()
     });
     table(
-        "To cut",
+        message(key::SHEET_TO_CUT),
         &[
-            "piece",
-            "from",
-            "length",
-            "section",
-            "stock for one",
-            "uses up, with saw cuts",
+            message(key::SHEET_PIECE),
+            message(key::SHEET_FROM),
+            message(key::SHEET_LENGTH),
+            message(key::SHEET_SECTION),
+            message(key::SHEET_STOCK_FOR_ONE),
+            message(key::SHEET_USES_UP_WITH_SAW_CUTS),
         ],
         rows.collect(),
     )
@@ -143,8 +144,8 @@ fn cuts(cuts: &[Cut], units: UnitSystem) -> El {
 fn holes(holes: &[Hole], units: UnitSystem) -> El {
     let rows = holes.iter().map(|hole| {
         let from = hole.from.map_or_else(
-            || String::from("new"),
-            |from| "open from {0}".with(&[&shown(from, units)]),
+            || String::from(message(key::SHEET_NEW)),
+            |from| message(key::SHEET_OPEN_FROM).with(&[&shown(from, units)]),
         );
         // Both lists whatever the reader's units: the drill in the box decides.
         let drills: Vec<String> = [
@@ -163,24 +164,33 @@ fn holes(holes: &[Hole], units: UnitSystem) -> El {
         });
         let mut with = String::from(words::label(hole.tool));
         if let Some(pilot) = hole.pilot {
-            with = "{0}, begin with {1}".with(&[&with, &shown(pilot, units)]);
+            with = message(key::SHEET_BEGIN_WITH).with(&[&with, &shown(pilot, units)]);
         }
         [
-            "{0} in {1}".with(&[&hole.count.to_string(), words::label(hole.place)]),
+            message(key::SHEET_IN).with(&[&hole.count.to_string(), words::label(hole.place)]),
             from,
             hole.deep.map_or_else(
                 || shown(hole.to, units),
-                |deep| "{0}, {1} deep".with(&[&shown(hole.to, units), &shown(deep, units)]),
+                |deep| {
+                    message(key::SHEET_DEEP).with(&[&shown(hole.to, units), &shown(deep, units)])
+                },
             ),
-            drills.join(" or "),
+            drills.join(message(key::SHEET_OR)),
             with,
             class,
         ]
         .into()
     });
     table(
-        "Holes",
-        &["where", "from", "to", "drill", "with", "what it is"],
+        message(key::SHEET_HOLES),
+        &[
+            message(key::SHEET_WHERE),
+            message(key::SHEET_FROM),
+            message(key::SHEET_TO),
+            message(key::SHEET_DRILL),
+            message(key::SHEET_WITH),
+            message(key::SHEET_WHAT_IT_IS),
+        ],
         rows.collect(),
     )
 }
@@ -204,7 +214,7 @@ fn distances(holes: &[Hole], units: UnitSystem) -> Option<El> {
     (!seen.is_empty()).then(|| {
         el("ul").children(seen.into_iter().map(|d| {
             el("li")
-                .text("{0}: needs {1}, has {2}: ".with(&[
+                .text(message(key::SHEET_NEEDS_HAS).with(&[
                     words::label(d.what),
                     &shown(d.needed, units),
                     &shown(d.given, units),
@@ -216,7 +226,7 @@ fn distances(holes: &[Hole], units: UnitSystem) -> Option<El> {
 
 fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
     let filler = |f: &calc_core::repair::sheet::FillerLine| {
-        "{0}: {1} in shear ({2})".with(&[
+        message(key::SHEET_IN_SHEAR).with(&[
             f.label,
             &shown(f.shear_strength, units),
             f.cite.flag.words(),
@@ -224,32 +234,32 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
     };
     let mut fillers = filler(&weld.filler);
     if let Some(other) = &weld.other_filler {
-        fillers = "{0}, or {1}".with(&[&fillers, &filler(other)]);
+        fillers = message(key::SHEET_OR_2).with(&[&fillers, &filler(other)]);
     }
     let amount = |a: Amount| shown(a, units);
     let rows = [
-        ["joint", words::label(weld.joint)],
+        [message(key::SHEET_JOINT), words::label(weld.joint)],
         [
-            "bevel",
-            &"{0} against the sleeve, {1} deep, root face and gap {2}".with(&[
+            message(key::SHEET_BEVEL),
+            &message(key::SHEET_AGAINST_THE_SLEEVE_DEEP_ROOT_FACE).with(&[
                 &amount(weld.groove_angle),
                 &amount(weld.depth),
                 &amount(weld.root_face),
             ]),
         ],
-        ["length of each", &amount(weld.length)],
+        [message(key::SHEET_LENGTH_OF_EACH), &amount(weld.length)],
         [
-            "throat",
-            &"{0}; the table asks for {1}, the load for {2}".with(&[
+            message(key::SHEET_THROAT),
+            &message(key::SHEET_THE_TABLE_ASKS_FOR_THE_LOAD).with(&[
                 &amount(weld.throat),
                 &amount(weld.least_throat),
                 &amount(weld.throat_needed),
             ]),
         ],
-        ["filler", &fillers],
+        [message(key::SHEET_FILLER), &fillers],
         [
-            "strength of each",
-            &"carries {0}, can take {1}, factor {2}: {3} used".with(&[
+            message(key::SHEET_STRENGTH_OF_EACH),
+            &message(key::SHEET_CARRIES_CAN_TAKE_FACTOR_USED).with(&[
                 &amount(weld.demand),
                 &amount(weld.capacity),
                 &((weld.factor * 100.0).round() / 100.0).to_string(),
@@ -261,7 +271,11 @@ fn welds(weld: &WeldPlan, units: UnitSystem) -> Vec<El> {
     let caption = format!("{} welds", weld.count);
     let fillet = weld.fillet.as_ref().map_or(&[][..], |f| &f.notes);
     vec![
-        table(&caption, &["what", "figure"], rows.to_vec()),
+        table(
+            &caption,
+            &[message(key::SHEET_WHAT), message(key::SHEET_FIGURE)],
+            rows.to_vec(),
+        ),
         notes(&[&weld.notes, fillet], units),
     ]
 }
@@ -278,23 +292,27 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
         .into()
     });
     let state = words::choice(Field::Lubrication, &plan.lubrication);
-    let told = "Torque {0} by {1}, for {2}. Order of the bolts, counted from the front, left before right: {3}. Bolts at least {4} long under the head: {5} as sold."
-        .with(&[
-            &shown(plan.torque, units),
-            &words::choice(Field::Method, &plan.method),
-            &state,
-            &order.join(", "),
-            &shown(plan.bolt_length, units),
-            &shown(plan.bolt_stock, units),
-        ]);
-    let loss = "About {0} of the clamp load, {1}, goes by itself in the first days.".with(&[
+    let told = message(key::SHEET_TORQUE_BY_FOR_ORDER_OF_THE).with(&[
+        &shown(plan.torque, units),
+        &words::choice(Field::Method, &plan.method),
+        &state,
+        &order.join(", "),
+        &shown(plan.bolt_length, units),
+        &shown(plan.bolt_stock, units),
+    ]);
+    let loss = message(key::SHEET_ABOUT_OF_THE_CLAMP_LOAD_GOES).with(&[
         &shown(plan.first_loss, units),
         &shown(plan.first_loss_share, units),
     ]);
     vec![
         table(
-            "Rounds of the wrench",
-            &["round", "what", "torque", "source"],
+            message(key::SHEET_ROUNDS_OF_THE_WRENCH),
+            &[
+                message(key::SHEET_ROUND),
+                message(key::SHEET_WHAT),
+                message(key::SHEET_TORQUE),
+                message(key::SHEET_SOURCE),
+            ],
             rows.collect(),
         ),
         el("p").text(told),
@@ -330,16 +348,20 @@ fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {
         ]
     });
     let sum = [
-        String::from("together"),
-        "{0}, {1} min".with(&[
+        String::from(message(key::SHEET_TOGETHER)),
+        message(key::SHEET_MIN).with(&[
             &words::amount(sheet.work.mass_kg, Dimension::Mass, units),
             &format!("{:.0}", sheet.work.minutes),
         ]),
         money(sheet.work.cost),
     ];
     table(
-        "Material and time, by your rates",
-        &["what", "length, mass or time", "cost"],
+        message(key::SHEET_MATERIAL_AND_TIME_BY_YOUR_RATES),
+        &[
+            message(key::SHEET_WHAT),
+            message(key::SHEET_LENGTH_MASS_OR_TIME),
+            message(key::SHEET_COST),
+        ],
         parts.chain(work).chain([sum]).map(Vec::from).collect(),
     )
 }

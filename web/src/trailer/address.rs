@@ -14,7 +14,7 @@ use super::desk::Desk;
 use super::keeping;
 use super::state::{Form, is_start};
 use super::steps::{self, ANSWER, STEPS};
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use crate::el::{El, classed, el};
 use crate::figures::frames::later;
 
@@ -300,7 +300,7 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
             .child(el("p").text(sentence))
     };
     let actions = || classed("p", "actions");
-    let close = || actions().child(aside("Close this note"));
+    let close = || actions().child(aside(message(key::PAGE_CLOSE_THIS_NOTE)));
     Some(match link {
         Decoded::NotALink => return None,
         Decoded::TooLong => told("too-long", words::message(key::LINK_LONG)).child(close()),
@@ -320,14 +320,18 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
                 key::LINK_WHOLE
             };
             let back = keeping::own().map(|own| {
-                button("Back to my own joint", move || {
+                button(message(key::PAGE_BACK_TO_MY_OWN_JOINT), move || {
                     desk.form.set(own.clone());
                     desk.opened.set(None);
                 })
             });
             told("whole", words::message(key))
                 .children(settings(desk, &reading))
-                .child(actions().children(back).child(aside("Close this note")))
+                .child(
+                    actions()
+                        .children(back)
+                        .child(aside(message(key::PAGE_CLOSE_THIS_NOTE))),
+                )
         }
         Decoded::Damaged(reading) => {
             let empty = reading.sheet.filled().next().is_none();
@@ -338,13 +342,17 @@ fn notice(desk: Desk, link: Decoded) -> Option<El> {
             };
             let said = told("damaged", words::message(key)).children(settings(desk, &reading));
             let take = (!empty).then(|| {
-                button("Use what could be read", move || {
+                button(message(key::PAGE_USE_WHAT_COULD_BE_READ), move || {
                     desk.remember();
                     desk.form.update(|form| form.load_sheet(&reading.sheet));
                     desk.opened.set(None);
                 })
             });
-            said.child(actions().children(take).child(aside("Leave it")))
+            said.child(
+                actions()
+                    .children(take)
+                    .child(aside(message(key::PAGE_LEAVE_IT))),
+            )
         }
     })
 }

@@ -4,11 +4,12 @@ use calc_core::chance::{Chance, Distribution, DistributionKind, InputDistributio
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::report::Said;
 use drawing::chances::clamp_chart;
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::questions::cited;
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
@@ -25,7 +26,7 @@ pub(super) fn chances(desk: Desk) -> El {
             (Some(chance), Some((_, report))) => {
                 all(chance, report.tightening.clamp_nominal_n, units)
             }
-            _ => vec![el("p").text("Nothing can be said before the joint is complete.")],
+            _ => vec![el("p").text(message(key::PAGE_NOTHING_CAN_BE_SAID_BEFORE_THE))],
         }
     };
     classed("details", "fold chances")
@@ -33,7 +34,7 @@ pub(super) fn chances(desk: Desk) -> El {
         .child(
             el("summary")
                 .attr("id", "chances-title")
-                .text("How sure is that?"),
+                .text(message(key::PAGE_HOW_SURE_IS_THAT)),
         )
         .child(el("div").live_children(told))
 }
@@ -62,9 +63,7 @@ fn all(chance: &Chance, wanted_n: f64, units: UnitSystem) -> Vec<El> {
         let chart = clamp_chart(chance, wanted_n, units).map(|chart| {
             classed("figure", "sheet single")
                 .child(drawing(Signal::stored(chart.scene("own-chances"))))
-                .child(
-                    el("figcaption").text("Share of the joints by the clamp load that they reach."),
-                )
+                .child(el("figcaption").text(message(key::PAGE_SHARE_OF_THE_JOINTS_BY_THE)))
         });
         all.push(
             classed("div", "halves").children(chart).child(
@@ -85,7 +84,11 @@ fn rubs(chance: &Chance) -> bool {
 
 /// Nine joints in ten, and the middle one.
 fn between(chance: &Chance, units: UnitSystem) -> El {
-    let heads = ["1 in 20 below", "half below", "1 in 20 above"];
+    let heads = [
+        message(key::PAGE_IN_BELOW),
+        message(key::PAGE_HALF_BELOW),
+        message(key::PAGE_IN_ABOVE),
+    ];
     let row = |what: &str, d: &Distribution| {
         let [low, _, middle, _, high] = d.quantiles;
         let cells = heads.iter().zip([low, middle, high]).map(|(head, si)| {
@@ -103,16 +106,18 @@ fn between(chance: &Chance, units: UnitSystem) -> El {
             .map(|head| classed("th", "n").attr("scope", "col").text(*head)),
     );
     classed("table", "restack")
-        .child(el("caption").text("Nine joints in ten lie between"))
+        .child(el("caption").text(message(key::PAGE_NINE_JOINTS_IN_TEN_LIE_BETWEEN)))
         .child(el("thead").child(head))
         .child(
             el("tbody")
-                .child(row("clamp load reached", &chance.clamp))
-                .child(row("dent that stays", &chance.dent_left))
-                .children(
-                    rubs(chance)
-                        .then(|| row("friction used by the load, no factor", &chance.slip_use)),
-                ),
+                .child(row(message(key::PAGE_CLAMP_LOAD_REACHED), &chance.clamp))
+                .child(row(message(key::PAGE_DENT_THAT_STAYS), &chance.dent_left))
+                .children(rubs(chance).then(|| {
+                    row(
+                        message(key::PAGE_FRICTION_USED_BY_THE_LOAD_NO),
+                        &chance.slip_use,
+                    )
+                })),
         )
 }
 
@@ -136,7 +141,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             })
             .collect();
         let named = if named.is_empty() {
-            String::from("nothing stands out")
+            String::from(message(key::PAGE_NOTHING_STANDS_OUT))
         } else {
             named.join(", ")
         };
@@ -145,7 +150,7 @@ fn matters(chance: &Chance, units: UnitSystem) -> El {
             .child(el("td").text(named))
     };
     classed("table", "matters")
-        .child(el("caption").text("What makes the difference from joint to joint"))
+        .child(el("caption").text(message(key::PAGE_WHAT_MAKES_THE_DIFFERENCE_FROM_JOINT)))
         .child(
             el("tbody")
                 .child(row("clamp", &chance.matters_for_clamp))
@@ -165,7 +170,7 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
         let amount = |si| words::amount(si, spread.middle.dimension, units);
         let (low, high) = spread.limits();
         el("li")
-            .text("{0}: {1}, from {2} to {3}. {4} ".with(&[
+            .text(message(key::PAGE_FROM_TO).with(&[
                 words::message(spread.variable.key()),
                 &amount(spread.middle.si),
                 &amount(low),
@@ -175,12 +180,9 @@ fn spreads(chance: &Chance, units: UnitSystem) -> El {
             .child(cited(&spread.cite))
     };
     el("details")
-        .child(el("summary").text("What was drawn, and where the spreads come from"))
-        .child(
-            el("p").text(
-                "The same joints are drawn every time (seed {0}). Shares of the difference are squared rank correlations."
-                    .with(&[&chance.seed.to_string()]),
-            ),
-        )
+        .child(el("summary").text(message(key::PAGE_WHAT_WAS_DRAWN_AND_WHERE_THE)))
+        .child(el("p").text(
+            message(key::PAGE_THE_SAME_JOINTS_ARE_DRAWN_EVERY).with(&[&chance.seed.to_string()]),
+        ))
         .child(el("ul").children(chance.distributions.iter().filter(scatters).map(row)))
 }

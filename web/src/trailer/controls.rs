@@ -156,8 +156,8 @@ fn switch(legend: &str, radios: impl IntoIterator<Item = El>) -> El {
 /// The units of the page.
 pub(super) fn bench(desk: Desk) -> El {
     let units = [
-        (UnitSystem::Us, "US: in, lbf"),
-        (UnitSystem::Metric, "metric: mm, kN"),
+        (UnitSystem::Us, message(key::PAGE_US_IN_LBF)),
+        (UnitSystem::Metric, message(key::PAGE_METRIC_MM_KN)),
     ]
     .map(|(system, label)| {
         radio(
@@ -170,7 +170,7 @@ pub(super) fn bench(desk: Desk) -> El {
             },
         )
     });
-    classed("div", "bench").child(switch("Units", units))
+    classed("div", "bench").child(switch(message(key::PAGE_UNITS), units))
 }
 
 /// The closed groups of everything that has a default.
@@ -339,11 +339,11 @@ fn hint(desk: Desk, field: Field) -> String {
     }
     match field.kind() {
         Kind::Choice { default } => {
-            "{0} Default: {1}.".with(&[help, &words::choice(field, default)])
+            message(key::PAGE_DEFAULT).with(&[help, &words::choice(field, default)])
         }
         Kind::Number { .. } => {
             let start = form.started(field);
-            "{0}{1} Default: {2}.".with(&[&other, help, &start])
+            message(key::PAGE_DEFAULT_2).with(&[&other, help, &start])
         }
     }
 }
@@ -402,7 +402,7 @@ fn choice(desk: Desk, field: Field) -> (Option<El>, El) {
     let options = move || {
         let foreign = el("option")
             .attr("value", "")
-            .text("choose")
+            .text(message(key::PAGE_CHOOSE))
             .prop("selected", move || {
                 JsValue::from_bool(!names.read().iter().any(|name| stands(name)))
             })

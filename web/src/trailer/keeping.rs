@@ -127,15 +127,15 @@ pub(super) fn note(desk: Desk) -> El {
     let button = |label| el("button").attr("type", "button").text(label);
     let said = move || {
         let line = if !desk.keeps.get() {
-            el("span").text("This browser keeps nothing for this page, so what you enter is gone when it closes. Copy the link below to keep it.")
+            el("span").text(message(key::PAGE_THIS_BROWSER_KEEPS_NOTHING_FOR_THIS))
         } else if before.read().is_some() {
             el("span")
-                .text("Forgotten. ")
-                .child(button("Bring it back").on("click", back))
+                .text(message(key::PAGE_FORGOTTEN))
+                .child(button(message(key::PAGE_BRING_IT_BACK)).on("click", back))
         } else {
             el("span")
-                .text("What you enter is kept on this device and goes nowhere else. ")
-                .child(button("Forget it and start over").on("click", clear))
+                .text(message(key::PAGE_WHAT_YOU_ENTER_IS_KEPT_ON))
+                .child(button(message(key::PAGE_FORGET_IT_AND_START_OVER)).on("click", clear))
         };
         vec![line]
     };

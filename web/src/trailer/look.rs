@@ -83,7 +83,7 @@ impl Trace {
                 &max,
             ])),
             Err(ReadError::Empty) => Ok(None),
-            Err(error) => Err("{0}: {1}. It can be {2} to {3}.".with(&[
+            Err(error) => Err(message(key::PAGE_IT_CAN_BE_TO).with(&[
                 self.label(),
                 &error.to_string(),
                 &min,

@@ -39,7 +39,12 @@ const OF_MEMBER: [Field; 4] = [
 /// otherwise.
 pub(super) fn measures(desk: Desk) -> El {
     steps::step(desk, 3)
-        .child(el("p").text(HOW).text(" ").text(message(key::ASK_HOW)))
+        .child(
+            el("p")
+                .text(message(key::PAGE_WRITE_THEM_AS_YOU_READ_THEM))
+                .text(" ")
+                .text(message(key::ASK_HOW)),
+        )
         .in_turn(desk.turns, move || vec![five(desk)])
         .child(
             classed("div", "metal")
@@ -76,9 +81,6 @@ pub(super) fn taken(form: &Form) -> String {
     }
     message(key::STEP_TAKEN).with(&[&assumed.join(", ")])
 }
-
-/// How numbers may be written.
-pub(super) const HOW: &str = "Write them as you read them: 2 1/2, 3/16, 0.12 in, 60 mm. A number alone counts in the unit shown beside it.";
 
 /// The five, each beside its drawing.
 pub(super) fn five(desk: Desk) -> El {
@@ -185,10 +187,10 @@ pub(super) fn examples(desk: Desk) -> El {
                     .text(example.name)
                     .on("click", move |_| open(desk, example)),
             )
-            .child(el("span").text(format!("Made up. {}", example.story)))
+            .child(el("span").text(message(key::PAGE_MADE_UP).with(&[example.story])))
     });
     classed("details", "examples screen-only")
-        .child(el("summary").text("Look at a made-up joint first"))
+        .child(el("summary").text(message(key::PAGE_LOOK_AT_A_MADE_UP_JOINT)))
         .child(classed("ul", "cases").children(list))
 }
 

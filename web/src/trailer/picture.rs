@@ -1,11 +1,13 @@
 //! A joint in section, as the wrench leaves it.
 
+use super::words::message;
 use calc_core::evaluate::deciding;
 use calc_core::quantity::UnitSystem;
 use calc_core::scenario::Scenario;
 use drawing::Scene;
 use drawing::member::{MemberState, member_section};
 use drawing::section::{Layout, SectionState, section};
+use drawing::words::key;
 
 /// The drawing; of all that the joint may be, the one that decides.
 pub(crate) fn picture(
@@ -22,7 +24,7 @@ pub(crate) fn picture(
     let at = curve.at_wanted.or(curve.points.last().copied())?;
     let state = SectionState::from_core(id, scenario, &curve, at.turn_deg, units, Layout::Narrow);
     Some(section(&SectionState {
-        name: String::from("section through the bolt"),
+        name: String::from(message(key::PAGE_SECTION_THROUGH_THE_BOLT)),
         example,
         ..state
     }))

@@ -2,12 +2,13 @@
 
 use calc_core::link::encode;
 use calc_core::scenario::Field;
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::address::full;
 use super::desk::Desk;
 use super::state::value_of;
-use super::words;
+use super::words::{self, message};
 use crate::el::{El, classed, el};
 
 /// The list; only paper shows it.
@@ -29,7 +30,11 @@ pub(super) fn inputs(desk: Desk) -> El {
                     (None, Some((_, value))) => form.written(field, *value),
                     _ => value_of(input, field, form.units()),
                 };
-                let start = if !form.given(field) { " (assumed)" } else { "" };
+                let start = if !form.given(field) {
+                    message(key::PAGE_ASSUMED)
+                } else {
+                    ""
+                };
                 el("div")
                     .child(el("dt").text(words::label_in(input, field)))
                     .child(el("dd").text(value).text(start))
@@ -38,10 +43,14 @@ pub(super) fn inputs(desk: Desk) -> El {
     };
     classed("section", "print-only put")
         .attr("aria-labelledby", "put-title")
-        .child(el("h2").attr("id", "put-title").text("What was put in"))
+        .child(
+            el("h2")
+                .attr("id", "put-title")
+                .text(message(key::PAGE_WHAT_WAS_PUT_IN)),
+        )
         .child(classed("dl", "inputs").live_children(list))
         .child(
-            el("p").text("This joint again: ").child(
+            el("p").text(message(key::PAGE_THIS_JOINT_AGAIN)).child(
                 classed("span", "clear-link")
                     .live_text(move || full(&encode(&desk.form.read().sheet()))),
             ),

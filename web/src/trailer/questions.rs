@@ -176,12 +176,12 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
                 });
             }
         })
-        .child(el("summary").text("Working"))
+        .child(el("summary").text(message(key::PAGE_WORKING)))
         .children(inside)
         .child(classed("dl", "working").children(check.steps.iter().flat_map(|s| step(s, units))))
         .child(
             classed("p", "cite")
-                .text("Factor {0}: {1}.".with(&[&factor, words::label(check.factor_is)])),
+                .text(message(key::PAGE_FACTOR).with(&[&factor, words::label(check.factor_is)])),
         );
     classed("li", "check")
         .attr("data-check", key)
@@ -190,10 +190,10 @@ fn row(check: &Check, units: UnitSystem, open: Open) -> El {
         .child(
             classed("p", "needs")
                 .flag("hidden", move || unchecked)
-                .child(soft("needs "))
+                .child(soft(message(key::PAGE_NEEDS)))
                 .text(needs)
                 .text(" → ")
-                .child(soft("has "))
+                .child(soft(message(key::PAGE_HAS)))
                 .text(number(check.capacity)),
         )
         .child(classed("div", "ruled").child(drawing(Signal::stored(scene))))

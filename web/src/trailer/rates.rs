@@ -1,7 +1,9 @@
 //! The reader's own rates for work and material: typed, kept on the device.
 
+use super::words::{Words, message};
 use calc_core::quantity::parse_number;
 use calc_core::repair::Rates;
+use drawing::words::key;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsValue;
 
@@ -9,7 +11,7 @@ use super::desk::Desk;
 use crate::el::{El, classed, el, value_of as typed_in};
 use crate::kept::Kept;
 
-/// Name of a rate, what it counts, and its place.
+/// Key of the name of a rate, what it counts, and its place.
 type Rate = (&'static str, Counts, fn(&mut Rates) -> &mut f64);
 
 /// What a rate counts.
@@ -21,61 +23,68 @@ enum Counts {
 }
 
 const RATES: [Rate; 15] = [
-    ("an hour of work", Counts::Money, |r| &mut r.hour),
-    ("a kilogram of steel", Counts::Money, |r| &mut r.steel_kg),
-    ("a kilogram of aluminum", Counts::Money, |r| {
+    (key::PAGE_AN_HOUR_OF_WORK, Counts::Money, |r| &mut r.hour),
+    (key::PAGE_A_KILOGRAM_OF_STEEL, Counts::Money, |r| {
+        &mut r.steel_kg
+    }),
+    (key::PAGE_A_KILOGRAM_OF_ALUMINUM, Counts::Money, |r| {
         &mut r.aluminium_kg
     }),
-    ("a kilogram of stainless steel", Counts::Money, |r| {
-        &mut r.stainless_kg
-    }),
-    ("a bolt with nut and washers", Counts::Money, |r| {
+    (
+        key::PAGE_A_KILOGRAM_OF_STAINLESS_STEEL,
+        Counts::Money,
+        |r| &mut r.stainless_kg,
+    ),
+    (key::PAGE_A_BOLT_WITH_NUT_AND_WASHERS, Counts::Money, |r| {
         &mut r.bolt
     }),
-    ("a tapered washer", Counts::Money, |r| &mut r.tapered_washer),
-    ("minutes to lay out a bolt", Counts::Minutes, |r| {
+    (key::PAGE_A_TAPERED_WASHER, Counts::Money, |r| {
+        &mut r.tapered_washer
+    }),
+    (key::PAGE_MINUTES_TO_LAY_OUT_A_BOLT, Counts::Minutes, |r| {
         &mut r.minutes_layout
     }),
-    ("minutes for a hole", Counts::Minutes, |r| {
+    (key::PAGE_MINUTES_FOR_A_HOLE, Counts::Minutes, |r| {
         &mut r.minutes_hole
     }),
-    ("minutes for a cut", Counts::Minutes, |r| &mut r.minutes_cut),
+    (key::PAGE_MINUTES_FOR_A_CUT, Counts::Minutes, |r| {
+        &mut r.minutes_cut
+    }),
     (
-        "minutes to measure a place and file a piece to it",
+        key::PAGE_MINUTES_TO_MEASURE_A_PLACE_AND,
         Counts::Minutes,
         |r| &mut r.minutes_file,
     ),
     (
-        "minutes to set up and machine a face",
+        key::PAGE_MINUTES_TO_SET_UP_AND_MACHINE,
         Counts::Minutes,
         |r| &mut r.minutes_machine,
     ),
-    ("minutes to hollow a saddle", Counts::Minutes, |r| {
+    (key::PAGE_MINUTES_TO_HOLLOW_A_SADDLE, Counts::Minutes, |r| {
         &mut r.minutes_saddle
     }),
     (
-        "minutes for a weld around a sleeve end",
+        key::PAGE_MINUTES_FOR_A_WELD_AROUND_A,
         Counts::Minutes,
         |r| &mut r.minutes_weld,
     ),
     (
-        "minutes to loosen and tighten a bolt",
+        key::PAGE_MINUTES_TO_LOOSEN_AND_TIGHTEN_A,
         Counts::Minutes,
         |r| &mut r.minutes_bolt,
     ),
-    ("minutes to clean one contact face", Counts::Minutes, |r| {
-        &mut r.minutes_surface
-    }),
+    (
+        key::PAGE_MINUTES_TO_CLEAN_ONE_CONTACT_FACE,
+        Counts::Minutes,
+        |r| &mut r.minutes_surface,
+    ),
 ];
 
 /// The fields of the reader's own rates.
 pub(super) fn rates(desk: Desk) -> El {
     classed("details", "rates screen-only")
-        .child(el("summary").text("Your own rates"))
-        .child(
-            classed("p", "soft")
-                .text("Costs are in your own money. The figures to start with are assumptions."),
-        )
+        .child(el("summary").text(message(key::PAGE_YOUR_OWN_RATES)))
+        .child(classed("p", "soft").text(message(key::PAGE_COSTS_ARE_IN_YOUR_OWN_MONEY)))
         .child(el("div").live_children(move || {
             desk.again.track();
             desk.rates.set(kept_rates());
@@ -117,6 +126,7 @@ fn keep_rates(mut rates: Rates) {
 
 fn rate_field(desk: Desk, index: usize, (name, counts, place): Rate) -> El {
     let id = format!("rate-{index}");
+    let name = message(name);
     let error_id = format!("{id}-error");
     let start = place(&mut desk.rates.get_untracked()).to_string();
     let wrong = RwSignal::new(false);
@@ -145,6 +155,6 @@ fn rate_field(desk: Desk, index: usize, (name, counts, place): Rate) -> El {
             classed("p", "error")
                 .attr("id", &error_id)
                 .flag("hidden", move || !wrong.get())
-                .text(format!("{name}: write a number from 0 to 1,000,000. The last one that could be read still counts.")),
+                .text(message(key::PAGE_RATE_WRONG).with(&[name])),
         )
 }

@@ -286,23 +286,19 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     });
     let head = |text: &str| el("th").attr("scope", "col").text(text);
     let heads = [
-        "change",
-        "then the joint",
-        "torque",
-        "work, all bolts",
-        "adds",
-        "cost",
+        message(key::COMPARE_CHANGE),
+        message(key::COMPARE_THEN),
+        message(key::COMPARE_TORQUE),
+        message(key::PAGE_WORK_ALL_BOLTS),
+        message(key::COMPARE_ADDS),
+        message(key::COMPARE_COST),
     ]
     .map(head);
     all.push(
         classed("table", "restack repair-table")
-            .child(
-                el("thead").child(
-                    el("tr")
-                        .children(heads)
-                        .child(head("").child(classed("span", "visually-hidden").text("try it"))),
-                ),
-            )
+            .child(el("thead").child(el("tr").children(heads).child(
+                head("").child(classed("span", "visually-hidden").text(message(key::PAGE_TRY_IT))),
+            )))
             .child(el("tbody").children(rows)),
     );
     if fit > FIRST {
@@ -378,7 +374,7 @@ fn told(
         .filter(|field| keep(*field) && field.applies(input) && !FOUND.contains(field))
         .map(|field| {
             let name = words::label_in(input, field);
-            format!("{name}: {}", value_of(input, field, units))
+            message(key::PAGE_FIELD_AND_VALUE).with(&[name, &value_of(input, field, units)])
         })
         .collect()
 }
@@ -419,15 +415,17 @@ fn gist(repair: &Repair, units: UnitSystem) -> String {
 
 /// What is to be done, counted.
 pub(super) fn jobs(work: &Work) -> String {
-    let count = |n: u32, one: &str, many: &str| {
-        (n > 0).then(|| format!("{n}\u{a0}{}", if n == 1 { one } else { many }))
+    let count = |n: u32, one: &'static str, many: &'static str| {
+        let which = if n == 1 { one } else { many };
+        (n > 0).then(|| message(which).with(&[&n.to_string()]))
     };
+    let minutes = format!("{:.0}", work.minutes);
     let jobs: Vec<String> = [
-        count(work.holes, "hole", "holes"),
-        count(work.cuts, "cut", "cuts"),
-        count(work.welds, "weld", "welds"),
-        count(work.surfaces, "face to clean", "faces to clean"),
-        Some(format!("{:.0}\u{a0}min", work.minutes)),
+        count(work.holes, key::JOB_HOLE, key::JOB_HOLES),
+        count(work.cuts, key::JOB_CUT, key::JOB_CUTS),
+        count(work.welds, key::JOB_WELD, key::JOB_WELDS),
+        count(work.surfaces, key::JOB_FACE, key::JOB_FACES),
+        Some(message(key::JOB_MINUTES).with(&[&minutes])),
     ]
     .into_iter()
     .flatten()
@@ -474,8 +472,8 @@ fn row(
     }
     let button = el("button")
         .attr("type", "button")
-        .attr("aria-label", &format!("Try this repair: {name}"))
-        .text("try this repair")
+        .attr("aria-label", &message(key::REPAIR_TRY).with(&[name]))
+        .text(message(key::PAGE_TRY_THIS_REPAIR))
         // Between two joints the row still belongs to the one before.
         .flag("disabled", move || desk.repairs_late.get())
         .on("click", move |_| steps::took(desk, input.clone()));
@@ -508,7 +506,7 @@ fn row(
             ),
         )
         .child(
-            cell("", "then the joint", String::new())
+            cell("", message(key::COMPARE_THEN), String::new())
                 .child(verdict_word(repair.verdict))
                 .text(" ")
                 .text(used(repair))
@@ -518,16 +516,16 @@ fn row(
         )
         .child(cell(
             "n",
-            "torque",
+            message(key::COMPARE_TORQUE),
             words::amount(repair.torque_nm, Dimension::Torque, units),
         ))
-        .child(cell("", "work", jobs(work)))
+        .child(cell("", message(key::COMPARE_WORK), jobs(work)))
         .child(cell(
             "n",
-            "adds",
+            message(key::COMPARE_ADDS),
             words::amount(work.mass_kg, Dimension::Mass, units),
         ))
-        .child(cell("n", "cost", cost))
+        .child(cell("n", message(key::COMPARE_COST), cost))
         .child(
             classed("td", "whole screen-only")
                 .child(classed("div", "actions").children([button, compare, door])),

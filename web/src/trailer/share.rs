@@ -13,7 +13,7 @@ use wasm_bindgen_futures::JsFuture;
 use super::address::full;
 use super::desk::Desk;
 use super::state::value_of;
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use crate::el::{El, classed, el};
 
 /// Id of the field with the text in clear.
@@ -27,7 +27,7 @@ pub(crate) fn summary(input: &Input, report: &Report, units: UnitSystem) -> Stri
         .first()
         .and_then(|c| words::share(c.utilisation));
     let verdict = match used {
-        Some(used) => "{0}, {1} of its capacity is used ({2})".with(&[
+        Some(used) => message(key::PAGE_OF_ITS_CAPACITY_IS_USED).with(&[
             words::label(report.verdict),
             &used,
             words::label(report.weakest),
@@ -107,21 +107,23 @@ pub(super) fn share(desk: Desk) -> El {
             })
     };
     let buttons = [
-        button(LinkForm::Plain, "Copy link"),
-        button(LinkForm::Markdown, "Copy as Markdown"),
-        button(LinkForm::BbCode, "Copy for a forum (BBCode)"),
+        button(LinkForm::Plain, message(key::PAGE_COPY_LINK)),
+        button(LinkForm::Markdown, message(key::PAGE_COPY_AS_MARKDOWN)),
+        button(LinkForm::BbCode, message(key::PAGE_COPY_FOR_A_FORUM_BBCODE)),
         el("button")
             .attr("type", "button")
-            .text("Print")
+            .text(message(key::PAGE_PRINT))
             .on("click", |_| print()),
     ];
     classed("section", "share screen-only")
         .attr("aria-labelledby", "share-title")
         .flag("hidden", move || desk.shown.read().answer.is_none())
-        .child(el("h3").attr("id", "share-title").text("Take it with you"))
-        .child(el("p").text(
-            "The link holds the whole joint. Whoever opens it sees these numbers and this verdict.",
-        ))
+        .child(
+            el("h3")
+                .attr("id", "share-title")
+                .text(message(key::PAGE_TAKE_IT_WITH_YOU)),
+        )
+        .child(el("p").text(message(key::PAGE_THE_LINK_HOLDS_THE_WHOLE_JOINT)))
         .child(
             classed("p", "actions")
                 .children(buttons)
@@ -132,7 +134,11 @@ pub(super) fn share(desk: Desk) -> El {
                 .attr("role", "status")
                 .live_text(move || String::from(outcome.get())),
         )
-        .child(el("label").attr("for", TEXT).text("The text to copy"))
+        .child(
+            el("label")
+                .attr("for", TEXT)
+                .text(message(key::PAGE_THE_TEXT_TO_COPY)),
+        )
         .child(
             el("textarea")
                 .attr("id", TEXT)
@@ -166,9 +172,9 @@ fn on_paper(desk: Desk) -> El {
 async fn hand_over(text: String, outcome: RwSignal<&'static str>) {
     let copied = copy(&text).await;
     outcome.set(if copied {
-        "Copied."
+        message(key::PAGE_COPIED)
     } else {
-        "The browser did not let this page copy. The text below is selected: copy it by hand."
+        message(key::PAGE_THE_BROWSER_DID_NOT_LET_THIS)
     });
     let field = document()
         .get_element_by_id(TEXT)

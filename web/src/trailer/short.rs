@@ -4,16 +4,17 @@
 use calc_core::link::encode;
 use calc_core::quantity::UnitSystem;
 use calc_core::scenario::Field;
+use drawing::words::key;
 use leptos::prelude::*;
 
 use super::controls::control;
 use super::desk::Desk;
 use super::keeping;
-use super::measures::{HOW, five};
+use super::measures::five;
 use super::same_units;
 use super::steps::none_yet;
 use super::verdict::verdict_word;
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use crate::el::{El, classed, el};
 
 /// The page that holds the rest.
@@ -35,7 +36,7 @@ pub fn short_check(units: RwSignal<UnitSystem>) -> El {
         })
     };
     classed("div", "measure")
-        .child(el("p").text(HOW))
+        .child(el("p").text(message(key::PAGE_WRITE_THEM_AS_YOU_READ_THEM)))
         .child(five(desk))
         .child(classed("div", "metal").child(control(desk, Field::TubeMaterial)))
         .child(
@@ -48,7 +49,7 @@ pub fn short_check(units: RwSignal<UnitSystem>) -> El {
             classed("p", "actions").child(
                 classed("a", "button main")
                     .live_attr("href", link)
-                    .text("All of it: why, how sure, and what to do about it"),
+                    .text(message(key::PAGE_ALL_OF_IT_WHY_HOW_SURE)),
             ),
         )
 }
@@ -67,7 +68,7 @@ fn answer(desk: Desk) -> Vec<El> {
         return vec![el("p").text(none_yet(&form))];
     };
     let used = words::used(report).map_or_else(String::new, |used| {
-        " {0} of what it has is asked.".with(&[&used])
+        message(key::PAGE_OF_WHAT_IT_HAS_IS_ASKED).with(&[&used])
     });
     let value = |field| form.value(field);
     vec![
@@ -75,13 +76,11 @@ fn answer(desk: Desk) -> Vec<El> {
             .child(verdict_word(report.verdict))
             .child(el("b").text(words::label(report.weakest)))
             .text(used),
-        classed("p", "small").text(
-            "Taken for the rest: {0}. {1}. Bolted on: {2}. Between the faces: {3}.".with(&[
-                &value(Field::Member),
-                &value(Field::Mount),
-                &value(Field::Joint),
-                &value(Field::Support),
-            ]),
-        ),
+        classed("p", "small").text(message(key::PAGE_TAKEN_FOR_THE_REST_BOLTED_ON).with(&[
+            &value(Field::Member),
+            &value(Field::Mount),
+            &value(Field::Joint),
+            &value(Field::Support),
+        ])),
     ]
 }

@@ -8,7 +8,7 @@ use drawing::words::key;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::words::{self, Words};
+use super::words::{self, Words, message};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
 
@@ -38,7 +38,7 @@ pub(super) fn standing(desk: Desk) -> El {
         .child(
             el("summary")
                 .attr("id", "stands-title")
-                .text("What backs up the faces"),
+                .text(message(key::PAGE_WHAT_BACKS_UP_THE_FACES)),
         )
         .child(
             classed("div", "halves")
@@ -73,20 +73,26 @@ fn limits(s: &SupportReport, units: UnitSystem) -> El {
         words::label(s.likely.gives_way),
     );
     classed("table", "restack")
-        .child(el("caption").text("With least and with likely strength"))
+        .child(el("caption").text(message(key::PAGE_WITH_LEAST_AND_WITH_LIKELY_STRENGTH)))
         .child(el("thead").child(head))
         .child(
             el("tbody")
-                .child(both("A lasting dent begins at", |n| n.lasting_dent_from_n))
-                .child(both("Faces are pushed in by 1 % of their width at", |n| {
+                .child(both(message(key::PAGE_A_LASTING_DENT_BEGINS_AT), |n| {
+                    n.lasting_dent_from_n
+                }))
+                .child(both(message(key::PAGE_FACES_ARE_PUSHED_IN_BY_OF), |n| {
                     n.load_at_1pct_of_width_n
                 }))
-                .child(both("Faces are pushed in by 3 % of their width at", |n| {
+                .child(both(message(key::PAGE_FACES_ARE_PUSHED_IN_BY_OF_2), |n| {
                     n.load_at_3pct_of_width_n
                 }))
-                .child(both("Limit that the check uses", |n| n.limit_n))
-                .child(both("Clamp load that is reached", |n| n.clamp_reached_n))
-                .child(line("Gives way first", least, likely)),
+                .child(both(message(key::PAGE_LIMIT_THAT_THE_CHECK_USES), |n| {
+                    n.limit_n
+                }))
+                .child(both(message(key::PAGE_CLAMP_LOAD_THAT_IS_REACHED), |n| {
+                    n.clamp_reached_n
+                }))
+                .child(line(message(key::PAGE_GIVES_WAY_FIRST), least, likely)),
         )
 }
 
@@ -103,32 +109,32 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
     let torque = |nm: f64| words::amount(nm, Dimension::Torque, units);
     let depth = |mm: f64| words::amount(mm * 1e-3, Dimension::Length, units);
     let s = &report.support;
-    let wanted = "The wrench is set to {0}. On something solid that gives {1} of clamp load, and between {2} and {3} from one bolt to the next."
-        .with(&[
-            &torque(report.tightening.torque_nm),
-            &force(report.tightening.clamp_nominal_n),
-            &force(report.tightening.clamp_min_n),
-            &force(report.tightening.clamp_max_n),
-        ]);
+    let wanted = message(key::PAGE_THE_WRENCH_IS_SET_TO_ON).with(&[
+        &torque(report.tightening.torque_nm),
+        &force(report.tightening.clamp_nominal_n),
+        &force(report.tightening.clamp_min_n),
+        &force(report.tightening.clamp_max_n),
+    ]);
     if is_unchecked(report) {
         let unchecked = words::message(key::UNCHECKED_SUPPORT);
         return vec![el("p").text(wanted), el("p").text(unchecked)];
     }
     let clicks = s.clicks_up_to_nm.map_or_else(
-        || String::from("What is between head and nut takes more than the bolt: the wrench clicks at any torque that the bolt can take."),
-        |most| {
-            "With likely strength the wrench clicks up to {0}. Set higher, it does not click as far as this was checked: the nut keeps turning while the tube gives way."
-                .with(&[&torque(most)])
-        },
+        || String::from(message(key::PAGE_WHAT_IS_BETWEEN_HEAD_AND_NUT)),
+        |most| message(key::PAGE_WITH_LIKELY_STRENGTH_THE_WRENCH_CLICKS).with(&[&torque(most)]),
     );
     let dents = match (s.dent_at_wanted_clamp_mm, s.dent_left_mm) {
         (Some(during), Some(left)) => {
-            "At the target clamp load each face is pushed in by {0}; {1} of it stays when the nut is loosened."
-                .with(&[&depth(during), &depth(left)])
+            message(key::PAGE_AT_THE_TARGET_CLAMP_LOAD_EACH).with(&[&depth(during), &depth(left)])
         }
-        _ if s.faces.is_empty() => String::from("No hollow face is pushed in."),
-        _ if s.clicks_up_to_nm.is_some_and(|most| report.tightening.torque_nm > most) => String::from("The target clamp load is not reached before each face is pushed in by 6 % of its width, which is as far as this was checked: the dent would be larger."),
-        _ => String::from("The faces are not loaded."),
+        _ if s.faces.is_empty() => String::from(message(key::PAGE_NO_HOLLOW_FACE_IS_PUSHED_IN)),
+        _ if s
+            .clicks_up_to_nm
+            .is_some_and(|most| report.tightening.torque_nm > most) =>
+        {
+            String::from(message(key::PAGE_THE_TARGET_CLAMP_LOAD_IS_NOT))
+        }
+        _ => String::from(message(key::PAGE_THE_FACES_ARE_NOT_LOADED)),
     };
     let compared = s.faces.first().map(|face| {
         "For comparison, the bare face under this washer with likely strength: {0} when it is pushed in by 3 % of its width, by this page's curve; {1} (round patch) or {2} (square patch) by the published yield-line formula for a tube face."
@@ -139,15 +145,19 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
             ])
     });
     let l = &report.losses;
-    let left = "After the first days and with heat and cold, at least {0} of clamp load is left (settling takes {1}, flattening of rough faces {2}, temperature up to {3})."
-        .with(&[&force(l.left_min_n), &force(l.relaxation_n), &force(l.embedding_n), &force(l.temperature_n)]);
+    let left = message(key::PAGE_AFTER_THE_FIRST_DAYS_AND_WITH).with(&[
+        &force(l.left_min_n),
+        &force(l.relaxation_n),
+        &force(l.embedding_n),
+        &force(l.temperature_n),
+    ]);
     let small = |text: String| classed("p", "small").text(text);
     let mut all = vec![
         el("p").text(wanted),
         limits(s, units),
-        small(String::from(
-            "Least: the strength that the metal must have, the thinnest wall, welded where welded; verdicts use it. Likely: what is usually found, as on a test bench.",
-        )),
+        small(String::from(message(
+            key::PAGE_LEAST_THE_STRENGTH_THAT_THE_METAL,
+        ))),
         el("p").text(clicks),
         el("p").text(dents),
         el("p").text(left),
@@ -157,14 +167,13 @@ fn tables(report: &Report, units: UnitSystem) -> Vec<El> {
 }
 
 fn bolts(scenario: &Scenario, report: &Report, units: UnitSystem, example: bool) -> El {
-    let case =
-        "Governing case: {0}. {4}: {1} along the tube, {2} vertically, {3} sideways.".with(&[
-            words::label(report.loads.case),
-            &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
-            &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
-            &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
-            words::message_at(&["load-at", &report.input.joint]),
-        ]);
+    let case = message(key::PAGE_GOVERNING_CASE_ALONG_THE_TUBE_VERTICALLY).with(&[
+        words::label(report.loads.case),
+        &words::amount(report.loads.longitudinal_n.abs(), Dimension::Force, units),
+        &words::amount(report.loads.vertical_n.abs(), Dimension::Force, units),
+        &words::amount(report.loads.transverse_n.abs(), Dimension::Force, units),
+        words::message_at(&["load-at", &report.input.joint]),
+    ]);
     let scene = group(&GroupState {
         example,
         ..GroupState::from_core("own-group", scenario, report, units)

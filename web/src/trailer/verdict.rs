@@ -252,7 +252,7 @@ fn faults(desk: Desk) -> El {
                     Some(field) => line.text(" ").child(
                         el("button")
                             .attr("type", "button")
-                            .text("go there")
+                            .text(message(key::PAGE_GO_THERE))
                             .on("click", move |_| go_to(desk, field)),
                     ),
                     None => line,
@@ -265,9 +265,7 @@ fn faults(desk: Desk) -> El {
         .child(
             el("p")
                 .flag("hidden", move || desk.shown.read().answer.is_none())
-                .text(
-                    "Not current: what is below still answers the last numbers that could be read.",
-                ),
+                .text(message(key::PAGE_NOT_CURRENT_WHAT_IS_BELOW_STILL)),
         )
         .child(el("ul").live_children(list))
 }
@@ -378,7 +376,7 @@ fn spoken(desk: Desk) -> impl Fn() -> String + Send + 'static {
             .as_ref()
             .map_or_else(String::new, |(_, report)| {
                 let used = words::used(report);
-                "The joint {0}. {1} {2}".with(&[
+                message(key::PAGE_THE_JOINT).with(&[
                     words::label(report.verdict),
                     words::label(report.weakest),
                     &used.unwrap_or_default(),

@@ -497,7 +497,7 @@ impl Form {
     fn not_read(&self, field: Field, error: &ReadError) -> String {
         let label = words::label_in(&self.input, field);
         let (min, max) = self.range(field).unwrap_or_default();
-        format!("{label}: {error}. It can be {min} to {max}.")
+        words::message(key::PAGE_IT_CAN_BE_TO).with(&[label, &error.to_string(), &min, &max])
     }
 
     fn refused(&self, error: &InputError) -> Fault {
@@ -509,7 +509,9 @@ impl Form {
                 let got = self.written(*field, *got);
                 words::message(key::FAULT_OUT_OF_RANGE).with(&[label, &got, &min, &max])
             }
-            InputError::Contradiction { why, .. } => format!("{label}: {why}."),
+            InputError::Contradiction { why, .. } => {
+                words::message(key::FAULT_CONTRADICTION).with(&[label, why])
+            }
             InputError::UnknownChoice { got, .. } => {
                 words::message(key::FAULT_UNKNOWN_CHOICE).with(&[label, got])
             }

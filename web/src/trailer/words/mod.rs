@@ -6,6 +6,7 @@ use calc_core::repair::Needs;
 use calc_core::report::{Report, Said};
 use calc_core::scenario::{Field, Input};
 use drawing::words::Worded;
+use drawing::words::key;
 
 /// A sentence with places `{0}`, `{1}` … to be filled.
 pub(crate) trait Words {
@@ -154,7 +155,7 @@ pub(crate) fn used(report: &Report) -> Option<String> {
 /// What a repair needs, in a sentence.
 pub(crate) fn needs(needs: Needs) -> Option<String> {
     let named: Vec<&str> = needs.iter().map(label).collect();
-    (!named.is_empty()).then(|| "Needs {0}.".with(&[&named.join(", ")]))
+    (!named.is_empty()).then(|| message(key::PAGE_NEEDS_2).with(&[&named.join(", ")]))
 }
 
 #[cfg(test)]
