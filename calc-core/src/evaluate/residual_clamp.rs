@@ -38,6 +38,8 @@ pub(crate) struct ResidualClamp {
     pub(crate) relaxation: f64,
     pub(crate) embedding: f64,
     pub(crate) temperature: f64,
+    /// What the bolt has stretched for good where heat pulls it past its yield load, N of clamp.
+    pub(crate) set: f64,
     /// Least clamp left, N.
     pub(crate) left_min: f64,
 }
@@ -88,12 +90,12 @@ impl ResidualClamp {
         let (shaped, _) = s.shaped_washers();
         let interfaces = 2.0 + plies + grip.interfaces + shaped;
         let embedding = losses::embedding(losses::flattening(interfaces), bolt, members).si();
-        let relaxation = fresh_min
-            * if s.tightening.coated() {
-                RELAXATION.1
-            } else {
-                RELAXATION.0
-            };
+        let relaxed = if s.tightening.coated() {
+            RELAXATION.1
+        } else {
+            RELAXATION.0
+        };
+        let relaxation = fresh_min * relaxed;
         let temperature = losses::thermal(
             expansion(s, fitting, &grip, length),
             b.grade.expansion().value,
@@ -106,9 +108,15 @@ impl ResidualClamp {
         )
         .si()
         .abs();
-        // What heat takes past its yield a bolt does not give back: it has stretched by so much.
-        let set = (fresh_min + temperature - preload.yields.si()).max(0.0);
-        let left = (fresh_min - relaxation - embedding - temperature - set).max(0.0);
+        // What heat takes past its yield a bolt does not give back: it has stretched by so much. The tightest bolt may have
+        // less left than the loosest.
+        let after_heat = |fresh: f64| {
+            let set = (fresh + temperature - preload.yields.si()).max(0.0);
+            fresh * (1.0 - relaxed) - embedding - temperature - set
+        };
+        let fresh_max = preload.max.si().min(model.limit()).max(fresh_min);
+        let plain = fresh_min - relaxation - embedding - temperature;
+        let left = after_heat(fresh_min).min(after_heat(fresh_max)).max(0.0);
         Self {
             length,
             bolt,
@@ -122,6 +130,7 @@ impl ResidualClamp {
             relaxation,
             embedding,
             temperature,
+            set: (plain.max(0.0) - left).max(0.0),
             left_min: newton(left).si(),
         }
     }

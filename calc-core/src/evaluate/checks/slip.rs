@@ -141,11 +141,23 @@ impl Analysis<'_> {
             newton(g.temperature),
             Cite::new(Source::Elementary, "thermal strain", Flag::Computed),
         );
+        if g.set > 0.0 {
+            w.line(
+                &Line {
+                    symbol: "F_S",
+                    what: "what a bolt has stretched for good that heat pulls past its yield load",
+                    formula: "F + F_T − A_t·f_y, of the loosest or the tightest bolt",
+                },
+                substituted![("A_t·f_y", self.preload.yields)],
+                newton(g.set),
+                Cite::new(Source::Elementary, "elastic, then plastic", Flag::Computed),
+            );
+        }
         w.line(
             &Line {
                 symbol: "F_left",
                 what: "least clamp left",
-                formula: "F_0 − F_R − F_Z − F_T",
+                formula: "F_0 − F_R − F_Z − F_T − F_S",
             },
             substituted![("F_0", fresh)],
             newton(g.left_min),
