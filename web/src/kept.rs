@@ -16,6 +16,10 @@ pub enum Kept {
     Shop,
     /// Records of repairs, each with the address of its joint.
     Record,
+    /// The class word and what was asked with it.
+    Class,
+    /// Readings from the bench.
+    Bench,
     /// The chosen units.
     Units,
 }
@@ -29,6 +33,8 @@ impl Kept {
             Self::Rates => "clampwright-rates",
             Self::Shop => "clampwright-shop",
             Self::Record => "clampwright-record",
+            Self::Class => "clampwright-class",
+            Self::Bench => "clampwright-bench",
             Self::Units => "clampwright-units",
         }
     }

@@ -20,6 +20,7 @@ use leptos::ev::hashchange;
 use leptos::prelude::*;
 use leptos::web_sys;
 
+pub(crate) use file::download;
 pub(crate) use handed::address;
 
 use crate::el::{El, classed, el, follow};
