@@ -18,6 +18,8 @@ pub enum Kept {
     Record,
     /// The class word and what was asked with it.
     Class,
+    /// What students answered, each by its sheet.
+    Answers,
     /// Readings from the bench.
     Bench,
     /// The chosen units.
@@ -34,6 +36,7 @@ impl Kept {
             Self::Shop => "clampwright-shop",
             Self::Record => "clampwright-record",
             Self::Class => "clampwright-class",
+            Self::Answers => "clampwright-answers",
             Self::Bench => "clampwright-bench",
             Self::Units => "clampwright-units",
         }

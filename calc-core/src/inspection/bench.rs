@@ -138,7 +138,10 @@ mod tests {
             for seen in [Seen::Turn(turn), Seen::Dent(mm(point.dent_mm))] {
                 let read = bench.expected(seen).unwrap();
                 assert!(read.on_curve);
-                assert!((read.clamp.si() / point.clamp_n - 1.0).abs() < 1e-6, "{seen:?}");
+                assert!(
+                    (read.clamp.si() / point.clamp_n - 1.0).abs() < 1e-6,
+                    "{seen:?}"
+                );
             }
         }
     }

@@ -26,7 +26,7 @@ test('the invented example is marked, fitted and plotted, with the line that doe
     assert.match(between, /\d.* … .*\d/);
     assert.match(await row.locator('td').nth(2).textContent(), /^\d+(, \d+)*$/);
   }
-  assert.equal(await page.locator('.plots svg').count(), 3);
+  assert.equal(await page.locator('.plots svg').count(), 4);
   assert.ok((await page.locator('.plots svg').first().locator('circle.dot').count()) >= 5);
   for (const format of ['Letter', 'A4']) {
     const pdf = (await page.pdf({ format })).toString('latin1');
@@ -94,7 +94,7 @@ test('the torque to stop at follows the bolt, and pieces that cannot be are refu
   const { page } = visit;
   const stop = page.locator('.stop');
   const before = await stop.innerText();
-  assert.match(before, /Stop at \d+(\.\d+)? lb-ft dry and at \d+(\.\d+)? lb-ft waxed/);
+  assert.match(before, /Stop at \d+(\.\d+)?\slb-ft dry and at \d+(\.\d+)?\slb-ft waxed/);
   await page.locator('#choice-bolt').selectOption('unc-3.8');
   await eventually(async () => assert.notEqual(await stop.innerText(), before));
   for (const [typed, said] of [

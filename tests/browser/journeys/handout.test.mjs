@@ -123,6 +123,10 @@ test('a student checks answers and is told the mistake, never the answer', async
       assert.equal(await form.getByRole('textbox').inputValue(), typed);
     }
   }
+  // What was typed is there again.
+  await page.reload();
+  await page.locator('.checked').first().waitFor();
+  assert.equal(await page.locator('.checked').first().getByRole('textbox').inputValue(), '99999999');
   assert.deepEqual(sent.filter((url) => !url.includes('127.0.0.1')), []);
   visit.clean();
 });
@@ -154,6 +158,8 @@ test('the quiz asks nine questions, counts the first try, and starts over', asyn
     done += 1;
     await page.locator('.score').getByText(done < 9 ? `${first} of ${done} right` : `Done: ${first} of 9`).waitFor();
   }
+  await page.reload();
+  await page.locator('.score').getByText(`Done: ${first} of 9`).waitFor();
   await page.getByRole('button', { name: 'Start over' }).click();
   await page.locator('.score').getByText('0 of 0 right').waitFor();
   assert.equal(await page.locator('.question :checked').count(), 0);

@@ -26,7 +26,16 @@ pub fn line<S: AsRef<str>>(cells: &[S]) -> String {
 #[must_use]
 pub fn csv(class: &Class, students: usize) -> String {
     let mut out = line(&[
-        "word", "level", "student", "problem", "topic", "given", "answer", "from", "to", "wrong answers",
+        "word",
+        "level",
+        "student",
+        "problem",
+        "topic",
+        "given",
+        "answer",
+        "from",
+        "to",
+        "wrong answers",
     ]);
     for student in 1..=students {
         for (index, problem) in class.sheet(student).into_iter().enumerate() {

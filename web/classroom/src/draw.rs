@@ -72,7 +72,10 @@ mod tests {
         assert_eq!(cleaned(" Blue-Jeep 7! ").as_deref(), Some("bluejeep7"));
         assert_eq!(cleaned("Müller").as_deref(), Some("müller"));
         assert_eq!(cleaned(" -.- "), None);
-        assert_eq!(cleaned(&"x".repeat(90)).map(|word| word.len()), Some(LONGEST_WORD));
+        assert_eq!(
+            cleaned(&"x".repeat(90)).map(|word| word.len()),
+            Some(LONGEST_WORD)
+        );
     }
 
     /// The recipe followed by hand: FNV-1a and PCG XSH RR as published, written out once more.
@@ -94,7 +97,10 @@ mod tests {
                 .rotate_right(u32::try_from(state >> 59).unwrap());
             state = state.wrapping_mul(TIMES).wrapping_add(1);
             let expected = (u64::from(drawn) * n) >> 32;
-            assert_eq!(lot.below(usize::try_from(n).unwrap()), usize::try_from(expected).unwrap());
+            assert_eq!(
+                lot.below(usize::try_from(n).unwrap()),
+                usize::try_from(expected).unwrap()
+            );
         }
     }
 }

@@ -153,7 +153,7 @@ const ABOVE: f64 = 26.0;
 const BELOW: f64 = 16.0;
 
 /// Half the width of plates, which go on beyond what is drawn.
-const PLATE: f64 = 53.0;
+const PLATE: f64 = 46.0;
 
 struct Sheet<'a> {
     shape: &'a Shape,
@@ -201,7 +201,14 @@ impl Sheet<'_> {
             None => self.plates(&mut marks, (top, bottom), hole),
         };
         marks.all(washer_cut(X, outer, hole, top - thick, top, Lean::Left));
-        marks.all(washer_cut(X, outer, hole, bottom, bottom + thick, Lean::Left));
+        marks.all(washer_cut(
+            X,
+            outer,
+            hole,
+            bottom,
+            bottom + thick,
+            Lean::Left,
+        ));
         let threaded = self.shape.threaded.unwrap_or(self.shape.grip);
         let length = top - point + self.of(threaded);
         marks.all(threaded_shank(X, d, bottom + thick, point, length));
@@ -219,7 +226,11 @@ impl Sheet<'_> {
         let plies = self.shape.plies.max(1);
         let each = (bottom - top) / f64::from(plies);
         for ply in 0..plies {
-            let lean = if ply % 2 == 0 { Lean::Right } else { Lean::Left };
+            let lean = if ply % 2 == 0 {
+                Lean::Right
+            } else {
+                Lean::Left
+            };
             let hatch = Some(Hatch::new(CutMetal::Steel, lean));
             let from = top + each * f64::from(ply);
             for (a, b) in [(X - PLATE, X - hole / 2.0), (X + hole / 2.0, X + PLATE)] {
@@ -292,26 +303,30 @@ impl Sheet<'_> {
             let line = DimensionLine {
                 from: (X + side, top),
                 to: (X + side, bottom),
-                line: X + side + 16.0,
+                line: X + side + 24.0,
                 text: shape.length.clone(),
             };
             marks.all(line.upright());
         }
         if let Some([width, _, wall]) = shape.tube {
-            let inside = X + self.of(width / 2.0 - wall);
+            let t = self.of(wall);
             if !shape.wall.is_empty() {
                 let at = (
-                    X - self.of(width / 2.0 - wall / 2.0),
-                    bottom - 0.3 * (bottom - top),
+                    X + self.of(width / 2.0 - wall / 2.0),
+                    bottom - 0.2 * (bottom - top),
                 );
-                marks.all(leader(at, (70.0, HEIGHT - 4.0), &shape.wall, "t"));
+                marks.all(leader(
+                    at,
+                    (X + side + 40.0, HEIGHT - 4.0),
+                    &shape.wall,
+                    "t",
+                ));
             }
             if !shape.inside.is_empty() {
-                let t = self.of(wall);
                 let line = DimensionLine {
-                    from: (X + d * 0.6, top + t),
-                    to: (X + d * 0.6, bottom - t),
-                    line: X + d * 0.6 + (inside - X - d * 0.6) * 0.5,
+                    from: (X - side + t, top + t),
+                    to: (X - side + t, bottom - t),
+                    line: X - side - 14.0,
                     text: shape.inside.clone(),
                 };
                 marks.all(line.upright());
@@ -333,12 +348,20 @@ impl Sheet<'_> {
                 marks.all(force_arrow((x, top - 36.0), (x, top - 2.0), "clamp"));
                 marks.all(force_arrow((x, bottom + 36.0), (x, bottom + 2.0), "clamp"));
                 let room = x - 9.0;
-                let class = if text_width(text, "t") > room { "t s clamp" } else { "t clamp" };
+                let class = if text_width(text, "t") > room {
+                    "t s clamp"
+                } else {
+                    "t clamp"
+                };
                 let end = (x - 7.0).max(text_width(text, class));
                 marks.text((end, top - 18.0), text, class, Anchor::End);
             }
             Arrow::Pull => {
-                marks.all(force_arrow((X + 40.0, top - 3.0), (X + 40.0, top - 38.0), "load"));
+                marks.all(force_arrow(
+                    (X + 40.0, top - 3.0),
+                    (X + 40.0, top - 38.0),
+                    "load",
+                ));
                 marks.all(force_arrow(
                     (X + 40.0, bottom + 3.0),
                     (X + 40.0, bottom + 38.0),
@@ -365,8 +388,18 @@ impl Sheet<'_> {
         for ply in 0..plies {
             let y = middle(ply);
             if ply == pulled {
-                marks.all(force_arrow((X + side + 3.0, y), (X + side + 42.0, y), "load"));
-                marks.text((WIDTH - 2.0, top - 9.0), text, "t load", Anchor::End);
+                marks.all(force_arrow(
+                    (X + side + 3.0, y),
+                    (X + side + 42.0, y),
+                    "load",
+                ));
+                let end = X + side + 4.0 + text_width(text, "t");
+                marks.text(
+                    (end.min(WIDTH - 2.0), top - 9.0),
+                    text,
+                    "t load",
+                    Anchor::End,
+                );
             } else {
                 let long = if plies == 3 { 24.0 } else { 42.0 };
                 marks.all(force_arrow(

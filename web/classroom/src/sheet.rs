@@ -50,7 +50,9 @@ impl Class {
         for (index, group) in GROUPS.iter().enumerate() {
             let left_out = class.lot(&format!("group-{index}")).below(group.len());
             let kept = group.iter().enumerate().filter(|(i, _)| *i != left_out);
-            let lists: Vec<_> = kept.map(|(_, kind)| class.list(kind.key(), *kind)).collect();
+            let lists: Vec<_> = kept
+                .map(|(_, kind)| class.list(kind.key(), *kind))
+                .collect();
             class.sheets.extend(lists);
         }
         Some(class)
@@ -84,7 +86,8 @@ impl Class {
             .map(|kind| self.list(&format!("quiz-{}", kind.key()), *kind));
         let lists: Vec<_> = lists.collect();
         let mut problems = of_student(&lists, student);
-        self.lot(&format!("quiz-order-{student}")).order(&mut problems);
+        self.lot(&format!("quiz-order-{student}"))
+            .order(&mut problems);
         let mut lot = self.lot(&format!("quiz-answers-{student}"));
         problems
             .into_iter()

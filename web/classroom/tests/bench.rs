@@ -8,8 +8,12 @@
 )]
 
 use calc_core::inspection::{Bench, Seen, pressed};
-use calc_core::quantity::{Dimension, InUnits, Length, Stress, Torque, UnitSystem, mm, mpa, unit_for, write, write_in};
-use classroom::bench::{Column, Fit, Notes, Odd, Row, SetUp, Threads, csv, fit, past_stop, read_csv, scenario};
+use calc_core::quantity::{
+    Dimension, InUnits, Length, Stress, Torque, UnitSystem, mm, mpa, unit_for, write, write_in,
+};
+use classroom::bench::{
+    Column, Fit, Notes, Odd, Row, SetUp, Threads, csv, fit, past_stop, read_csv, scenario,
+};
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::RngCore;
 
@@ -23,13 +27,19 @@ struct Scatter(Pcg32);
 impl Scatter {
     /// A factor about 1: the mean of four numbers between the ends, `share` at one standard deviation.
     fn times(&mut self, share: f64) -> f64 {
-        let sum: f64 = (0..4).map(|_| f64::from(self.0.next_u32()) / 2f64.powi(32) - 0.5).sum();
+        let sum: f64 = (0..4)
+            .map(|_| f64::from(self.0.next_u32()) / 2f64.powi(32) - 0.5)
+            .sum();
         1.0 + share * sum * 3f64.sqrt()
     }
 }
 
 fn row(set_up: SetUp, threads: Threads, cells: [String; 4]) -> Row {
-    Row { set_up, threads, cells }
+    Row {
+        set_up,
+        threads,
+        cells,
+    }
 }
 
 /// How finely readings are written down.
@@ -68,15 +78,35 @@ fn day(units: UnitSystem, share: f64, seed: u64, digits: Digits) -> Notes {
             notes.rows.push(row(
                 set_up,
                 threads,
-                [format!("{turn:.0}°"), us(torque, Dimension::Torque), dent, String::new()],
+                [
+                    format!("{turn:.0}°"),
+                    us(torque, Dimension::Torque),
+                    dent,
+                    String::new(),
+                ],
             ));
         }
     };
-    through(&mut notes, SetUp::Bare, Threads::Dry, &[45.0, 90.0, 135.0, 180.0, 270.0, 360.0]);
-    through(&mut notes, SetUp::Plates, Threads::Dry, &[15.0, 30.0, 45.0, 60.0]);
+    through(
+        &mut notes,
+        SetUp::Bare,
+        Threads::Dry,
+        &[45.0, 90.0, 135.0, 180.0, 270.0, 360.0],
+    );
+    through(
+        &mut notes,
+        SetUp::Plates,
+        Threads::Dry,
+        &[15.0, 30.0, 45.0, 60.0],
+    );
     through(&mut notes, SetUp::Sleeve, Threads::Dry, &[8.0, 16.0, 24.0]);
     through(&mut notes, SetUp::Short, Threads::Dry, &[90.0, 180.0]);
-    through(&mut notes, SetUp::Bare, Threads::Waxed, &[90.0, 180.0, 270.0]);
+    through(
+        &mut notes,
+        SetUp::Bare,
+        Threads::Waxed,
+        &[90.0, 180.0, 270.0],
+    );
     let joint = scenario(&notes, SetUp::Strap).unwrap();
     for torque in [6.0, 6.0, 6.0, 12.0, 12.0, 12.0] {
         let press = pressed(&joint, K[0], notes.planes(), Torque::of_si(torque)).si();
@@ -84,7 +114,12 @@ fn day(units: UnitSystem, share: f64, seed: u64, digits: Digits) -> Notes {
         notes.rows.push(row(
             SetUp::Strap,
             Threads::Dry,
-            [String::new(), us(torque, Dimension::Torque), String::new(), us(slip, Dimension::Force)],
+            [
+                String::new(),
+                us(torque, Dimension::Torque),
+                String::new(),
+                us(slip, Dimension::Force),
+            ],
         ));
     }
     notes
@@ -140,15 +175,28 @@ fn the_uncertainty_is_neither_too_small_nor_empty() {
 #[test]
 fn a_reading_that_is_wrong_is_found_and_left_out() {
     let mut notes = day(UnitSystem::Metric, 0.01, 3, Digits::Fine);
-    let torque = notes.rows[4].reading(Column::Torque, notes.units).unwrap().unwrap();
+    let torque = notes.rows[4]
+        .reading(Column::Torque, notes.units)
+        .unwrap()
+        .unwrap();
     notes.rows[4].cells[Column::Torque as usize] = format!("{:.1} N·m", torque * 1.6);
-    let slip = notes.rows.iter().position(|row| row.set_up == SetUp::Strap).unwrap();
-    let held = notes.rows[slip].reading(Column::Slip, notes.units).unwrap().unwrap();
+    let slip = notes
+        .rows
+        .iter()
+        .position(|row| row.set_up == SetUp::Strap)
+        .unwrap();
+    let held = notes.rows[slip]
+        .reading(Column::Slip, notes.units)
+        .unwrap()
+        .unwrap();
     notes.rows[slip].cells[Column::Slip as usize] = format!("{:.0} N", held * 0.5);
     let fit = fit(&notes).unwrap();
     assert_eq!(fit.odd, [(4, Odd::High), (slip, Odd::HeldLess)]);
     let wall = fit.wall.unwrap();
-    assert!((wall.value / (WALL_MPA * 1e6) - 1.0).abs() < 0.08, "{wall:?}");
+    assert!(
+        (wall.value / (WALL_MPA * 1e6) - 1.0).abs() < 0.08,
+        "{wall:?}"
+    );
     assert!(!wall.rows.contains(&4));
 }
 
@@ -163,10 +211,20 @@ fn what_readings_do_not_decide_is_said() {
         .iter()
         .map(|dent| {
             let typed = Row::empty(SetUp::Bare, Threads::Dry);
-            let mut typed = Row { cells: [String::new(), String::new(), (*dent).into(), String::new()], ..typed };
-            let si = typed.reading(Column::Dent, UnitSystem::Us).unwrap().unwrap();
+            let mut typed = Row {
+                cells: [String::new(), String::new(), (*dent).into(), String::new()],
+                ..typed
+            };
+            let si = typed
+                .reading(Column::Dent, UnitSystem::Us)
+                .unwrap()
+                .unwrap();
             let clamp = bench.expected(Seen::Dent(Length::of_si(si))).unwrap().clamp;
-            typed.cells[1] = write(bench.torque(0.2, clamp).si(), Dimension::Torque, UnitSystem::Us);
+            typed.cells[1] = write(
+                bench.torque(0.2, clamp).si(),
+                Dimension::Torque,
+                UnitSystem::Us,
+            );
             typed
         })
         .collect();
@@ -177,7 +235,12 @@ fn what_readings_do_not_decide_is_said() {
     one.rows = vec![row(
         SetUp::Strap,
         Threads::Dry,
-        [String::new(), "5 lb-ft".into(), String::new(), "100 lbf".into()],
+        [
+            String::new(),
+            "5 lb-ft".into(),
+            String::new(),
+            "100 lbf".into(),
+        ],
     )];
     let found = fit(&one).unwrap();
     assert!(found.slip_by_table);
@@ -203,17 +266,39 @@ fn pieces_that_cannot_be_are_refused_by_name() {
     let why = scenario(&notes, SetUp::Bare).unwrap_err();
     assert!(why.starts_with("Wall: "), "{why}");
     notes.pieces[2] = "thick".into();
-    assert!(scenario(&notes, SetUp::Bare).unwrap_err().starts_with("Wall: "));
+    assert!(
+        scenario(&notes, SetUp::Bare)
+            .unwrap_err()
+            .starts_with("Wall: ")
+    );
     assert!(fit(&notes).is_err());
-    let row = row(SetUp::Bare, Threads::Dry, [String::new(), "5000 N·m".into(), "x".into(), String::new()]);
-    assert!(row.reading(Column::Torque, UnitSystem::Us).unwrap_err().contains("cannot be"));
+    let mut notes = Notes::fresh(UnitSystem::Us);
+    notes.choices[0] = "unc-1".into();
+    assert!(scenario(&notes, SetUp::Bare).is_ok());
+    assert!(
+        scenario(&notes, SetUp::Sleeve)
+            .unwrap_err()
+            .starts_with("Stock of the sleeve: ")
+    );
+    let row = row(
+        SetUp::Bare,
+        Threads::Dry,
+        [String::new(), "5000 N·m".into(), "x".into(), String::new()],
+    );
+    assert!(
+        row.reading(Column::Torque, UnitSystem::Us)
+            .unwrap_err()
+            .contains("cannot be")
+    );
     assert!(row.reading(Column::Dent, UnitSystem::Us).is_err());
 }
 
 /// Whatever is typed, nothing comes out that is no number, and nothing stops.
 #[test]
 fn nonsense_is_survived() {
-    let texts = ["", "0", "-3", "1e9", "NaN", "∞", "5 lb", "90°", "12 N·m", "0.1 mm", "1/0", "400"];
+    let texts = [
+        "", "0", "-3", "1e9", "NaN", "∞", "5 lb", "90°", "12 N·m", "0.1 mm", "1/0", "400",
+    ];
     let mut lot = Scatter(Pcg32::new(9, 0));
     let mut pick = |n: usize| usize::try_from(u64::from(lot.0.next_u32()) % n as u64).unwrap();
     for _ in 0..300 {
@@ -225,7 +310,12 @@ fn nonsense_is_survived() {
             })
             .collect();
         let Ok(fit) = fit(&notes) else { continue };
-        for estimate in fit.nut_factor.iter().chain([&fit.wall, &fit.slip]).flatten() {
+        for estimate in fit
+            .nut_factor
+            .iter()
+            .chain([&fit.wall, &fit.slip])
+            .flatten()
+        {
             assert!(estimate.value.is_finite() && estimate.low > 0.0 && estimate.high.is_finite());
         }
     }
@@ -236,7 +326,10 @@ fn nonsense_is_survived() {
 fn the_invented_example_is_what_this_makes() {
     let mut notes = day(UnitSystem::Us, 0.03, 2031, Digits::AsRead);
     notes.demo = true;
-    let spoiled = notes.rows[4].reading(Column::Torque, notes.units).unwrap().unwrap();
+    let spoiled = notes.rows[4]
+        .reading(Column::Torque, notes.units)
+        .unwrap()
+        .unwrap();
     notes.rows[4].cells[Column::Torque as usize] =
         write(spoiled * 1.45, Dimension::Torque, notes.units).replace('\u{a0}', " ");
     let text = csv(&notes);

@@ -39,7 +39,9 @@ fn number(text: &str, dimension: Dimension, units: UnitSystem) -> f64 {
 fn by_hand(p: &Problem) -> f64 {
     let text = |name: &str| {
         let value = p.values.iter().find(|value| value.name == name);
-        &value.unwrap_or_else(|| panic!("{name} in {}", p.told())).text
+        &value
+            .unwrap_or_else(|| panic!("{name} in {}", p.told()))
+            .text
     };
     let of = |name: &str| {
         let value = p.values.iter().find(|value| value.name == name).unwrap();
@@ -53,9 +55,10 @@ fn by_hand(p: &Problem) -> f64 {
         }
     };
     let row = |what: f64, dimension: Dimension| {
-        let found = p.table.iter().find(|[left, _]| {
-            (number(left, dimension, p.units) / what - 1.0).abs() < 1e-6
-        });
+        let found = p
+            .table
+            .iter()
+            .find(|[left, _]| (number(left, dimension, p.units) / what - 1.0).abs() < 1e-6);
         let [_, amount] = found.unwrap_or_else(|| panic!("a row of {what} in {}", p.told()));
         number(amount, Dimension::Force, p.units)
     };
@@ -79,13 +82,9 @@ fn by_hand(p: &Problem) -> f64 {
         (Wax, Hard) => of("torque") * of("k2") / of("k"),
         (Slip, Easy) => faces() * of("mu") * of("clamp"),
         (Slip, Middle) => of("bolts") * faces() * of("mu") * of("clamp"),
-        (Slip, Hard) => {
-            faces() * of("mu") * (of("clamp") - (1.0 - of("share")) * of("pull"))
-        }
+        (Slip, Hard) => faces() * of("mu") * (of("clamp") - (1.0 - of("share")) * of("pull")),
         (Bolts, Easy) => (of("load") / of("each")).ceil(),
-        (Bolts, Middle) => {
-            (of("omega") * of("load") / (faces() * of("mu") * of("clamp"))).ceil()
-        }
+        (Bolts, Middle) => (of("omega") * of("load") / (faces() * of("mu") * of("clamp"))).ceil(),
         (Bolts, Hard) => {
             let each = faces() * of("mu") * (of("clamp") - of("lost"));
             (of("omega") * of("load") / each).ceil()
@@ -95,9 +94,7 @@ fn by_hand(p: &Problem) -> f64 {
         (Share, Hard) => of("clamp") - of("pull") * of("km") / (of("kb") + of("km")),
         (Crush, Easy) => row(of("wall"), Dimension::Length) / of("wanted"),
         (Crush, Middle) => of("k") * of("d") * row(of("wall"), Dimension::Length),
-        (Crush, Hard) => {
-            of("torque") / (of("k") * of("d")) - row(of("wall"), Dimension::Length)
-        }
+        (Crush, Hard) => of("torque") / (of("k") * of("d")) - row(of("wall"), Dimension::Length),
         (Sleeve, Easy) => of("depth") - 2.0 * of("wall") + of("over"),
         (Sleeve, Middle) => (of("depth") - 2.0 * of("wall") - of("length")) / 2.0,
         (Sleeve, Hard) => row(of("short") / 2.0, Dimension::Length) / of("wanted"),
@@ -124,13 +121,21 @@ fn the_printed_numbers_give_the_printed_answer() {
         } else {
             ROUNDING
         };
-        assert!(off <= most, "{hand} by hand, off by {off}: {}", problem.told());
+        assert!(
+            off <= most,
+            "{hand} by hand, off by {off}: {}",
+            problem.told()
+        );
         let place = &mut worst[problem.kind as usize];
         *place = place.max(off);
         // What is printed as the answer is that, too.
         let unit = problem.unit();
         let printed = read(&problem.answered(), problem.answer.dimension, unit).unwrap();
-        assert!((printed.si / hand - 1.0).abs() <= ROUNDING, "{}", problem.told());
+        assert!(
+            (printed.si / hand - 1.0).abs() <= ROUNDING,
+            "{}",
+            problem.told()
+        );
     }
     assert!(worst.iter().all(|off| *off < ROUNDING), "{worst:?}");
 }
@@ -140,11 +145,15 @@ fn a_problem_says_all_that_it_needs_in_words() {
     let mut told: Vec<String> = Vec::new();
     for problem in every() {
         let asked = problem.asked();
-        assert!(!asked.contains(['{', '}', '?'].as_slice()) || asked.ends_with('?'), "{asked}");
+        assert!(
+            !asked.contains(['{', '}', '?'].as_slice()) || asked.ends_with('?'),
+            "{asked}"
+        );
         for value in &problem.values {
             let key = format!("ask.{}.{}", problem.kind.key(), problem.level.key());
+            let said = |slot: String| message(&key).contains(&slot);
             assert!(
-                message(&key).contains(&format!("{{{}}}", value.name)),
+                said(format!("{{{}}}", value.name)) || said(format!("{{a-{}}}", value.name)),
                 "{key} does not say {}",
                 value.name
             );
@@ -178,7 +187,10 @@ fn there_are_enough_of_every_kind() {
         for level in Level::ALL {
             for units in SYSTEMS {
                 let count = Problem::all(*kind, *level, units).len();
-                assert!(count >= classroom::MOST_STUDENTS, "{kind:?} {level:?} {units:?}: {count}");
+                assert!(
+                    count >= classroom::MOST_STUDENTS,
+                    "{kind:?} {level:?} {units:?}: {count}"
+                );
             }
         }
     }
@@ -192,12 +204,21 @@ fn pictures_stay_on_their_sheet() {
         let scene = problem.shape.scene("x", "a title", "what it shows");
         assert!(scene.marks.len() > 10, "{}", problem.told());
         for mark in &scene.marks {
-            if let Mark::Text { at, text, class, anchor, turn } = mark
+            if let Mark::Text {
+                at,
+                text,
+                class,
+                anchor,
+                turn,
+            } = mark
                 && *turn == 0.0
             {
                 let (left, top, right, bottom) = text_bounds(*at, text, class, *anchor);
                 assert!(
-                    left >= -1.0 && right <= scene.width + 1.0 && top >= -2.0 && bottom <= scene.height + 2.0,
+                    left >= -1.0
+                        && right <= scene.width + 1.0
+                        && top >= -2.0
+                        && bottom <= scene.height + 2.0,
                     "{text} at {left} {top} {right} {bottom}: {}",
                     problem.told()
                 );

@@ -83,12 +83,19 @@ fn old_words_give_their_old_sheets() {
             .into_iter()
             .flat_map(|s| class.quiz(s))
             .map(|q| {
-                let choices: Vec<String> =
-                    q.choices.iter().map(|(si, _)| q.problem.written(*si)).collect();
+                let choices: Vec<String> = q
+                    .choices
+                    .iter()
+                    .map(|(si, _)| q.problem.written(*si))
+                    .collect();
                 format!("{} {}", q.problem.told(), choices.join(";"))
             })
             .collect();
-        let units = if class.units == UnitSystem::Us { "us" } else { "metric" };
+        let units = if class.units == UnitSystem::Us {
+            "us"
+        } else {
+            "metric"
+        };
         let _ = writeln!(
             now,
             "{} {} {units}: {:016x} {:016x}",
@@ -102,23 +109,32 @@ fn old_words_give_their_old_sheets() {
     if std::env::var_os("UPDATE_GOLDEN").is_some() {
         std::fs::write(file, &now).unwrap();
     }
-    assert_eq!(std::fs::read_to_string(file).unwrap(), now, "see DEVELOPERS.md, For a class");
+    assert_eq!(
+        std::fs::read_to_string(file).unwrap(),
+        now,
+        "see DEVELOPERS.md, For a class"
+    );
 }
 
 #[test]
 fn a_quiz_asks_every_kind_once_in_another_order_for_each_student() {
     for class in classes() {
-        let order = |student| -> Vec<Kind> {
-            class.quiz(student).iter().map(|q| q.problem.kind).collect()
-        };
+        let order =
+            |student| -> Vec<Kind> { class.quiz(student).iter().map(|q| q.problem.kind).collect() };
         let mut sorted: Vec<usize> = order(1).iter().map(|kind| *kind as usize).collect();
         sorted.sort_unstable();
         assert_eq!(sorted, (0..Kind::ALL.len()).collect::<Vec<_>>());
         assert!((2..9).any(|student| order(student) != order(1)));
         for question in class.quiz(3) {
-            assert_eq!(question.choices.iter().filter(|(_, w)| w.is_none()).count(), 1);
-            let mut shown: Vec<String> =
-                question.choices.iter().map(|(si, _)| question.problem.written(*si)).collect();
+            assert_eq!(
+                question.choices.iter().filter(|(_, w)| w.is_none()).count(),
+                1
+            );
+            let mut shown: Vec<String> = question
+                .choices
+                .iter()
+                .map(|(si, _)| question.problem.written(*si))
+                .collect();
             let count = shown.len();
             shown.sort();
             shown.dedup();

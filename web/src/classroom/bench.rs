@@ -1,8 +1,10 @@
 //! The page of bench day: the pieces, the readings, what they come to; kept on the device, saved, opened, printed.
 
-use calc_core::catalog::{System, bolt_grades, materials, threads};
+use calc_core::catalog::{SleeveForm, System, bolt_grades, materials, sleeves, threads};
 use calc_core::quantity::UnitSystem;
-use classroom::bench::{Choice, Notes, Piece, SetUp, csv, read_csv, scenario, stop_torques};
+use classroom::bench::{
+    Choice, Notes, Piece, SLEEVE_METAL, SetUp, csv, read_csv, scenario, stop_torques,
+};
 use classroom::words::{filled, message};
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
@@ -70,7 +72,11 @@ pub fn bench(units: RwSignal<UnitSystem>) -> El {
     });
     let refused = RwSignal::new(String::new());
     let not_kept = move || {
-        let words = if keeps.get() { "" } else { message("bench.not-kept") };
+        let words = if keeps.get() {
+            ""
+        } else {
+            message("bench.not-kept")
+        };
         String::from(words)
     };
     let demo = move || {
@@ -80,7 +86,11 @@ pub fn bench(units: RwSignal<UnitSystem>) -> El {
     el("div")
         .child(classed("p", "invented").live_text(demo))
         .child(pieces(desk))
-        .child(classed("p", "stop").attr("role", "status").live_text(move || stop(&notes.read())))
+        .child(
+            classed("p", "stop")
+                .attr("role", "status")
+                .live_text(move || stop(&notes.read())),
+        )
         .child(el("h2").text(message("bench.readings")))
         .child(readings::table(desk))
         .child(el("p").attr("role", "status").live_text(not_kept))
@@ -168,14 +178,23 @@ fn pieces(desk: Desk) -> El {
             String::from(if us { "us" } else { "metric" })
         },
         move |key| {
-            let units = if key == "us" { UnitSystem::Us } else { UnitSystem::Metric };
+            let units = if key == "us" {
+                UnitSystem::Us
+            } else {
+                UnitSystem::Metric
+            };
             desk.notes.update(|notes| notes.units = units);
             crate::units::choose(units);
         },
     );
     el("section")
         .child(el("h2").text(message("bench.pieces")))
-        .child(classed("div", "fields").child(units).children(fields).children(choices))
+        .child(
+            classed("div", "fields")
+                .child(units)
+                .children(fields)
+                .children(choices),
+        )
 }
 
 /// What can be chosen, with its names; of the catalog what a shop has.
@@ -194,6 +213,12 @@ fn options(choice: Choice) -> Vec<(String, String)> {
         Choice::Metal => materials()
             .iter()
             .map(|metal| pair(metal.id(), metal.label()))
+            .collect(),
+        Choice::Sleeve => sleeves()
+            .iter()
+            .filter(|stock| stock.form() != SleeveForm::BoredBar)
+            .filter(|stock| stock.materials().contains(&SLEEVE_METAL))
+            .map(|stock| pair(stock.id(), stock.label()))
             .collect(),
         Choice::Planes => ["1", "2"]
             .map(|key| pair(key, message(&format!("planes.{key}"))))
@@ -218,12 +243,16 @@ fn actions(desk: Desk, refused: RwSignal<String>) -> El {
             desk.replace(Notes::fresh(units));
             refused.set(String::new());
         }))
-        .child(button("bench.undo").flag("hidden", none).on("click", move |_| {
-            if let Some(notes) = desk.before.get_untracked() {
-                desk.before.set(None);
-                desk.put(notes);
-            }
-        }))
+        .child(
+            button("bench.undo")
+                .flag("hidden", none)
+                .on("click", move |_| {
+                    if let Some(notes) = desk.before.get_untracked() {
+                        desk.before.set(None);
+                        desk.put(notes);
+                    }
+                }),
+        )
 }
 
 /// Where a file is opened, and why one was not.
@@ -256,5 +285,9 @@ fn opening(desk: Desk, refused: RwSignal<String>) -> El {
                     .on("change", picked),
             ),
         )
-        .child(el("p").attr("role", "alert").live_text(move || refused.get()))
+        .child(
+            el("p")
+                .attr("role", "alert")
+                .live_text(move || refused.get()),
+        )
 }

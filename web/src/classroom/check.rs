@@ -1,19 +1,26 @@
 //! A student checks answers by the number of the sheet: right, which usual mistake it looks like, or not yet. The
 //! answer itself is not told.
 
+use calc_core::quantity::Unit;
 use calc_core::report::Amount;
 use classroom::words::{filled, message};
 use classroom::{Class, Problem};
 use leptos::prelude::*;
 
 use super::button;
+use super::form::place;
 use super::sheets::name;
+use super::typed::Typed;
 use crate::el::{El, classed, el, value_of};
 use crate::grade::{Grade, grade};
 
 /// The unit that an answer is asked in; empty for a plain number.
 pub(super) fn unit_of(problem: &Problem) -> String {
-    String::from(problem.unit().symbol())
+    match problem.unit() {
+        // “in in” reads badly.
+        Unit::Inch => Unit::Inch.spoken(false).into(),
+        unit => unit.symbol().into(),
+    }
 }
 
 /// What to say of an answer as it was typed.
@@ -37,16 +44,20 @@ fn reply(problem: &Problem, text: &str) -> (bool, String) {
     }
 }
 
-pub(super) fn page(class: &Class, number: usize) -> El {
+pub(super) fn page(class: &Class, number: usize, kept: Typed) -> El {
     let problems = class.sheet(number).into_iter().enumerate();
-    let fields = problems.map(|(index, problem)| one(problem.clone(), index + 1));
+    let sheet = place(class, number);
+    let fields = problems.map(|(index, problem)| {
+        let at = format!("{sheet}/{}", index + 1);
+        one(problem.clone(), index + 1, kept, at)
+    });
     el("div")
         .child(el("p").text(message("check.intro")))
         .children(fields)
 }
 
-fn one(problem: Problem, index: usize) -> El {
-    let typed = RwSignal::new(String::new());
+fn one(problem: Problem, index: usize, kept: Typed, at: String) -> El {
+    let typed = RwSignal::new(kept.get(&at));
     let said = RwSignal::new((false, String::new()));
     let id = format!("answer-{index}");
     let unit = unit_of(&problem);
@@ -74,7 +85,9 @@ fn one(problem: Problem, index: usize) -> El {
                         .attr("autocomplete", "off")
                         .prop("value", move || typed.get().into())
                         .on("input", move |event| {
-                            typed.set(value_of(&event));
+                            let text = value_of(&event);
+                            kept.put(&at, &text);
+                            typed.set(text);
                             said.set((false, String::new()));
                         }),
                 )

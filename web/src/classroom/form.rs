@@ -7,6 +7,7 @@ use leptos::ev::hashchange;
 use leptos::prelude::*;
 use leptos::web_sys;
 
+use super::typed::Typed;
 use super::{answers, button, check, print, quiz, sheets};
 use crate::el::{El, classed, el, follow, value_of};
 use crate::kept::Kept;
@@ -60,7 +61,13 @@ struct Form {
     units: RwSignal<UnitSystem>,
 }
 
-const fn units_key(units: UnitSystem) -> &'static str {
+/// What tells a sheet from every other: word, number, level, units.
+pub(super) fn place(class: &Class, number: usize) -> String {
+    let (level, units) = (class.level.key(), units_key(class.units));
+    format!("{}/{number}/{level}/{units}", class.word)
+}
+
+pub(super) const fn units_key(units: UnitSystem) -> &'static str {
     match units {
         UnitSystem::Us => "us",
         UnitSystem::Metric => "metric",
@@ -174,11 +181,14 @@ pub fn handouts(units: RwSignal<UnitSystem>) -> El {
         let class = Class::new(&form.word.get(), form.level.get(), form.units.get());
         (class, true)
     });
+    let typed = Typed::kept();
     let trouble = move || {
         if class.read().is_none() {
             return String::from(message("form.no-word"));
         }
-        form.count(form.what.get().of_all()).err().unwrap_or_default()
+        form.count(form.what.get().of_all())
+            .err()
+            .unwrap_or_default()
     };
     let body = move || {
         let class = class.read();
@@ -189,8 +199,8 @@ pub fn handouts(units: RwSignal<UnitSystem>) -> El {
         match what {
             What::Sheets => sheets::all(class, count),
             What::Answers => answers::all(class, count),
-            What::Check => vec![check::page(class, count)],
-            What::Quiz => vec![quiz::page(class, count)],
+            What::Check => vec![check::page(class, count, typed)],
+            What::Quiz => vec![quiz::page(class, count, typed)],
         }
     };
     let nothing = move || !trouble().is_empty();

@@ -8,6 +8,7 @@ mod quiz;
 mod readings;
 mod results;
 mod sheets;
+mod typed;
 
 pub use bench::bench;
 pub use form::handouts;

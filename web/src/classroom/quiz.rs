@@ -5,7 +5,9 @@ use classroom::{Class, Question};
 use leptos::prelude::*;
 
 use super::button;
+use super::form::place;
 use super::sheets::{picture, table};
+use super::typed::Typed;
 use crate::el::{El, classed, el};
 
 /// What was picked of a question: first and now.
@@ -13,42 +15,89 @@ type Picked = Option<(usize, usize)>;
 
 /// What was picked, by question.
 #[derive(Clone, Copy)]
-struct Picks(RwSignal<Vec<Picked>>);
+struct Picks {
+    all: RwSignal<Vec<Picked>>,
+    kept: Typed,
+    at: StoredValue<String>,
+}
 
 impl Picks {
+    /// As they were left on this device: for each question the first pick and the last, `2.0 - 1.1`.
+    fn kept(kept: Typed, at: String, of: usize) -> Self {
+        let text = kept.get(&at);
+        let mut all: Vec<Picked> = text
+            .split(' ')
+            .map(|picked| {
+                let (first, now) = picked.split_once('.')?;
+                Some((first.parse().ok()?, now.parse().ok()?))
+            })
+            .collect();
+        all.resize(of, None);
+        Self {
+            all: RwSignal::new(all),
+            kept,
+            at: StoredValue::new(at),
+        }
+    }
+
     fn of(self, question: usize) -> Picked {
-        self.0.read().get(question).copied().flatten()
+        self.all.read().get(question).copied().flatten()
     }
 
     fn pick(self, question: usize, choice: usize) {
-        self.0.update(|all| {
+        self.all.update(|all| {
             if let Some(picked) = all.get_mut(question) {
                 let first = picked.map_or(choice, |(first, _)| first);
                 *picked = Some((first, choice));
             }
         });
+        let written = |picked: &Picked| {
+            picked.map_or_else(
+                || String::from("-"),
+                |(first, now)| format!("{first}.{now}"),
+            )
+        };
+        let all: Vec<String> = self.all.read_untracked().iter().map(written).collect();
+        self.kept.put(&self.at.get_value(), &all.join(" "));
+    }
+
+    fn clear(self) {
+        self.all
+            .update(|all| all.iter_mut().for_each(|picked| *picked = None));
+        self.kept.put(&self.at.get_value(), "");
     }
 }
 
-pub(super) fn page(class: &Class, number: usize) -> El {
+pub(super) fn page(class: &Class, number: usize, kept: Typed) -> El {
     let questions = class.quiz(number);
     let of = questions.len();
-    let picks = Picks(RwSignal::new(vec![None; of]));
+    let picks = Picks::kept(kept, format!("quiz/{}", place(class, number)), of);
     let right: Vec<Option<usize>> = questions
         .iter()
-        .map(|question| question.choices.iter().position(|(_, wrong)| wrong.is_none()))
+        .map(|question| {
+            question
+                .choices
+                .iter()
+                .position(|(_, wrong)| wrong.is_none())
+        })
         .collect();
     let score = move || {
-        let picked = picks.0.read();
+        let picked = picks.all.read();
         let done = picked.iter().flatten().count();
-        let hit = picked.iter().zip(&right).filter(|(picked, right)| {
-            picked.is_some_and(|(first, _)| Some(first) == **right)
-        });
+        let hit = picked
+            .iter()
+            .zip(&right)
+            .filter(|(picked, right)| picked.is_some_and(|(first, _)| Some(first) == **right));
         let [hit, done_, of_, left] = [hit.count(), done, of, of - done].map(|n| n.to_string());
         let key = if done == of { "quiz.all" } else { "quiz.score" };
         filled(
             key,
-            &[("right", &hit), ("done", &done_), ("of", &of_), ("left", &left)],
+            &[
+                ("right", &hit),
+                ("done", &done_),
+                ("of", &of_),
+                ("left", &left),
+            ],
         )
     };
     let cards: Vec<El> = questions
@@ -59,11 +108,13 @@ pub(super) fn page(class: &Class, number: usize) -> El {
     el("div")
         .child(el("p").text(message("quiz.intro")))
         .children(cards)
-        .child(classed("p", "score").attr("role", "status").live_text(score))
         .child(
-            classed("p", "actions").child(
-                button("quiz.again").on("click", move |_| picks.0.set(vec![None; of])),
-            ),
+            classed("p", "score")
+                .attr("role", "status")
+                .live_text(score),
+        )
+        .child(
+            classed("p", "actions").child(button("quiz.again").on("click", move |_| picks.clear())),
         )
 }
 
@@ -108,5 +159,9 @@ fn card(question: &Question, index: usize, of: usize, picks: Picks) -> El {
                 .child(classed("legend", "visually-hidden").text(title))
                 .children(choices),
         )
-        .child(classed("p", "reply").attr("role", "status").live_text(reply))
+        .child(
+            classed("p", "reply")
+                .attr("role", "status")
+                .live_text(reply),
+        )
 }

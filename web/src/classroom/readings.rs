@@ -13,7 +13,9 @@ use crate::el::{El, classed, el, value_of};
 pub(super) fn with_unit(text: &str, dimension: Dimension, units: UnitSystem) -> String {
     let text = text.trim();
     let bare = unit_for(dimension, units);
-    let alone = !text.chars().any(|c| c.is_alphabetic() || "\"'°%".contains(c));
+    let alone = !text
+        .chars()
+        .any(|c| c.is_alphabetic() || "\"'°%".contains(c));
     if alone && read(text, dimension, bare).is_ok() {
         let gap = if bare.symbol() == "°" { "" } else { " " };
         format!("{text}{gap}{}", bare.symbol())
@@ -25,7 +27,9 @@ pub(super) fn with_unit(text: &str, dimension: Dimension, units: UnitSystem) -> 
 pub(super) fn table(desk: Desk) -> El {
     let lines = move || {
         desk.opened.track();
-        (0..desk.lines.get()).map(|index| line(desk, index)).collect()
+        (0..desk.lines.get())
+            .map(|index| line(desk, index))
+            .collect()
     };
     let help = move || {
         let system = desk.notes.read().units;
@@ -51,15 +55,18 @@ pub(super) fn table(desk: Desk) -> El {
                 ]))
                 .child(el("tbody").live_children(lines)),
         )
-        .child(classed("ul", "refused").attr("role", "status").live_children(move || refusals(desk)))
+        .child(
+            el("div")
+                .attr("role", "status")
+                .child(classed("ul", "refused").live_children(move || refusals(desk))),
+        )
         .child(
             classed("p", "actions screen-only").child(button("bench.add").on("click", move |_| {
                 desk.notes.update(|notes| {
                     // The next line is mostly of the same test.
                     let last = notes.rows.last();
-                    let (set_up, threads) = last.map_or((SetUp::Bare, Threads::Dry), |row| {
-                        (row.set_up, row.threads)
-                    });
+                    let (set_up, threads) =
+                        last.map_or((SetUp::Bare, Threads::Dry), |row| (row.set_up, row.threads));
                     notes.rows.push(Row::empty(set_up, threads));
                 });
             })),
@@ -76,7 +83,11 @@ fn refusals(desk: Desk) -> Vec<El> {
                 let name = message(&format!("column.{}", column.key()));
                 all.push(el("li").text(filled(
                     "bench.row-refused",
-                    &[("n", &(index + 1).to_string()), ("column", name), ("why", &why)],
+                    &[
+                        ("n", &(index + 1).to_string()),
+                        ("column", name),
+                        ("why", &why),
+                    ],
                 )));
             }
         }
@@ -90,7 +101,13 @@ fn refusals(desk: Desk) -> Vec<El> {
 
 fn line(desk: Desk, index: usize) -> El {
     let number = (index + 1).to_string();
-    let named = |key: &str| format!("{}, {}", message(key), filled("bench.row", &[("n", &number)]));
+    let named = |key: &str| {
+        format!(
+            "{}, {}",
+            message(key),
+            filled("bench.row", &[("n", &number)])
+        )
+    };
     let row = move || desk.notes.read().rows.get(index).cloned();
     let set_up = picked(
         SetUp::ALL.iter().map(|set_up| (set_up.key(), "setup")),
@@ -103,7 +120,9 @@ fn line(desk: Desk, index: usize) -> El {
         },
     );
     let threads = picked(
-        Threads::ALL.iter().map(|threads| (threads.key(), "threads")),
+        Threads::ALL
+            .iter()
+            .map(|threads| (threads.key(), "threads")),
         &named("column.threads"),
         move || row().map_or("", |row| row.threads.key()),
         move |key| {
@@ -155,8 +174,16 @@ fn line(desk: Desk, index: usize) -> El {
             }
         });
     el("tr")
-        .child(el("td").attr("data-name", message("column.set-up")).child(set_up))
-        .child(el("td").attr("data-name", message("column.threads")).child(threads))
+        .child(
+            el("td")
+                .attr("data-name", message("column.set-up"))
+                .child(set_up),
+        )
+        .child(
+            el("td")
+                .attr("data-name", message("column.threads"))
+                .child(threads),
+        )
         .children(cells)
         .child(
             el("td")

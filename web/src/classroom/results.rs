@@ -1,11 +1,11 @@
 //! What the readings come to: plots on the expected band, friction and wall strength with how sure they are, what does
 //! not fit.
 
+use calc_core::Scenario;
 use calc_core::catalog::nut_factor;
 use calc_core::quantity::{Dimension, InUnits, Stress, write};
-use calc_core::Scenario;
 use classroom::bench::{
-    Column, Estimate, Fit, Notes, SetUp, Threads, curve_band, fit, fitted_line, scenario,
+    Column, Estimate, Fit, Notes, SetUp, Threads, curve_band, fit, fitted_line, scenario, slip_line,
 };
 use classroom::words::{filled, find, message};
 use drawing::Scene;
@@ -49,10 +49,20 @@ pub(super) fn results(desk: Desk) -> El {
         let scene = Signal::derive(move || {
             let fitted = fitted.read();
             let fitted = fitted.as_ref().ok();
-            plot.scene(&desk.notes.read(), fitted).unwrap_or_else(|| nothing(plot))
+            plot.scene(&desk.notes.read(), fitted)
+                .unwrap_or_else(|| empty(plot.id))
         });
-        classed("figure", "sheet").child(drawing(scene))
+        sheet(scene, plot.id)
     });
+    let slips = Signal::derive(move || {
+        let fitted = fitted.read();
+        let fitted = fitted.as_ref().ok();
+        fitted
+            .and_then(|fit| slip_scene(&desk.notes.read(), fit))
+            .unwrap_or_else(|| empty(SLIP))
+    });
+    let slipped = move || fitted.read().as_ref().is_ok_and(|fit| fit.slip.is_some());
+    let slips = sheet(slips, SLIP).flag("hidden", move || !slipped());
     let body = move || {
         let fitted = fitted.read();
         match &*fitted {
@@ -62,20 +72,92 @@ pub(super) fn results(desk: Desk) -> El {
     };
     el("section")
         .child(el("h2").text(message("bench.results")))
-        .child(classed("div", "plots").children(plots))
+        .child(classed("div", "plots").children(plots).child(slips))
         .child(classed("div", "came-out").live_children(body))
 }
 
+/// Id of the plot of the strap.
+const SLIP: &str = "plot.slip";
+
+fn sheet(scene: Signal<Scene>, id: &str) -> El {
+    classed("figure", "sheet")
+        .child(drawing(scene))
+        .child(el("figcaption").text(message(id)))
+}
+
 /// An empty sheet, where the pieces make no joint.
-fn nothing(plot: Plot) -> Scene {
+fn empty(id: &str) -> Scene {
     Scene {
-        id: plot.id.replace('.', "-"),
+        id: id.replace('.', "-"),
         width: 340.0,
         height: 40.0,
-        title: message(plot.id).into(),
+        title: message(id).into(),
         description: String::new(),
         marks: Vec::new(),
     }
+}
+
+/// Slip load over torque, dry threads, as it was fitted.
+fn slip_scene(notes: &Notes, fit: &Fit) -> Option<Scene> {
+    let read = pairs(notes, SetUp::Strap, [Column::Torque, Column::Slip]);
+    let to = read.iter().map(|p| p.0).fold(0.0, f64::max) * 1.25;
+    let up = read.iter().map(|p| p.1).fold(0.0, f64::max);
+    let [low, value, high] = slip_line(notes, fit, to)?;
+    let line = |end: f64| vec![(0.0, 0.0), (to, end)];
+    let count = read.len().to_string();
+    let chart = Chart {
+        title: message(SLIP).into(),
+        x: Axis {
+            name: axis_name("plot.y"),
+            dimension: Dimension::Torque,
+            from: 0.0,
+            to,
+        },
+        y: Axis {
+            name: axis_name("plot.y-slip"),
+            dimension: Dimension::Force,
+            from: 0.0,
+            to: high.max(up) * 1.1,
+        },
+        band: Some(Band {
+            lower: line(low),
+            upper: line(high),
+            name: String::new(),
+        }),
+        curves: vec![Curve {
+            points: line(value),
+            kind: CurveKind::This,
+            name: message("plot.fitted").into(),
+            part: "",
+        }],
+        levels: Vec::new(),
+        points: dots(read),
+        units: notes.units,
+    };
+    let mut scene = chart.scene(&SLIP.replace('.', "-"));
+    scene.description = filled("plot.told-slip", &[("n", &count)]);
+    Some(scene)
+}
+
+/// Two columns of the readings of a set-up with dry threads.
+fn pairs(notes: &Notes, set_up: SetUp, [x, y]: [Column; 2]) -> Vec<(f64, f64)> {
+    let rows = notes.rows.iter();
+    rows.filter(|row| row.set_up == set_up && row.threads == Threads::Dry)
+        .filter_map(|row| {
+            let of = |column| row.reading(column, notes.units).ok().flatten();
+            Some((of(x)?, of(y)?))
+        })
+        .collect()
+}
+
+fn dots(read: Vec<(f64, f64)>) -> Vec<KeyPoint> {
+    let dots = read.into_iter().map(|(x, y)| KeyPoint {
+        name: String::new(),
+        x,
+        y,
+        here: false,
+    });
+    dots.collect()
 }
 
 /// A text that lives as long as the program, for an axis.
@@ -92,8 +174,11 @@ impl Plot {
         let (far, up) = (most(|p| p.0), most(|p| p.1));
         let end = |line: &[(f64, f64)]| line.last().map_or(0.0, |p| p.0);
         // A part of the curve that a class turns to, or as far as was read.
-        let start = end(&likely) * if self.dents { 0.4 } else { 0.6 };
-        let to = (far * 1.15).max(start);
+        let to = if far > 0.0 {
+            far * 1.25
+        } else {
+            end(&likely) * 0.4
+        };
         let within = |line: &[(f64, f64)]| {
             line.iter()
                 .filter(|p| p.0 <= to)
@@ -101,7 +186,11 @@ impl Plot {
                 .fold(0.0, f64::max)
         };
         let line = fitted.and_then(|fit| self.fitted(&joint, fit));
-        let beside = if line.is_some() { CurveKind::Beside } else { CurveKind::This };
+        let beside = if line.is_some() {
+            CurveKind::Beside
+        } else {
+            CurveKind::This
+        };
         let curve = |points: Vec<(f64, f64)>, kind, key| Curve {
             points,
             kind,
@@ -115,8 +204,16 @@ impl Plot {
         let chart = Chart {
             title: message(self.id).into(),
             x: Axis {
-                name: axis_name(if self.dents { "plot.x-dent" } else { "plot.x-turn" }),
-                dimension: if self.dents { Dimension::Length } else { Dimension::Angle },
+                name: axis_name(if self.dents {
+                    "plot.x-dent"
+                } else {
+                    "plot.x-turn"
+                }),
+                dimension: if self.dents {
+                    Dimension::Length
+                } else {
+                    Dimension::Angle
+                },
                 from: 0.0,
                 to,
             },
@@ -133,15 +230,7 @@ impl Plot {
             }),
             curves,
             levels: Vec::new(),
-            points: read
-                .into_iter()
-                .map(|(x, y)| KeyPoint {
-                    name: String::new(),
-                    x,
-                    y,
-                    here: false,
-                })
-                .collect(),
+            points: dots(read),
             units: notes.units,
         };
         let mut scene = chart.scene(&self.id.replace('.', "-"));
@@ -151,14 +240,12 @@ impl Plot {
 
     /// The readings of this plot, dry threads.
     fn read(self, notes: &Notes) -> Vec<(f64, f64)> {
-        let column = if self.dents { Column::Dent } else { Column::Turn };
-        let rows = notes.rows.iter();
-        rows.filter(|row| row.set_up == self.set_up && row.threads == Threads::Dry)
-            .filter_map(|row| {
-                let of = |column| row.reading(column, notes.units).ok().flatten();
-                Some((of(column)?, of(Column::Torque)?))
-            })
-            .collect()
+        let column = if self.dents {
+            Column::Dent
+        } else {
+            Column::Turn
+        };
+        pairs(notes, self.set_up, [column, Column::Torque])
     }
 
     fn fitted(self, joint: &Scenario, fit: &Fit) -> Option<Vec<(f64, f64)>> {
@@ -224,32 +311,43 @@ fn estimates(fit: &Fit, notes: &Notes) -> El {
     );
     let rows = [
         ("bench.k-dry", dry, Dimension::Ratio, published("dry")),
-        ("bench.k-waxed", waxed, Dimension::Ratio, published("waxed-zinc")),
+        (
+            "bench.k-waxed",
+            waxed,
+            Dimension::Ratio,
+            published("waxed-zinc"),
+        ),
         ("bench.wall", &fit.wall, Dimension::Stress, wall),
         ("bench.mu", &fit.slip, Dimension::Ratio, String::new()),
     ];
-    let rows = rows.into_iter().filter_map(|(key, estimate, dimension, table)| {
-        let estimate = estimate.as_ref()?;
-        let number = |si| write(si, dimension, notes.units);
-        let value = if estimate.decided {
-            number(estimate.value)
-        } else {
-            String::from(message("bench.undecided"))
-        };
-        let lines: Vec<String> = estimate.rows.iter().map(|row| (row + 1).to_string()).collect();
-        let cell = |key, text: String| el("td").attr("data-name", message(key)).text(text);
-        Some(
-            el("tr")
-                .child(el("th").attr("scope", "row").text(message(key)))
-                .child(cell("bench.value", value))
-                .child(cell(
-                    "bench.between",
-                    format!("{} … {}", number(estimate.low), number(estimate.high)),
-                ))
-                .child(cell("bench.rows", lines.join(", ")))
-                .child(cell("bench.published", table)),
-        )
-    });
+    let rows = rows
+        .into_iter()
+        .filter_map(|(key, estimate, dimension, table)| {
+            let estimate = estimate.as_ref()?;
+            let number = |si| write(si, dimension, notes.units);
+            let value = if estimate.decided {
+                number(estimate.value)
+            } else {
+                String::from(message("bench.undecided"))
+            };
+            let lines: Vec<String> = estimate
+                .rows
+                .iter()
+                .map(|row| (row + 1).to_string())
+                .collect();
+            let cell = |key, text: String| el("td").attr("data-name", message(key)).text(text);
+            Some(
+                el("tr")
+                    .child(el("th").attr("scope", "row").text(message(key)))
+                    .child(cell("bench.value", value))
+                    .child(cell(
+                        "bench.between",
+                        format!("{} … {}", number(estimate.low), number(estimate.high)),
+                    ))
+                    .child(cell("bench.rows", lines.join(", ")))
+                    .child(cell("bench.published", table)),
+            )
+        });
     classed("table", "restack")
         .child(classed("caption", "visually-hidden").text(message("bench.results")))
         .child(heads(&[

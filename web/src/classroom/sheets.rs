@@ -6,8 +6,10 @@ use classroom::{Class, Level, Problem};
 use leptos::prelude::*;
 
 use super::check::unit_of;
+use super::form::place;
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
+use crate::paper::beside;
 
 pub(super) fn all(class: &Class, students: usize) -> Vec<El> {
     (1..=students).map(|number| sheet(class, number)).collect()
@@ -36,6 +38,7 @@ fn sheet(class: &Class, number: usize) -> El {
         ],
     );
     let blank = |key| classed("span", "blank").text(message(key));
+    let address = beside("handout.html", &format!("check/{}", place(class, number)));
     let problems = class.sheet(number);
     let mut formulas: Vec<&str> = Vec::new();
     if class.level == Level::Middle {
@@ -69,7 +72,7 @@ fn sheet(class: &Class, number: usize) -> El {
                 .enumerate()
                 .map(|(index, problem)| one(problem, (number, index + 1))),
         )
-        .child(classed("p", "small").text(message("sheet.back")))
+        .child(classed("p", "small").text(filled("sheet.back", &[("address", &address)])))
 }
 
 fn formula(problem: &Problem) -> &'static str {
@@ -78,7 +81,10 @@ fn formula(problem: &Problem) -> &'static str {
 
 /// Its number and what it is about.
 pub(super) fn name(problem: &Problem, index: usize) -> String {
-    format!("{index} {}", message(&format!("kind.{}", problem.kind.key())))
+    format!(
+        "{index} {}",
+        message(&format!("kind.{}", problem.kind.key()))
+    )
 }
 
 fn one(problem: &Problem, (number, index): (usize, usize)) -> El {

@@ -49,7 +49,14 @@ impl Refusal {
 #[must_use]
 pub fn csv(notes: &Notes) -> String {
     let mut out = line(&[MARK, VERSION]);
-    out += &line(&["units", if notes.units == UnitSystem::Us { "us" } else { "metric" }]);
+    out += &line(&[
+        "units",
+        if notes.units == UnitSystem::Us {
+            "us"
+        } else {
+            "metric"
+        },
+    ]);
     if notes.demo {
         out += &line(&["invented", "yes"]);
     }
@@ -62,7 +69,14 @@ pub fn csv(notes: &Notes) -> String {
     out += &line(&["set-up", "threads", "turn", "torque", "dent", "slip"]);
     for row in &notes.rows {
         let [turn, torque, dent, slip] = &row.cells;
-        out += &line(&[row.set_up.key(), row.threads.key(), turn, torque, dent, slip]);
+        out += &line(&[
+            row.set_up.key(),
+            row.threads.key(),
+            turn,
+            torque,
+            dent,
+            slip,
+        ]);
     }
     out
 }
@@ -128,7 +142,10 @@ pub fn read_csv(text: &str) -> Result<Notes, Refusal> {
     let mut in_table = false;
     for (index, record) in lines {
         let refused = Refusal::Line(index + 1);
-        if record.iter().any(|cell| cell.chars().nth(LONGEST).is_some()) {
+        if record
+            .iter()
+            .any(|cell| cell.chars().nth(LONGEST).is_some())
+        {
             return Err(refused);
         }
         let cell = |at: usize| record.get(at).map_or("", String::as_str);
@@ -145,7 +162,8 @@ pub fn read_csv(text: &str) -> Result<Notes, Refusal> {
             (false, "invented") => notes.demo = true,
             (false, key) => {
                 let text = cell(1).to_owned();
-                if let Some(place) = Choice::of(key).and_then(|c| notes.choices.get_mut(c as usize)) {
+                if let Some(place) = Choice::of(key).and_then(|c| notes.choices.get_mut(c as usize))
+                {
                     *place = text;
                 } else if let Some(place) =
                     Piece::of(key).and_then(|p| notes.pieces.get_mut(p as usize))
@@ -184,7 +202,12 @@ mod tests {
         notes.rows = vec![Row {
             set_up: SetUp::Short,
             threads: Threads::Waxed,
-            cells: ["1/4 turn".into(), "12,5 N·m".into(), "\"0.2\" mm".into(), String::new()],
+            cells: [
+                "1/4 turn".into(),
+                "12,5 N·m".into(),
+                "\"0.2\" mm".into(),
+                String::new(),
+            ],
         }];
         assert_eq!(read_csv(&csv(&notes)), Ok(notes.clone()));
         // As a spreadsheet gives it back.
@@ -198,8 +221,14 @@ mod tests {
         assert_eq!(read_csv("a,b\n1,2"), Err(Refusal::Foreign));
         assert_eq!(read_csv("clampwright-bench,2\n"), Err(Refusal::Newer));
         let good = csv(&Notes::fresh(UnitSystem::Us));
-        assert_eq!(read_csv(&good.replace("bare,dry", "bore,dry")), Err(Refusal::Line(13)));
-        assert_eq!(read_csv(&good.replace("units,us", "units,uk")), Err(Refusal::Line(2)));
+        assert_eq!(
+            read_csv(&good.replace("bare,dry", "bore,dry")),
+            Err(Refusal::Line(14))
+        );
+        assert_eq!(
+            read_csv(&good.replace("units,us", "units,uk")),
+            Err(Refusal::Line(2))
+        );
         assert_eq!(read_csv(&"x".repeat(70_000)), Err(Refusal::TooLarge));
         let many = "bare,dry,,,,\r\n".repeat(300);
         assert_eq!(read_csv(&(good + &many)), Err(Refusal::TooLarge));

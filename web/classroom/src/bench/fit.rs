@@ -1,10 +1,10 @@
 //! What the readings come to: friction in the threads, strength of the wall, friction between the faces, each with how
 //! far it may be off, the readings that decide it, and those that do not fit.
 
+use calc_core::Scenario;
 use calc_core::inspection::{Bench, Seen, pressed};
 use calc_core::quantity::{Angle, InUnits, Length, Stress, Torque};
 use calc_core::scenario::Strength;
-use calc_core::Scenario;
 
 use super::joint::factor;
 use super::least_squares::{Model, Solved, solve};
@@ -122,6 +122,22 @@ pub struct Fit {
     pub counted: usize,
 }
 
+impl Fit {
+    /// The nut factor that a slip coefficient rests on, its standard error as a share, and whether it is that of the
+    /// table, because the readings do not decide it.
+    fn factor_of(&self, threads: Threads) -> Option<(f64, f64, bool)> {
+        let fitted = self.nut_factor.get(threads as usize)?.as_ref();
+        if let Some(estimate) = fitted.filter(|estimate| estimate.decided) {
+            let error = (estimate.high / estimate.value).ln() / TWO;
+            return Some((estimate.value, error, false));
+        }
+        let table = factor(threads)?;
+        // The published range as two standard errors either way.
+        let error = (table.high() / table.low()).ln() / (2.0 * TWO);
+        Some((table.typical(), error, true))
+    }
+}
+
 /// A torque with what was read beside it.
 #[derive(Clone, Copy)]
 struct Reading {
@@ -148,7 +164,9 @@ impl Torques {
     fn wall(&self, logs: &[f64]) -> f64 {
         let fitted = logs.get(self.threads.len()).filter(|_| self.fits_wall);
         // No metal is softer or harder.
-        fitted.map_or(self.wall, |log| log.exp()).clamp(20e6, 1200e6)
+        fitted
+            .map_or(self.wall, |log| log.exp())
+            .clamp(20e6, 1200e6)
     }
 
     fn benches(&self, wall: f64) -> Vec<Bench> {
@@ -160,10 +178,7 @@ impl Torques {
     fn lever(benches: &[Bench], reading: &Reading) -> Option<(f64, bool)> {
         let bench = benches.get(reading.set_up)?;
         let expected = bench.expected(reading.seen)?;
-        Some((
-            bench.torque(1.0, expected.clamp).si(),
-            expected.on_curve,
-        ))
+        Some((bench.torque(1.0, expected.clamp).si(), expected.on_curve))
     }
 
     fn factor(&self, logs: &[f64], threads: Threads) -> f64 {
@@ -220,9 +235,9 @@ pub fn fit(notes: &Notes) -> Result<Fit, String> {
         if few || fit.odd.len() >= torques.readings.len() / 3 {
             let odd = found.residuals.iter().zip(&torques.readings);
             let odd = odd.filter(|(r, _)| r.abs() > ODD);
-            fit.odd.extend(odd.map(|(r, reading)| {
-                (reading.row, if *r > 0.0 { Odd::High } else { Odd::Low })
-            }));
+            fit.odd.extend(
+                odd.map(|(r, reading)| (reading.row, if *r > 0.0 { Odd::High } else { Odd::Low })),
+            );
             break;
         }
         fit.odd.push((torques.readings.remove(at).row, why));
@@ -287,10 +302,20 @@ fn torques(notes: &Notes, fit: &mut Fit) -> Result<Option<Torques>, String> {
         // A dent tells more than a turn, whose beginning nobody knows well.
         let dent = read(row, Column::Dent)
             .filter(|dent| *dent > 0.0)
-            .map(|dent| (Seen::Dent(Length::of_si(dent)), Seen::Dent(Length::of_si(dent + DENT_OFF))));
+            .map(|dent| {
+                (
+                    Seen::Dent(Length::of_si(dent)),
+                    Seen::Dent(Length::of_si(dent + DENT_OFF)),
+                )
+            });
         let turn = read(row, Column::Turn)
             .filter(|turn| *turn > 0.0)
-            .map(|turn| (Seen::Turn(Angle::of_si(turn)), Seen::Turn(Angle::of_si(turn + TURN_OFF))));
+            .map(|turn| {
+                (
+                    Seen::Turn(Angle::of_si(turn)),
+                    Seen::Turn(Angle::of_si(turn + TURN_OFF)),
+                )
+            });
         let Some((seen, moved)) = dent.or(turn) else {
             continue;
         };
@@ -309,7 +334,13 @@ fn torques(notes: &Notes, fit: &mut Fit) -> Result<Option<Torques>, String> {
             fit.odd.push((index, Odd::Beyond));
             continue;
         }
-        let further = Torques::lever(&benches, &Reading { seen: moved, ..reading });
+        let further = Torques::lever(
+            &benches,
+            &Reading {
+                seen: moved,
+                ..reading
+            },
+        );
         let slope = further.map_or(0.0, |(further, _)| (further - lever) / lever.max(1e-9));
         reading.off = (WRENCH * torque)
             .hypot(WRENCH_LEAST * most)
@@ -386,16 +417,10 @@ fn slipped(notes: &Notes, fit: &mut Fit) -> Result<(), String> {
         if torque <= 0.0 || slip <= 0.0 {
             continue;
         }
-        let fitted = fit.nut_factor.get(row.threads as usize).and_then(Option::as_ref);
-        let fitted = fitted.filter(|estimate| estimate.decided);
-        let Some(table) = factor(row.threads) else { continue };
-        let (k, error) = if let Some(estimate) = fitted {
-            (estimate.value, (estimate.high / estimate.value).ln() / TWO)
-        } else {
-            fit.slip_by_table = true;
-            // The published range as two standard errors either way.
-            (table.typical(), (table.high() / table.low()).ln() / (2.0 * TWO))
+        let Some((k, error, by_table)) = fit.factor_of(row.threads) else {
+            continue;
         };
+        fit.slip_by_table |= by_table;
         rough = rough.max(error);
         let press = pressed(&joint, k, notes.planes(), Torque::of_si(torque)).si();
         points.push((index, press, slip));
@@ -412,17 +437,34 @@ fn slipped(notes: &Notes, fit: &mut Fit) -> Result<(), String> {
         if let Some((at, residual)) = worst.filter(|(_, r)| r.abs() > ODD)
             && points.len() > 2
         {
-            let why = if residual > 0.0 { Odd::HeldMore } else { Odd::HeldLess };
+            let why = if residual > 0.0 {
+                Odd::HeldMore
+            } else {
+                Odd::HeldLess
+            };
             fit.odd.push((points.remove(at).0, why));
             continue;
         }
         let rows: Vec<usize> = points.iter().map(|(row, ..)| *row).collect();
         fit.counted += rows.len();
-        let parts = vec![1.0 / rows.len() as f64; rows.len()];
-        fit.slip = Some(Estimate::new(line.slope, line.error.hypot(rough), &parts, &rows));
+        fit.slip = Some(Estimate {
+            // Each pull tells as much as any other.
+            rows: rows.clone(),
+            ..Estimate::new(line.slope, line.error.hypot(rough), &[], &rows)
+        });
         break;
     }
     Ok(())
+}
+
+/// Slip load at a torque with dry threads, as fitted: lowest, likely, highest.
+#[must_use]
+pub fn slip_line(notes: &Notes, fit: &Fit, torque: f64) -> Option<[f64; 3]> {
+    let joint = scenario(notes, SetUp::Strap).ok()?;
+    let slip = fit.slip.as_ref()?;
+    let (k, ..) = fit.factor_of(Threads::Dry)?;
+    let press = pressed(&joint, k, notes.planes(), Torque::of_si(torque)).si();
+    Some([slip.low, slip.value, slip.high].map(|mu| mu * press))
 }
 
 /// A line through zero whose points are off by a share of what they are.
@@ -442,7 +484,11 @@ impl Line {
             return None;
         }
         let spread: f64 = own.map(|s| ((s / slope - 1.0) / SCALE).powi(2)).sum();
-        let scatter = if n > 1.0 { (spread / (n - 1.0)).max(1.0) } else { 1.0 };
+        let scatter = if n > 1.0 {
+            (spread / (n - 1.0)).max(1.0)
+        } else {
+            1.0
+        };
         Some(Self {
             slope,
             error: SCALE * (scatter / n).sqrt(),

@@ -1,6 +1,6 @@
 //! The joints on the bench, as the calculation takes them.
 
-use calc_core::catalog::{NutFactor, clearance_hole, HoleFit, nut_factor, sleeves, thread};
+use calc_core::catalog::{NutFactor, nut_factor};
 use calc_core::evaluate::known_torque_turn;
 use calc_core::inspection::{stop_torque, with_wall};
 use calc_core::quantity::{Dimension, InUnits, Stress};
@@ -13,9 +13,6 @@ use crate::words::{filled, message};
 /// The offcut on the bench is clamped with its bolt so far from the ends, mm.
 const TO_THE_END: f64 = 150.0;
 
-/// A sleeve stands on the wall round the hole, mm all round.
-const SEAT: f64 = 1.0;
-
 /// The row of the catalog for threads.
 #[must_use]
 pub(super) fn factor(threads: Threads) -> Option<&'static NutFactor> {
@@ -25,17 +22,8 @@ pub(super) fn factor(threads: Threads) -> Option<&'static NutFactor> {
     })
 }
 
-/// What of a sleeve's stock fits round the bolt: the thinnest that stands on the wall.
-fn sleeve(bolt: &str) -> Option<&'static str> {
-    let thread = thread(bolt)?;
-    let hole = clearance_hole(thread, HoleFit::Normal)?.diameter;
-    let fits = |sleeve: &&calc_core::catalog::Sleeve| {
-        sleeve.inner_diameter_min() >= thread.major()
-            && sleeve.outer_diameter().si() >= hole.si() + 2e-3 * SEAT
-            && sleeve.materials().contains(&"a513-1020")
-    };
-    sleeves().iter().find(fits).map(|sleeve| sleeve.id())
-}
+/// What sleeves are made of.
+pub const SLEEVE_METAL: &str = "a513-1020";
 
 /// The joint of a set-up.
 ///
@@ -55,14 +43,18 @@ pub fn scenario(notes: &Notes, set_up: SetUp) -> Result<Scenario, String> {
             (Field::Joint, "free"),
             (Field::Mount, "from-top"),
             (Field::Lubrication, "dry"),
-            (Field::SleeveMaterial, "a513-1020"),
+            (Field::SleeveMaterial, SLEEVE_METAL),
         ],
     );
     let wanted = [
         (Piece::Width, Field::TubeWidth, true),
         (Piece::Depth, Field::TubeDepth, true),
         (Piece::Wall, Field::TubeWall, true),
-        (Piece::Plate, Field::SpreaderThickness, set_up == SetUp::Plates),
+        (
+            Piece::Plate,
+            Field::SpreaderThickness,
+            set_up == SetUp::Plates,
+        ),
         (Piece::Short, Field::SleeveShort, set_up == SetUp::Short),
     ];
     for (piece, field, counts) in wanted {
@@ -76,11 +68,9 @@ pub fn scenario(notes: &Notes, set_up: SetUp) -> Result<Scenario, String> {
         (Choice::Bolt, Field::Bolt),
         (Choice::Grade, Field::Grade),
         (Choice::Metal, Field::TubeMaterial),
+        (Choice::Sleeve, Field::Sleeve),
     ] {
         input.set_choice(field, notes.choice(choice));
-    }
-    if let Some(stock) = sleeve(notes.choice(Choice::Bolt)) {
-        input.set_choice(Field::Sleeve, stock);
     }
     input.set_choice(
         Field::Support,
@@ -93,19 +83,27 @@ pub fn scenario(notes: &Notes, set_up: SetUp) -> Result<Scenario, String> {
     );
     Scenario::new(&input).map_err(|errors| {
         let first = errors.first();
-        let piece = first.and_then(calc_core::InputError::field).and_then(|field| {
-            let of = wanted.iter().find(|(_, own, _)| *own == field);
-            of.map(|(piece, ..)| *piece)
-        });
+        let piece = first
+            .and_then(calc_core::InputError::field)
+            .and_then(|field| {
+                let of = wanted.iter().find(|(_, own, _)| *own == field);
+                of.map(|(piece, ..)| *piece)
+            });
         match (piece, first) {
             (Some(piece), Some(calc_core::InputError::OutOfRange { min, max, .. })) => {
                 let limits = [*min, *max].map(|mm| {
                     calc_core::quantity::write(mm * 1e-3, Dimension::Length, notes.units)
                 });
                 let [min, max] = &limits;
-                about(piece, &filled("bench.out-of-range", &[("min", min), ("max", max)]))
+                about(
+                    piece,
+                    &filled("bench.out-of-range", &[("min", min), ("max", max)]),
+                )
             }
             (Some(piece), _) => about(piece, message("bench.does-not-fit")),
+            (_, Some(error)) if error.field() == Some(Field::Sleeve) => {
+                String::from(message("bench.sleeve"))
+            }
             _ => String::from(message("bench.no-joint")),
         }
     })
@@ -127,9 +125,8 @@ pub fn judged(s: &Scenario) -> bool {
 /// Torques at which to stop, dry and waxed: with the lowest nut factor published for either.
 #[must_use]
 pub fn stop_torques(s: &Scenario) -> [f64; 2] {
-    [Threads::Dry, Threads::Waxed].map(|threads| {
-        factor(threads).map_or(0.0, |row| stop_torque(s, row.low()).si())
-    })
+    [Threads::Dry, Threads::Waxed]
+        .map(|threads| factor(threads).map_or(0.0, |row| stop_torque(s, row.low()).si()))
 }
 
 /// Lines with a torque past the one to stop at.
@@ -172,12 +169,7 @@ pub fn curve_band(s: &Scenario, threads: Threads, dents: bool) -> Option<[Line; 
 
 /// Torque over turn or dent with what was fitted; the likely strength of the wall where that was not.
 #[must_use]
-pub fn fitted_line(
-    s: &Scenario,
-    nut_factor: f64,
-    wall: Option<Stress>,
-    dents: bool,
-) -> Line {
+pub fn fitted_line(s: &Scenario, nut_factor: f64, wall: Option<Stress>, dents: bool) -> Line {
     use calc_core::scenario::Strength;
     let wall = wall.unwrap_or_else(|| s.tube.yield_strength(Strength::Likely));
     line(s, nut_factor, wall, dents)

@@ -112,10 +112,16 @@ pub(super) fn solve(model: &impl Model, start: &[f64]) -> Option<Solved> {
     let parts = (0..start.len())
         .map(|i| {
             let row: Vec<f64> = (0..residuals.len())
-                .map(|j| told.as_ref().and_then(|m| m.get((i, j))).map_or(0.0, |v| v * v))
+                .map(|j| {
+                    told.as_ref()
+                        .and_then(|m| m.get((i, j)))
+                        .map_or(0.0, |v| v * v)
+                })
                 .collect();
             let all: f64 = row.iter().sum();
-            row.iter().map(|v| if all > 0.0 { v / all } else { 0.0 }).collect()
+            row.iter()
+                .map(|v| if all > 0.0 { v / all } else { 0.0 })
+                .collect()
         })
         .collect();
     Some(Solved {
@@ -149,9 +155,16 @@ mod tests {
         let solved = solve(&Line(points.clone()), &[1.5_f64.ln()]).unwrap();
         let a: f64 = xy / xx;
         assert!((solved.logs[0].exp() / a - 1.0).abs() < 1e-6);
-        let spare: f64 = points.iter().map(|(x, y)| ((y - a * x) / 0.1).powi(2)).sum();
+        let spare: f64 = points
+            .iter()
+            .map(|(x, y)| ((y - a * x) / 0.1).powi(2))
+            .sum();
         let error = 0.1 / xx.sqrt() * (spare / 3.0).max(1.0).sqrt() / a;
-        assert!((solved.errors[0] / error - 1.0).abs() < 1e-3, "{}", solved.errors[0]);
+        assert!(
+            (solved.errors[0] / error - 1.0).abs() < 1e-3,
+            "{}",
+            solved.errors[0]
+        );
         assert!((solved.parts[0][3] - 16.0 / 30.0).abs() < 1e-3);
     }
 

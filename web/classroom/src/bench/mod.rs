@@ -2,12 +2,14 @@
 
 pub mod file;
 pub mod fit;
-mod least_squares;
 mod joint;
+mod least_squares;
 
 pub use file::{Refusal, csv, read_csv};
-pub use fit::{Estimate, Fit, Odd, fit};
-pub use joint::{Line, curve_band, fitted_line, judged, past_stop, scenario, stop_torques};
+pub use fit::{Estimate, Fit, Odd, fit, slip_line};
+pub use joint::{
+    Line, SLEEVE_METAL, curve_band, fitted_line, judged, past_stop, scenario, stop_torques,
+};
 
 use calc_core::quantity::{Dimension, ReadError, Typed, UnitSystem, read, unit_for};
 
@@ -103,6 +105,8 @@ keyed! {
         Grade "grade",
         /// Metal of the tube.
         Metal "metal",
+        /// What the sleeves are cut from.
+        Sleeve "sleeve",
         /// Pairs of faces at the strap.
         Planes "planes",
     }
@@ -172,7 +176,7 @@ pub struct Notes {
     /// In the order of [`Piece::ALL`].
     pub pieces: [String; 5],
     /// In the order of [`Choice::ALL`].
-    pub choices: [String; 4],
+    pub choices: [String; 5],
     /// The readings.
     pub rows: Vec<Row>,
 }
@@ -184,11 +188,11 @@ impl Notes {
         let (pieces, choices) = match units {
             UnitSystem::Us => (
                 ["2 in", "2 in", "1/8 in", "1/4 in", "0.04 in"],
-                ["unc-1.2", "sae-5", "a500-b", "2"],
+                ["unc-1.2", "sae-5", "a500-b", "rt-0.750x0.120", "2"],
             ),
             UnitSystem::Metric => (
                 ["50 mm", "50 mm", "3 mm", "6 mm", "1 mm"],
-                ["m12", "iso-8.8", "s235", "2"],
+                ["m12", "iso-8.8", "s235", "rt-0.750x0.120", "2"],
             ),
         };
         let lines = [SetUp::Bare, SetUp::Bare, SetUp::Sleeve, SetUp::Strap];

@@ -95,13 +95,7 @@ pub(super) fn crush(stock: &Stock, level: Level, add: &mut Add<'_>) {
     }
 }
 
-fn caves_in(
-    stock: &Stock,
-    level: Level,
-    joint: Through,
-    index: usize,
-    k: f64,
-) -> Option<Problem> {
+fn caves_in(stock: &Stock, level: Level, joint: Through, index: usize, k: f64) -> Option<Problem> {
     let mut draft = stock.draft(Kind::Crush, level);
     let own = stock.length(*stock.walls.get(index)?);
     tube(&mut draft, joint, own);
@@ -114,7 +108,9 @@ fn caves_in(
         takes.push(load);
     }
     let wall = *takes.get(index)?;
-    let next = *takes.get(index + 1).or_else(|| takes.get(index.checked_sub(1)?))?;
+    let next = *takes
+        .get(index + 1)
+        .or_else(|| takes.get(index.checked_sub(1)?))?;
     // A wall that takes what the bolt wants does not cave in.
     if wall > 0.9 * joint.wanted {
         return None;
@@ -125,10 +121,7 @@ fn caves_in(
         return draft.asks(
             wall / wanted,
             Dimension::Share,
-            &[
-                (Wrong::Row, next / wanted),
-                (Wrong::Turned, wanted / wall),
-            ],
+            &[(Wrong::Row, next / wanted), (Wrong::Turned, wanted / wall)],
         );
     }
     let d = Length::of_si(draft.gives("d", joint.bolt.major().si(), Dimension::Length));
@@ -194,7 +187,12 @@ pub(super) fn sleeve(stock: &Stock, level: Level, add: &mut Add<'_>) {
 }
 
 fn between(depth: f64, wall: f64, short: f64) -> f64 {
-    between_walls(Length::of_si(depth), Length::of_si(wall), Length::of_si(short)).si()
+    between_walls(
+        Length::of_si(depth),
+        Length::of_si(wall),
+        Length::of_si(short),
+    )
+    .si()
 }
 
 /// `steps` of what a file takes off are left for fitting.
@@ -304,7 +302,11 @@ fn settles(stock: &Stock, level: Level, bolt: Thread, grip: f64, faces: f64) -> 
     let length = stock.length(grip);
     let (kb, km) = give_springs(stock, &mut draft, bolt, length, 1.0)?;
     let settled = flattening(faces).si();
-    let settled = draft.gives("settled", stock.round(settled, Dimension::Length), Dimension::Length);
+    let settled = draft.gives(
+        "settled",
+        stock.round(settled, Dimension::Length),
+        Dimension::Length,
+    );
     let lost = embedding(Length::of_si(settled), kb, km).si();
     let alone = |spring: Stiffness| settled * spring.si();
     let shape = Shape::stack(bolt, length).with(Arrow::Clamp, "F");
@@ -348,7 +350,11 @@ fn cold(stock: &Stock, bolt: Thread, grip: f64, much: f64) -> Option<Problem> {
         UnitSystem::Us => Unit::FahrenheitStep,
         UnitSystem::Metric => Unit::CelsiusStep,
     };
-    let step = draft.gives("step", degree.to_si(20.0 + 10.0 * much), Dimension::TemperatureStep);
+    let step = draft.gives(
+        "step",
+        degree.to_si(20.0 + 10.0 * much),
+        Dimension::TemperatureStep,
+    );
     let parts = material("6061-t6")?.expansion().value;
     let steel = bolt_grade("sae-5")?.expansion().value;
     let mut give = |name, per_kelvin| {

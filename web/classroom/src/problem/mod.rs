@@ -183,10 +183,23 @@ impl Problem {
     #[must_use]
     pub fn asked(&self) -> String {
         let key = format!("ask.{}.{}", self.kind.key(), self.level.key());
-        fill(message(&key), |name| {
+        let value = |name: &str| {
             let value = self.values.iter().find(|value| value.name == name);
             value.map(|value| value.text.clone())
-        })
+        };
+        let text = fill(message(&key), |name| match name {
+            // M8 is spoken with a vowel first, 1/2 without.
+            "a-bolt" => Some(fill(
+                message(match self.units {
+                    UnitSystem::Us => "a-bolt.us",
+                    UnitSystem::Metric => "a-bolt.metric",
+                }),
+                value,
+            )),
+            _ => value(name),
+        });
+        // An equation stays on one line.
+        text.replace(" = ", "\u{a0}=\u{a0}")
     }
 
     /// The answer as written.
@@ -289,9 +302,18 @@ impl Stock {
         match units {
             UnitSystem::Us => Self {
                 units,
-                bolts: &["unc-3.8", "unc-7.16", "unc-1.2", "unc-9.16", "unc-5.8", "unc-3.4"],
+                bolts: &[
+                    "unc-3.8", "unc-7.16", "unc-1.2", "unc-9.16", "unc-5.8", "unc-3.4",
+                ],
                 grades: &["sae-5", "sae-8"],
-                tubes: &[(2.0, 2.0), (2.0, 3.0), (2.5, 2.5), (3.0, 3.0), (3.0, 4.0), (4.0, 4.0)],
+                tubes: &[
+                    (2.0, 2.0),
+                    (2.0, 3.0),
+                    (2.5, 2.5),
+                    (3.0, 3.0),
+                    (3.0, 4.0),
+                    (4.0, 4.0),
+                ],
                 walls: &[0.125, 0.1875, 0.25],
                 tube_steel: "a500-b",
                 grips: &[1.0, 1.5, 2.0, 2.5, 3.0, 4.0],
@@ -382,7 +404,10 @@ impl Draft {
     }
 
     pub(crate) fn row(&mut self, what: (f64, Dimension), amount: (f64, Dimension)) -> [f64; 2] {
-        let (left, right) = (self.printed(what.0, what.1), self.printed(amount.0, amount.1));
+        let (left, right) = (
+            self.printed(what.0, what.1),
+            self.printed(amount.0, amount.1),
+        );
         self.0.table.push([left.0, right.0]);
         [left.1, right.1]
     }

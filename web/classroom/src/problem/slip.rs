@@ -150,9 +150,8 @@ fn with_pull(
             .with(Arrow::Load, "?"),
     );
     let planes_ = f64::from(planes);
-    let left = |share: f64| {
-        resistance(planes_, mu, Force::of_si(clamp), Force::of_si(pull), share).si()
-    };
+    let left =
+        |share: f64| resistance(planes_, mu, Force::of_si(clamp), Force::of_si(pull), share).si();
     let answer = left(share);
     draft.asks(
         answer,
@@ -172,7 +171,13 @@ pub(super) fn bolts(stock: &Stock, level: Level, add: &mut Add<'_>) {
             for face in FACES.iter().take(3) {
                 for planes in [1, 2] {
                     for times in [2.6, 3.5, 4.4, 5.6] {
-                        add(how_many(stock, level, (thread, clamp), (face, planes), times));
+                        add(how_many(
+                            stock,
+                            level,
+                            (thread, clamp),
+                            (face, planes),
+                            times,
+                        ));
                     }
                 }
             }
@@ -200,14 +205,21 @@ fn how_many(
         let mu = slip_surface(face)?.mu();
         let each = stock.round(holds(many, mu, clamp), Dimension::Force);
         let each = draft.gives("each", each, Dimension::Force);
-        let load = draft.gives("load", stock.round(each * times, Dimension::Force), Dimension::Force);
+        let load = draft.gives(
+            "load",
+            stock.round(each * times, Dimension::Force),
+            Dimension::Force,
+        );
         draft.shows(shape(&draft));
         let answer = count(load, each, 1.0);
         clear_of_whole(load / each)?;
         return draft.asks(
             answer,
             Dimension::Count,
-            &[(Wrong::Down, answer - 1.0), (Wrong::Turned, count(each, load, 1.0))],
+            &[
+                (Wrong::Down, answer - 1.0),
+                (Wrong::Turned, count(each, load, 1.0)),
+            ],
         );
     }
     draft.says("bolt", thread.label());
@@ -250,7 +262,13 @@ fn springs(thread: &'static Thread, grip: f64) -> Option<(f64, f64)> {
     let steel = wileman("steel")?;
     let length = Length::of_si(grip);
     let bolt = stiffness::prism(grade.modulus(), thread.stress_area(), length);
-    let parts = stiffness::wileman(grade.modulus(), thread.major(), length, steel.a(), steel.b());
+    let parts = stiffness::wileman(
+        grade.modulus(),
+        thread.major(),
+        length,
+        steel.a(),
+        steel.b(),
+    );
     Some((bolt.si(), parts.si()))
 }
 
@@ -322,7 +340,8 @@ fn of_a_pull(
     let clamp = draft.gives("clamp", clamp, Dimension::Force);
     draft.shows(shape.with(Arrow::Clamp, format!("F = {}", draft.text("clamp"))));
     // What is left to hold by friction, with faces that would hold all of it.
-    let left = |share: f64| resistance(1.0, 1.0, Force::of_si(clamp), Force::of_si(pull), share).si();
+    let left =
+        |share: f64| resistance(1.0, 1.0, Force::of_si(clamp), Force::of_si(pull), share).si();
     draft.asks(
         left(share),
         Dimension::Force,

@@ -4,9 +4,7 @@ use calc_core::catalog::{BoltGrade, NutFactor, Thread, bolt_grade, nut_factor, t
 use calc_core::mechanics::stiffness;
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::{clamp_from, torque_for};
-use calc_core::quantity::{
-    Area, Dimension, Force, InUnits, Length, Stress, Torque, UnitSystem,
-};
+use calc_core::quantity::{Area, Dimension, Force, InUnits, Length, Stress, Torque, UnitSystem};
 
 use super::{Add, Kind, Level, Stock, Wrong};
 use crate::picture::{Arrow, Shape};
@@ -290,7 +288,10 @@ fn two_parts(stock: &Stock, bolt: Bolt, grip: f64) -> Option<super::Problem> {
         Dimension::Length,
         &[
             (Wrong::ThreadArea, stretched(clamp, whole, area, modulus)),
-            (Wrong::ShankArea, stretched(clamp, whole, shank_area, modulus)),
+            (
+                Wrong::ShankArea,
+                stretched(clamp, whole, shank_area, modulus),
+            ),
             (Wrong::Unit, answer * 1000.0),
         ],
     )
@@ -333,10 +334,7 @@ fn waxed(
         return draft.asks(
             answer,
             Dimension::Force,
-            &[
-                (Wrong::Turned, clamp * k2 / k),
-                (Wrong::Same, clamp),
-            ],
+            &[(Wrong::Turned, clamp * k2 / k), (Wrong::Same, clamp)],
         );
     }
     let torque = torque_for(k, d, Force::of_si(clamp)).si();
