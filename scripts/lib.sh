@@ -43,7 +43,7 @@ build_page() {
 		cd "$root" || exit 1
 		# What is wrong with the content is said before anything slow begins.
 		cargo run --locked --quiet --package prepare || exit 1
-		for program in front lesson joint paper api; do
+		for program in front lesson joint paper handout api; do
 			trunk build --dist "$programs/$program" "web/programs/$program.html" || exit 1
 		done
 		cargo run --locked --quiet --package prepare -- "$programs" dist || exit 1

@@ -51,6 +51,8 @@ export const PAGES = [
   'lessons/index.html',
   ...LESSONS.map(lessonPage),
   'class.html',
+  'handout.html',
+  'bench.html',
   'method.html',
   'checks.html',
   'words.html',
@@ -61,7 +63,7 @@ export const PAGES = [
 ];
 
 /** The pages that load a program. */
-export const PROGRAM = /^(index\.html|joint\.html|paper\.html|lessons\/(?!index).*)?$/;
+export const PROGRAM = /^(index\.html|joint\.html|paper\.html|handout\.html|bench\.html|lessons\/(?!index).*)?$/;
 
 /** Sizes that journeys look at: a small phone, a usual one, a desk, two projectors. */
 export const SIZES = {

@@ -16,6 +16,12 @@ pub enum Kept {
     Shop,
     /// Records of repairs, each with the address of its joint.
     Record,
+    /// The class word and what was asked with it.
+    Class,
+    /// What students answered, each by its sheet.
+    Answers,
+    /// Readings from the bench.
+    Bench,
     /// The chosen units.
     Units,
 }
@@ -29,6 +35,9 @@ impl Kept {
             Self::Rates => "clampwright-rates",
             Self::Shop => "clampwright-shop",
             Self::Record => "clampwright-record",
+            Self::Class => "clampwright-class",
+            Self::Answers => "clampwright-answers",
+            Self::Bench => "clampwright-bench",
             Self::Units => "clampwright-units",
         }
     }

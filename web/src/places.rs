@@ -12,6 +12,7 @@ use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::HtmlElement;
 
 use crate::Slice;
+use crate::classroom;
 use crate::el::{El, fragment};
 use crate::figures::opening;
 use crate::lessons;
@@ -25,6 +26,12 @@ pub const TRAILER: &str = "own-joint";
 
 /// Id of the box that holds what a joint leaves on paper.
 pub const PAPERS: &str = "papers";
+
+/// Id of the box that holds hand-outs and quiz.
+pub const HANDOUTS: &str = "handouts";
+
+/// Id of the box that holds the readings from the bench.
+pub const BENCH: &str = "bench-day";
 
 /// Id of the box that holds the short check of five measurements.
 pub const SHORT: &str = "short-check";
@@ -89,6 +96,20 @@ pub fn papers() -> Vec<Slice> {
         let units = chosen_units();
         if let Some(place) = by_id(PAPERS) {
             fill(&place, move || vec![paper::papers(units)]);
+        }
+    })]
+}
+
+/// The pages of hand-outs and of bench day.
+#[must_use]
+pub fn classroom() -> Vec<Slice> {
+    vec![Box::new(|| {
+        let units = chosen_units();
+        if let Some(place) = by_id(HANDOUTS) {
+            fill(&place, move || vec![classroom::handouts(units)]);
+        }
+        if let Some(place) = by_id(BENCH) {
+            fill(&place, move || vec![classroom::bench(units)]);
         }
     })]
 }

@@ -2,10 +2,12 @@
 //!
 //! All of it is seen on a real joint, so the likely strength counts; a verdict never comes from here.
 
+mod bench;
 mod dent;
 mod oval;
 mod stop;
 
+pub use bench::{BENCH_SHARE, Bench, Expected, Seen, pressed, stop_torque, with_wall};
 pub use dent::{DentReading, Tells, dent};
 pub use oval::{OvalReading, oval};
 pub use stop::{StopReading, torque_stop};

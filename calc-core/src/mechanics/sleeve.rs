@@ -22,6 +22,19 @@ pub fn covered_end(
     mm2(FRAC_PI_4 * (out * out - inn * inn) * 1e6)
 }
 
+/// Length of a sleeve that stands between the walls of a tube, cut short by `short`.
+///
+/// ```text
+/// l = h − 2·t − s
+/// ```
+///
+/// What is cut too long is short by less than nothing. The other way around, with `s` the length of a sleeve, it is the
+/// gap that both faces together have to close.
+#[must_use]
+pub fn between_walls(depth: Length, wall: Length, short: Length) -> Length {
+    Length::of_si(depth.si() - 2.0 * wall.si() - short.si())
+}
+
 /// Strength of a sleeve in compression.
 ///
 /// ```text

@@ -37,3 +37,33 @@ pub fn resistance(planes: f64, mu: f64, clamp: Force, pull: Force, load_factor: 
     let left = clamp.si() - (1.0 - load_factor) * pull.si().max(0.0);
     newton((planes * mu * left).max(0.0))
 }
+
+/// Bolts that friction needs for a load.
+///
+/// ```text
+/// n = ⌈Ω·P/R⌉
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `load` | load along the faces `P`, the same on every bolt | N |
+/// | `each` | load at which one bolt's planes slip `R`, see [`resistance`] | N |
+/// | `omega` | factor of safety `Ω` | 1 |
+///
+/// A load that turns the joint needs more: it is not the same on every bolt.
+#[must_use]
+pub fn bolts_for(load: Force, each: Force, omega: f64) -> f64 {
+    (omega * load.si() / each.si()).ceil()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bolt_too_few_would_slip() {
+        let (load, each) = (newton(10_000.0), newton(2_400.0));
+        assert_eq!(bolts_for(load, each, 1.0), 5.0);
+        assert_eq!(bolts_for(load, each, OMEGA), 7.0);
+    }
+}

@@ -144,7 +144,8 @@ in_units!(
     Volume,
     Stiffness,
     Angle,
-    Acceleration
+    Acceleration,
+    TemperatureInterval
 );
 
 #[cfg(test)]

@@ -130,8 +130,8 @@ impl AddedPart for LooseSleeve {
     }
 
     fn pieces(&self, s: &Scenario, bolts: u32) -> Option<Pieces> {
-        let length = s.tube.depth.si() - 2.0 * s.tube.wall.si() - s.sleeve_short.si();
-        Some(sleeves::pieces(s, bolts, length))
+        let length = sleeve::between_walls(s.tube.depth, s.tube.wall, s.sleeve_short);
+        Some(sleeves::pieces(s, bolts, length.si()))
     }
 
     fn cutting(&self, s: &Scenario, _pieces: &Pieces) -> Cutting {

@@ -15,11 +15,13 @@ const FIRST = {
   'index.html': ['#fig-opening input[type=range]', '#fig-opening .said'],
   [JOINT]: ['#tube_wall_mm', '#own-joint .answer'],
   'paper.html': ['.papers input[type=radio]', '.paper'],
+  'handout.html': ['input[name=what]', '.handed'],
+  'bench.html': ['#choice-bolt', '.stop'],
   ...Object.fromEntries(LESSONS.map((id) => [`lessons/${id}.html`, [`#${id} [data-control]`, `#${id} [data-at=drawing]`]])),
 };
 
 /** The joint that a page is opened with, where it has none of its own. */
-const ADDRESS = { 'paper.html': '#v1/coupler/u-us/k-b4ye' };
+const ADDRESS = { 'paper.html': '#v1/coupler/u-us/k-b4ye', 'handout.html': '#sheets/blue7/1/easy/us/2' };
 
 /** The five measurements of a joint; before them it has no answer. */
 const FIVE = { tube_width_mm: '2', tube_depth_mm: '3', tube_wall_mm: '1/8', bolt: 'unc-1.2', bolt_grade: 'sae-8' };

@@ -17,11 +17,12 @@ use crate::site;
 const SCRIPTS: [&str; 5] = ["boot", "page", "old", "foot", "embed"];
 
 /// The programs, as `scripts/lib.sh` has them built, and the folder of the site that each stands in.
-const PROGRAMS: [(&str, &str); 5] = [
+const PROGRAMS: [(&str, &str); 6] = [
     ("front", ""),
     ("lesson", ""),
     ("joint", ""),
     ("paper", ""),
+    ("handout", ""),
     ("api", site::API),
 ];
 

@@ -49,7 +49,7 @@ impl Assets {
         Self {
             style: "style.css".into(),
             icon: "icon.svg".into(),
-            programs: ["front", "lesson", "joint", "paper", "api"]
+            programs: ["front", "lesson", "joint", "paper", "handout", "api"]
                 .map(program)
                 .into(),
             scripts: ["boot", "page", "old", "foot", "embed"]

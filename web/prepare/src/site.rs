@@ -106,6 +106,8 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         ("paper", "paper.html", JOINT, Some("paper")),
         ("lessons", LESSONS, LESSONS, None),
         ("class", "class.html", "class.html", None),
+        ("handout", "handout.html", "class.html", Some("handout")),
+        ("bench", "bench.html", "class.html", Some("handout")),
         ("method", "method.html", "method.html", None),
         ("words", "words.html", "method.html", None),
         ("sources", "sources.html", "method.html", None),

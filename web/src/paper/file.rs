@@ -21,7 +21,7 @@ const VERSION: f64 = 1.0;
 const LARGEST: f64 = 65_536.0;
 
 /// Offers data under a name.
-pub(super) fn download(name: &str, kind: &str, data: &str) {
+pub(crate) fn download(name: &str, kind: &str, data: &str) {
     let link = document()
         .create_element("a")
         .ok()

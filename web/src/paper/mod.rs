@@ -20,6 +20,7 @@ use leptos::ev::hashchange;
 use leptos::prelude::*;
 use leptos::web_sys;
 
+pub(crate) use file::download;
 pub(crate) use handed::address;
 
 use crate::el::{El, classed, el, follow};
@@ -96,7 +97,7 @@ impl Case {
 }
 
 /// The address of another page beside this one.
-fn beside(page: &str, hash: &str) -> String {
+pub(crate) fn beside(page: &str, hash: &str) -> String {
     let location = web_sys::window().map(|window| window.location());
     let here = location.map_or_else(String::new, |location| {
         let folder = location.pathname().unwrap_or_default();
