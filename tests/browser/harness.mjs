@@ -51,6 +51,7 @@ export const PAGES = [
   'lessons/index.html',
   ...LESSONS.map(lessonPage),
   'class.html',
+  'speaker.html',
   'method.html',
   'checks.html',
   'words.html',
