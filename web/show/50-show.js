@@ -1,6 +1,6 @@
 // One slide at a time: keys, taps, the address, and the speaker's window all lead here.
 
-const wanted = asked() ?? { at: '', plan: [], sums: true, rest: '' };
+let wanted = asked() ?? { at: '', plan: [], sums: true, rest: '' };
 let slides = [];
 let now = -1;
 /** The digits of a jump, until Enter. */
@@ -257,8 +257,10 @@ function start() {
   document.querySelector('[data-act="present"]').addEventListener('click', () => begin('', 'push'));
   addEventListener('popstate', () => {
     const there = asked();
-    if (there) begin(there.at, '');
-    else if (showing()) leave();
+    if (there) {
+      wanted = there;
+      begin(there.at, 'replace');
+    } else if (showing()) leave();
   });
   addEventListener('pageshow', () => {
     leaving = false;

@@ -3,6 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
+use prepare::readability::sentences;
+use prepare::register::Register;
+
 type Words = BTreeMap<String, BTreeMap<String, String>>;
 
 fn root() -> std::path::PathBuf {
@@ -40,4 +43,35 @@ fn every_word_that_a_script_asks_for_is_there_and_none_is_left_over() {
         let known: BTreeSet<String> = words[name].keys().cloned().collect();
         assert_eq!(asked(&script(name)), known, "{name}");
     }
+}
+
+/// Notes are read while one speaks, so they are at least as easy as the pages.
+#[test]
+fn the_notes_read_easily() {
+    let register = Register::read(&root()).unwrap();
+    let mut lessons = 0;
+    for entry in std::fs::read_dir(root().join("content/speaker")).unwrap() {
+        let path = entry.unwrap().path();
+        let text = std::fs::read_to_string(&path).unwrap();
+        // Minutes are not read out.
+        let said: Vec<&str> = text.lines().filter(|l| l.contains(" = \"")).collect();
+        let counts = sentences(&said.join("\n"), &register);
+        lessons += 1;
+        let at = path.display();
+        assert!(counts.words > 200, "{at}: {} words", counts.words);
+        let (by_syllables, by_letters) = (
+            counts.flesch_kincaid_grade(),
+            counts.automated_readability_index(),
+        );
+        assert!(
+            by_syllables <= 8.0 && by_letters <= 8.0,
+            "{at}: {by_syllables:.1}, {by_letters:.1}"
+        );
+        assert!(
+            counts.longest <= 45,
+            "{at}: a sentence of {}",
+            counts.longest
+        );
+    }
+    assert_eq!(lessons, 10);
 }
