@@ -1,6 +1,22 @@
 // What stands in the foot of every page: light or dark, and whether these pages stay on this device.
 (() => {
   const root = document.documentElement;
+
+  // A lesson one step at a time; its script comes when it is asked for.
+  const present = document.querySelector('[data-act="present"][data-script]');
+  if (present) {
+    const show = () => {
+      if ('show' in root.dataset) return;
+      root.dataset.show = '';
+      document.head.append(Object.assign(document.createElement('script'), { src: present.dataset.script }));
+    };
+    const asked = () => /^#present(-|&|$)/.test(location.hash) && show();
+    present.disabled = false;
+    present.addEventListener('click', show);
+    addEventListener('hashchange', asked);
+    asked();
+  }
+
   const device = document.getElementById('device');
   if (!device) return;
   const here = new URL(document.currentScript.dataset.root, document.baseURI);

@@ -53,6 +53,7 @@ export const PAGES = [
   'class.html',
   'handout.html',
   'bench.html',
+  'speaker.html',
   'method.html',
   'checks.html',
   'words.html',

@@ -12,9 +12,13 @@ use crate::offline;
 use crate::page::{Assets, Program, Script};
 use crate::problem::Problem;
 use crate::site;
+use crate::teach;
 
 /// Scripts of the pages.
 const SCRIPTS: [&str; 5] = ["boot", "page", "old", "foot", "embed"];
+
+/// Scripts for a class, with words out of the content: their folders, whose files are put together in order.
+const TEACHING: [&str; 3] = ["show", "speaker", "plan"];
 
 /// The programs, as `scripts/lib.sh` has them built, and the folder of the site that each stands in.
 const PROGRAMS: [(&str, &str); 6] = [
@@ -91,11 +95,7 @@ fn all(root: &Path, programs: &Path) -> Result<Vec<File>, Vec<Problem>> {
         built.push(program);
         files.append(&mut of_it);
     }
-    let style: String = site::names(root, "web/style", "css")
-        .iter()
-        .map(|name| site::read(root, &format!("web/style/{name}")))
-        .collect::<Result<Vec<_>, _>>()?
-        .join("\n");
+    let style = joined(root, "web/style", "css")?;
     let icon = site::read(root, "web/icon.svg")?;
     let mut scripts = Vec::new();
     for name in SCRIPTS {
@@ -104,6 +104,23 @@ fn all(root: &Path, programs: &Path) -> Result<Vec<File>, Vec<Problem>> {
             // One script less to wait for before the front page is painted.
             text.push_str(&site::read(root, "web/page.js")?);
         }
+        let file = format!("{name}-{}.js", hash(text.as_bytes()));
+        scripts.push(Script {
+            name: name.into(),
+            file: file.clone(),
+        });
+        files.push(File::new(file, text));
+    }
+    for name in TEACHING {
+        let folder = format!("web/{name}");
+        let mut text = joined(root, &folder, "js")?;
+        let style = joined(root, &folder, "css")?;
+        if !style.is_empty() {
+            let file = format!("{name}-{}.css", hash(style.as_bytes()));
+            text = text.replace("{{style}}", &file);
+            files.push(File::new(file, style));
+        }
+        let text = teach::script(root, name, &text)?;
         let file = format!("{name}-{}.js", hash(text.as_bytes()));
         scripts.push(Script {
             name: name.into(),
@@ -143,6 +160,15 @@ fn all(root: &Path, programs: &Path) -> Result<Vec<File>, Vec<Problem>> {
     let worker = offline::worker(&worker, &files);
     files.push(File::new("sw.js", worker));
     Ok(files)
+}
+
+/// The files with an ending in a folder, one after the other.
+fn joined(root: &Path, folder: &str, ending: &str) -> Result<String, Vec<Problem>> {
+    let texts = site::names(root, folder, ending)
+        .iter()
+        .map(|name| site::read(root, &format!("{folder}/{name}")))
+        .collect::<Result<Vec<_>, _>>()?;
+    Ok(texts.join("\n"))
 }
 
 /// The files of a program that trunk left in its folder.

@@ -128,7 +128,7 @@ impl Body<'_> {
         let question = self.inline(self.head_span(block, block.head), None, problems);
         let _ = write!(
             out,
-            "<form class=\"predict step\" data-step><fieldset><legend>{question}</legend>\n{options}</fieldset>\n\
+            "<form class=\"predict step\" data-step=\"guess\"><fieldset><legend>{question}</legend>\n{options}</fieldset>\n\
              <p class=\"because\"><label for=\"{id}-because\">because</label>\
              <input type=\"text\" id=\"{id}-because\" autocomplete=\"off\" maxlength=\"200\"></p>\n\
              <p class=\"actions\"><button type=\"button\" class=\"main\" data-act=\"commit\" disabled>Lock in my guess</button>\
@@ -148,7 +148,7 @@ impl Body<'_> {
         let picture = model.told(&words, &state, &outcome, &look(&drawing_id))?;
         let mut html = format!(
             "<figure class=\"sheet live-figure step\" id=\"fig-{id}\">\n<div class=\"pair\">\
-             <div class=\"drawn\" data-at=\"drawing\" data-step>{}</div>",
+             <div class=\"drawn\" data-at=\"drawing\" data-step=\"drawing\">{}</div>",
             picture.drawing.to_svg()
         );
         // Among others the drawing is enough; the lesson has the plot.
@@ -156,7 +156,7 @@ impl Body<'_> {
         if let Some(plot) = plot {
             let _ = writeln!(
                 html,
-                "<div class=\"drawn\" data-at=\"plot\" data-step>{}</div>",
+                "<div class=\"drawn\" data-at=\"plot\" data-step=\"plot\">{}</div>",
                 plot.scene(&plot_id).to_svg()
             );
         }
@@ -228,7 +228,7 @@ impl Body<'_> {
         let level = self.part_heading();
         let _ = write!(
             out,
-            "<div class=\"worked step\" data-step{held}><{level}>{title}</{level}>\n{inner}</div>\n"
+            "<div class=\"worked step\" data-step=\"worked\"{held}><{level}>{title}</{level}>\n{inner}</div>\n"
         );
     }
 
@@ -306,7 +306,7 @@ impl Body<'_> {
         let level = self.part_heading();
         let _ = writeln!(
             out,
-            "<div class=\"problem {kind} step\" data-step data-state=\"{}\"><{level}>{title}</{level}>\n{inner}\
+            "<div class=\"problem {kind} step\" data-step=\"{kind}\" data-state=\"{}\"><{level}>{title}</{level}>\n{inner}\
              <p class=\"actions\"><button type=\"button\" data-act=\"check\" disabled>Check my answer</button></p>\n\
              <p class=\"reply\" role=\"status\"></p><div class=\"nears\" hidden>{nears}</div>\n{hints}\
              <details class=\"solution\"><summary>Answer</summary><p>{solution}</p></details></div>",
@@ -319,7 +319,7 @@ impl Body<'_> {
         let outcome = model.outcome(&State::start(model.controls()))?;
         let (sheet, _) = Sheet::from_input(&outcome.joint, UNITS);
         Some(format!(
-            "<div class=\"to-trailer step\" data-step><p>{words}</p><p class=\"actions\">\
+            "<div class=\"to-trailer step\" data-step=\"own\"><p>{words}</p><p class=\"actions\">\
              <a class=\"button\" data-at=\"joint\" href=\"#{}\">Check this joint</a>\
              <button type=\"button\" data-act=\"present\" disabled>Show this lesson step by step</button>\
              <button type=\"button\" data-act=\"print-lesson\" disabled>Print this lesson</button></p></div>\n",

@@ -22,6 +22,7 @@ pub(crate) fn pages(lessons: &[&Lesson]) -> Vec<Page> {
         description: "Opens one figure of these lessons alone, named in the address.".into(),
         under: "",
         program: None,
+        script: None,
         main: format!(
             "<h1>Which figure?</h1>\n<p id=\"no-figure\" hidden>The address names no figure that there is.</p>\n<ul>\n{list}</ul>\n"
         ),
@@ -41,6 +42,7 @@ fn figure(lesson: &Lesson) -> Option<Page> {
         description: format!("The figure of a lesson alone. {}", lesson.description),
         under: "",
         program: Some("lesson"),
+        script: None,
         main: format!(
             "<section id=\"{id}\" data-part=\"lesson\" data-lesson=\"{id}\" aria-labelledby=\"fig-title\">\n\
              <h1 id=\"fig-title\">{title}</h1>\n<p class=\"where\">{UNITS}</p>\n{figure}</figure>\n</section>\n\

@@ -18,6 +18,7 @@
 //! ::later short-check Begin :: What it is. The button loads the program of the joint, which fills the box.
 //! ::door joint.html Words on the way to another page; the paragraph below them says what is there.
 //! ::lessons, ::signs, ::sources, ::words   lists out of other files
+//! ::speaker, ::plan, ::skills              notes for whoever shows the lessons, the plan of a class, what lessons serve
 //! ::checks outside What the calculation is compared with; the overview opens below these words.
 //! ```
 //!
@@ -46,7 +47,15 @@ use crate::slots::Slots;
 pub const FRONT: &str = "front";
 
 /// Lines that stand for a list out of other files.
-const LISTS: [&str; 4] = ["::lessons", "::signs", "::sources", "::words"];
+const LISTS: [&str; 7] = [
+    "::lessons",
+    "::signs",
+    "::sources",
+    "::words",
+    "::speaker",
+    "::plan",
+    "::skills",
+];
 
 /// What stands in a section's HTML where a list is to be put in.
 #[must_use]
@@ -262,12 +271,21 @@ impl Body<'_> {
         out
     }
 
-    /// Text between directives. In a lesson what stands before its first block is a step of its own.
+    /// Text between directives. In a lesson it is a step of its own: the story before the first block, the reasons after
+    /// the figure, what to look for after the problems. Only the line of sources at the end is none.
     fn text_between(&self, span: (usize, usize), out: &mut String, problems: &mut Vec<Problem>) {
         let mut html = String::new();
         self.markdown(span, None, &mut html, problems);
-        if self.first && self.model().is_some() && out.is_empty() && !html.trim().is_empty() {
-            html = format!("<div class=\"hook step\" data-step>\n{html}</div>\n");
+        let ended = out.contains("data-step=\"own\"");
+        if self.first && self.model().is_some() && !html.trim().is_empty() && !ended {
+            let (class, step) = if out.is_empty() {
+                ("hook", "hook")
+            } else if out.contains("data-step=\"worked\"") {
+                ("why", "also")
+            } else {
+                ("why", "why")
+            };
+            html = format!("<div class=\"{class} step\" data-step=\"{step}\">\n{html}</div>\n");
         }
         out.push_str(&html);
     }

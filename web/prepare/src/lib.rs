@@ -3,7 +3,8 @@
 //! `content/*.md` → [`lesson`] → [`site`] → [`page`]; [`register`] holds the sources and terms that the text
 //! may point to, `blocks` what a lesson is made of, [`figures`] the still drawings, [`checks`] the
 //! calculation beside other values, `gauntlet` the joints judged by hand, `doors` the ways from the front page,
-//! [`links`] which page holds which place, `embed` the figures that other pages show, [`gate`] what a finished page must
+//! [`links`] which page holds which place, `embed` the figures that other pages show, `teach` what a
+//! class needs, [`gate`] what a finished page must
 //! never hold, `offline` what a device keeps, [`assemble`] the folder that is published.
 
 #![allow(
@@ -31,3 +32,4 @@ pub mod readability;
 pub mod register;
 pub mod site;
 mod slots;
+mod teach;

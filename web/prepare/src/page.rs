@@ -52,7 +52,9 @@ impl Assets {
             programs: ["front", "lesson", "joint", "paper", "handout", "api"]
                 .map(program)
                 .into(),
-            scripts: ["boot", "page", "old", "foot", "embed"]
+            scripts: [
+                "boot", "page", "old", "foot", "embed", "show", "speaker", "plan",
+            ]
                 .map(|name| Script {
                     name: name.into(),
                     file: format!("{name}.js"),
@@ -92,6 +94,8 @@ pub struct Page {
     pub under: &'static str,
     /// The program that it loads, if any.
     pub program: Option<&'static str>,
+    /// A script of its own, beside those of every page.
+    pub script: Option<&'static str>,
     /// What it holds.
     pub main: String,
 }
@@ -130,12 +134,16 @@ impl Page {
         let named = |name: &str| assets.programs.iter().find(|program| program.name == name);
         let program = self.program.and_then(named);
         let front = self.path == FRONT;
+        let own = self.script.map_or_else(String::new, |name| {
+            format!("<script src=\"{{{{root}}}}{{{{{name}}}}}\" defer></script>\n")
+        });
         let html = template
             .replace("{{kind}}", self.kind)
             .replace("{{title}}", &escape(&self.title))
             .replace("{{description}}", &escape(&self.description))
             .replace("{{first}}", if front { self.script() } else { "" })
             .replace("{{scripts}}", if front { "" } else { self.script() })
+            .replace("{{own}}", &own)
             .replace("{{program}}", &program.map_or_else(String::new, loaded))
             .replace(
                 "{{name}}",

@@ -11,6 +11,7 @@ use crate::links::{JOINT, Places};
 use crate::page::{Assets, FRONT, Page};
 use crate::problem::Problem;
 use crate::register::{Register, escape};
+use crate::teach::Teaching;
 
 const TEMPLATE: &str = "web/page.html";
 
@@ -82,9 +83,11 @@ fn keep_old_places(main: &mut String) {
 /// As [`files`].
 pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
     let (register, sections) = read_all(root)?;
+    let teaching = Teaching::read(root, &sections)?;
     let lists = Lists {
         register: &register,
         sections: &sections,
+        teaching: &teaching,
     };
     let of_part = |part: &'static str| sections.iter().filter(move |section| section.part == part);
     let mut pages = Vec::new();
@@ -98,6 +101,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
             description: opening.description.clone(),
             under: FRONT,
             program: Some("front"),
+            script: None,
             main: lists.put_into(&main),
         });
     }
@@ -108,6 +112,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         ("class", "class.html", "class.html", None),
         ("handout", "handout.html", "class.html", Some("handout")),
         ("bench", "bench.html", "class.html", Some("handout")),
+        ("speaker", "speaker.html", "class.html", None),
         ("method", "method.html", "method.html", None),
         ("words", "words.html", "method.html", None),
         ("sources", "sources.html", "method.html", None),
@@ -121,6 +126,11 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
             description: section.description.clone(),
             under,
             program,
+            script: match part {
+                "class" => Some("plan"),
+                "speaker" => Some("speaker"),
+                _ => None,
+            },
             main: lists.put_into(&section.html),
         }));
     }
@@ -132,6 +142,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
         description: lesson.description.clone(),
         under: LESSONS,
         program: Some("lesson"),
+        script: None,
         main: lesson_page(&lessons, index),
     }));
     pages.extend(embed::pages(&lessons));
@@ -144,6 +155,7 @@ pub fn pages(root: &Path) -> Result<Vec<Page>, Vec<Problem>> {
             .into(),
         under: "method.html",
         program: None,
+        script: None,
         main: checks::page(&register),
     });
     let bare: Vec<Problem> = pages
@@ -200,13 +212,15 @@ fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
         .html
         .split_once("</h1>\n")
         .unwrap_or(("", &lesson.html));
+    // What shows a lesson is loaded only when it is asked for.
+    let text = text.replace(
+        "data-act=\"present\"",
+        "data-act=\"present\" data-script=\"{{root}}{{show}}\"",
+    );
     format!(
         "{title}</h1>\n\
          <p class=\"where\"><a href=\"{{{{root}}}}{LESSONS}\">Lesson {} of {}</a>{UNITS}</p>\n{text}\
-         <nav class=\"ways\" aria-label=\"Lessons\">\n{}{}</nav>\n\
-         <div class=\"present-bar\" hidden><button type=\"button\" data-act=\"back\" disabled>back</button>\
-         <span class=\"place\"></span><button type=\"button\" data-act=\"next\" disabled>next</button>\
-         <button type=\"button\" data-act=\"leave\" disabled>whole page (Esc)</button></div>\n",
+         <nav class=\"ways\" aria-label=\"Lessons\">\n{}{}</nav>\n",
         index + 1,
         lessons.len(),
         way("prev", "Before:", before),
@@ -218,6 +232,7 @@ fn lesson_page(lessons: &[&Lesson], index: usize) -> String {
 struct Lists<'a> {
     register: &'a Register,
     sections: &'a [Lesson],
+    teaching: &'a Teaching,
 }
 
 impl Lists<'_> {
@@ -231,6 +246,15 @@ impl Lists<'_> {
             .replace(&list_mark("::signs", ""), &self.signs())
             .replace(&list_mark("::words", ""), &self.register.glossary_html())
             .replace(&list_mark("::sources", ""), &self.register.sources_html())
+            .replace(
+                &list_mark("::speaker", ""),
+                &self.teaching.speaker(self.sections),
+            )
+            .replace(&list_mark("::plan", ""), &self.teaching.plan(self.sections))
+            .replace(
+                &list_mark("::skills", ""),
+                &self.teaching.skills(self.sections),
+            )
     }
 
     /// The lessons, each with its description; opened at a place of their pages, with the whole page beside it.

@@ -285,6 +285,7 @@ fn a_link_to_no_place_is_named() {
         description: String::new(),
         under: "care.html",
         program: None,
+        script: None,
         main: "<p id=\"here\"><a href=\"#here\">a</a><a href=\"#nowhere\">b</a></p>".into(),
     };
     let places = Places::of(std::slice::from_ref(&page));

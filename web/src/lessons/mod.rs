@@ -8,7 +8,6 @@ mod answer;
 mod drag;
 mod guess;
 mod page;
-mod present;
 mod stage;
 
 use std::rc::Rc;
@@ -18,10 +17,9 @@ use drawing::lesson::Model;
 use leptos::prelude::*;
 use leptos::wasm_bindgen::JsCast;
 use leptos::wasm_bindgen::closure::Closure;
-use leptos::web_sys::{self, Element, Event, KeyboardEvent, PointerEvent};
+use leptos::web_sys::{Element, Event, KeyboardEvent, PointerEvent};
 
 use self::page::{attribute, closest, unlock};
-use self::present::Show;
 use self::stage::Stage;
 use crate::el::{follow, value_of};
 use crate::figures::frames::per_frame;
@@ -29,7 +27,6 @@ use crate::figures::frames::per_frame;
 /// All lessons that the page holds.
 struct School {
     stages: Vec<Stage>,
-    show: Show,
     units: RwSignal<UnitSystem>,
 }
 
@@ -48,7 +45,6 @@ pub fn upgrade(models: &[&'static dyn Model], units: RwSignal<UnitSystem>) {
     }
     let school = Rc::new(School {
         stages,
-        show: Show::new(&document),
         units,
     });
     listen(&school, &main);
@@ -65,7 +61,6 @@ pub fn upgrade(models: &[&'static dyn Model], units: RwSignal<UnitSystem>) {
         }
         page::mark_units(units);
     });
-    school.show.asked();
 }
 
 fn listen(school: &Rc<School>, main: &Element) {
@@ -170,10 +165,6 @@ impl School {
         match what.as_str() {
             "units-us" => return self.choose(UnitSystem::Us),
             "units-metric" => return self.choose(UnitSystem::Metric),
-            "present" => return self.show.begin(),
-            "next" => return self.show.step(1),
-            "back" => return self.show.step(-1),
-            "leave" => return self.show.leave(),
             _ => {}
         }
         let Some((_, stage, _)) = self.at(event) else {
@@ -191,10 +182,6 @@ impl School {
 
     fn key(&self, event: &KeyboardEvent) {
         let key = event.key();
-        if self.show.key(&key) {
-            event.prevent_default();
-            return;
-        }
         let Some((_, stage, target)) = self.at(event) else {
             return;
         };
@@ -211,9 +198,4 @@ impl School {
             _ => {}
         }
     }
-}
-
-/// The window, for what is not in the document.
-fn window() -> Option<web_sys::Window> {
-    web_sys::window()
 }

@@ -4,7 +4,7 @@ use calc_core::quantity::UnitSystem;
 use leptos::prelude::document;
 use leptos::wasm_bindgen::JsCast;
 use leptos::wasm_bindgen::closure::Closure;
-use leptos::web_sys::{Element, HtmlElement, HtmlInputElement};
+use leptos::web_sys::{self, Element, HtmlElement, HtmlInputElement};
 
 /// An attribute, empty where there is none.
 pub(super) fn attribute(element: &Element, name: &str) -> String {
@@ -81,7 +81,7 @@ fn first_of_page(selector: &str) -> Option<Element> {
 
 /// Prints one lesson alone.
 pub(super) fn print(section: &Element) {
-    let (Some(root), Some(window)) = (document().document_element(), super::window()) else {
+    let (Some(root), Some(window)) = (document().document_element(), web_sys::window()) else {
         return;
     };
     root.set_attribute("data-print", "lesson").ok();
