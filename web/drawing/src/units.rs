@@ -2,13 +2,16 @@
 //! `calc_core::quantity`, from the plain mm, N and N·m that reports hold.
 
 use calc_core::quantity::{
-    Dimension, InUnits, UnitSystem, mm, pound_force, pound_force_foot, write, write_parts,
+    Dimension, InUnits, UnitSystem, as_fraction_inches, mm, pound_force, pound_force_foot, write,
+    write_parts,
 };
 
 /// Lettering in a reader's units.
 pub trait Lettering {
     /// A length given in mm.
     fn length(self, mm: f64) -> String;
+    /// A size as stock has it or a tape shows it, given in mm: in US customary units a fraction, if it is one.
+    fn stock(self, mm: f64) -> String;
     /// A length given in mm, its unit left to the title strip.
     fn size(self, mm: f64) -> String;
     /// A force given in N.
@@ -19,11 +22,25 @@ pub trait Lettering {
     fn torque_axis(self) -> (f64, &'static str);
     /// N in one unit that force scales are stepped in, and its symbol.
     fn force_scale(self) -> (f64, &'static str);
+    /// The piece of paper that stands for so much force: its length in drawing units, one of which is a CSS
+    /// pixel, and in words.
+    fn paper(self) -> (f64, &'static str);
 }
 
 impl Lettering for UnitSystem {
     fn length(self, length: f64) -> String {
         write(mm(length).si(), Dimension::Length, self)
+    }
+
+    fn stock(self, length: f64) -> String {
+        let parts = 64.0 * length / 25.4;
+        if self == Self::Us
+            && (parts - parts.round()).abs() < 1e-3
+            && let Some(fraction) = as_fraction_inches(mm(length).si())
+        {
+            return fraction;
+        }
+        self.length(length)
     }
 
     fn size(self, length: f64) -> String {
@@ -49,6 +66,14 @@ impl Lettering for UnitSystem {
         match self {
             Self::Metric => (1e3, "kN"),
             Self::Us => (pound_force(1.0).si(), "lbf"),
+        }
+    }
+
+    fn paper(self) -> (f64, &'static str) {
+        // 96 CSS pixels are an inch.
+        match self {
+            Self::Metric => (96.0 / 2.54, "10\u{a0}mm"),
+            Self::Us => (48.0, "1/2\u{a0}in"),
         }
     }
 }
@@ -78,6 +103,14 @@ mod tests {
             assert!(units.force(3e3).ends_with(units.force_scale().1));
         }
         assert_eq!(UnitSystem::Metric.size(3.175), "3.18");
+        for (mm, us, metric) in [
+            (12.7, "1/2\u{a0}in", "12.7\u{a0}mm"),
+            (38.1, "1\u{a0}1/2\u{a0}in", "38.1\u{a0}mm"),
+            (12.0, "0.472\u{a0}in", "12\u{a0}mm"),
+        ] {
+            assert_eq!(UnitSystem::Us.stock(mm), us);
+            assert_eq!(UnitSystem::Metric.stock(mm), metric);
+        }
     }
 
     #[test]

@@ -2,13 +2,15 @@
 
 use super::DRAWING_WIDTH;
 use super::chart::Chart;
-use super::control::{Control, State};
+use super::control::Control;
+use super::state::State;
 use super::words::fill_named;
 use crate::parts::{Strip, StripField};
 use crate::scene::{Draw, Mark, Scene};
+use crate::units::Lettering;
 use crate::words::find;
 use calc_core::Input;
-use calc_core::quantity::{Dimension, UnitSystem};
+use calc_core::quantity::{Dimension, UnitSystem, unit_for, write};
 use calc_core::report::Amount;
 
 /// What comes out of a state: computed by calc-core, nothing else.
@@ -55,6 +57,29 @@ impl Named {
     }
 }
 
+/// An amount with its name.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Value {
+    /// Its name.
+    pub name: &'static str,
+    /// The amount.
+    pub amount: Amount,
+    /// Whether it is a size as stock has it: a US shop writes that as a fraction.
+    pub size: bool,
+}
+
+impl Value {
+    /// The amount as a reader writes it.
+    #[must_use]
+    pub fn written(&self, units: UnitSystem) -> String {
+        if self.size {
+            units.stock(self.amount.si * 1e3)
+        } else {
+            write(self.amount.si, self.amount.dimension, units)
+        }
+    }
+}
+
 /// [`Named`] from `(name, number in SI, dimension)`, name and dimension constant.
 macro_rules! named {
     ($(($name:expr, $si:expr, $dimension:expr $(,)?)),* $(,)?) => {
@@ -83,13 +108,20 @@ pub(super) fn with_strip(
     }
 }
 
-/// For whom a picture is drawn.
+/// How a picture is lettered; a state knows it, [`State::look`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Look<'a> {
     /// Prefix of the picture's ids.
     pub id: &'a str,
     /// Units of the lettering.
     pub units: UnitSystem,
+}
+
+impl Look<'_> {
+    /// One unit, as a reader sees it, of what is measured, in SI.
+    pub(super) fn one(&self, dimension: Dimension) -> f64 {
+        unit_for(dimension, self.units).to_si(1.0)
+    }
 }
 
 /// A place on the drawing that can be dragged.
@@ -123,6 +155,16 @@ pub trait Model: Sync {
     /// What can be moved, three at most.
     fn controls(&self) -> &'static [Control];
 
+    /// Names of the amounts that are sizes as stock has them. The numbers of controls need not be named here.
+    fn sizes(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    /// Where a control ends in a state, if before its range: a torque wrench goes no further than its click.
+    fn end(&self, _state: &State, _control: usize) -> Option<f64> {
+        None
+    }
+
     /// What comes out of a state. `None` only if calc-core refused the joint, which no state within
     /// the controls' ranges may lead to; a test walks through them.
     fn outcome(&self, state: &State) -> Option<Outcome>;
@@ -134,35 +176,53 @@ pub trait Model: Sync {
 impl dyn Model {
     /// All amounts by name: those of the outcome and those of the controls.
     #[must_use]
-    pub fn values(&self, state: &State, outcome: &Outcome) -> Vec<(&'static str, Amount)> {
+    pub fn values(&self, state: &State, outcome: &Outcome) -> Vec<Value> {
+        let sizes = self.sizes();
+        let come_out = outcome.values.iter().map(|(name, amount)| Value {
+            name,
+            amount,
+            size: sizes.contains(&name),
+        });
         let controls = self.controls().iter().enumerate();
-        let own = controls.filter_map(|(i, c)| c.amount(state.number(i)).map(|a| (c.key, a)));
-        outcome.values.iter().chain(own).collect()
+        let own = controls.filter_map(|(i, control)| {
+            Some(Value {
+                name: control.key,
+                amount: control.amount(self.reached(state, i), state.units())?,
+                size: control.is_size(),
+            })
+        });
+        come_out.chain(own).collect()
+    }
+
+    /// Where a number of a state really is: not beyond the end that it has there.
+    #[must_use]
+    pub fn reached(&self, state: &State, control: usize) -> f64 {
+        let at = state.number(control);
+        self.end(state, control).map_or(at, |end| at.min(end))
+    }
+
+    /// How far a slider goes in a state: to the step at which it reaches its end.
+    #[must_use]
+    pub fn farthest(&self, state: &State, control: usize) -> Option<f64> {
+        let range = self.controls().get(control)?.range(state.units())?;
+        let steps = |end: f64| ((end - range.min) / range.step).ceil();
+        let end = self.end(state, control);
+        Some(end.map_or(range.max, |end| {
+            (range.min + range.step * steps(end)).min(range.max)
+        }))
     }
 
     /// A sentence of the lesson's words with the amounts of a state; empty where there is no such key.
     #[must_use]
-    fn filled(
-        &self,
-        words: &str,
-        key: &str,
-        (state, outcome): (&State, &Outcome),
-        units: UnitSystem,
-    ) -> String {
+    fn filled(&self, words: &str, key: &str, (state, outcome): (&State, &Outcome)) -> String {
         let text = find(words, key).unwrap_or_default();
-        fill_named(text, &self.values(state, outcome), units).unwrap_or_default()
+        fill_named(text, &self.values(state, outcome), state.units()).unwrap_or_default()
     }
 
     /// What happened and why, in at most three sentences. `words` are the lesson's `key = "text"` lines.
     #[must_use]
-    pub fn sentence(
-        &self,
-        words: &str,
-        state: &State,
-        outcome: &Outcome,
-        units: UnitSystem,
-    ) -> String {
-        self.filled(words, outcome.said, (state, outcome), units)
+    pub fn sentence(&self, words: &str, state: &State, outcome: &Outcome) -> String {
+        self.filled(words, outcome.said, (state, outcome))
     }
 
     /// The picture of a state with the words that tell it to who cannot see it.
@@ -183,7 +243,7 @@ impl dyn Model {
             if !drawing.description.is_empty() {
                 drawing.description += " ";
             }
-            drawing.description += &self.filled(words, key, (state, outcome), look.units);
+            drawing.description += &self.filled(words, key, (state, outcome));
         }
         Some(picture)
     }

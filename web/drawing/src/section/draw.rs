@@ -33,7 +33,7 @@ pub fn section(state: &SectionState) -> Scene {
         marks.all(scale_bar(
             sheet.width - 8.0,
             sheet.strip_top - 8.0,
-            &sheet.force.text(),
+            sheet.force,
         ));
     }
     Scene {
