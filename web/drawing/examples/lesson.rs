@@ -38,7 +38,7 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
     } else {
         UnitSystem::Us
     };
-    let state = State::parse(model.controls(), state, units)?;
+    let state = State::parse(model.controls(), state, units).map_err(|fault| fault.to_string())?;
     let outcome = model.outcome(&state).ok_or("the joint is refused")?;
     let words = read_words(id).map_err(|e| e.to_string())?;
     let picture = model

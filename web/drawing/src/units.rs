@@ -27,24 +27,28 @@ pub trait Lettering {
     fn paper(self) -> (f64, &'static str);
 }
 
+/// A length that is so many sixty-fourths of an inch, for a reader who counts in them.
+fn fraction(length: f64, units: UnitSystem) -> Option<String> {
+    let parts = 64.0 * length / 25.4;
+    // A thousandth of such a part is the noise of conversions; anything else is a measured length.
+    let exact = units == UnitSystem::Us && (parts - parts.round()).abs() < 1e-3;
+    exact.then(|| as_fraction_inches(mm(length).si())).flatten()
+}
+
 impl Lettering for UnitSystem {
     fn length(self, length: f64) -> String {
         write(mm(length).si(), Dimension::Length, self)
     }
 
     fn stock(self, length: f64) -> String {
-        let parts = 64.0 * length / 25.4;
-        if self == Self::Us
-            && (parts - parts.round()).abs() < 1e-3
-            && let Some(fraction) = as_fraction_inches(mm(length).si())
-        {
-            return fraction;
-        }
-        self.length(length)
+        fraction(length, self).unwrap_or_else(|| self.length(length))
     }
 
     fn size(self, length: f64) -> String {
-        write_parts(mm(length).si(), Dimension::Length, self).0
+        match fraction(length, self) {
+            Some(text) => text.trim_end_matches("\u{a0}in").into(),
+            None => write_parts(mm(length).si(), Dimension::Length, self).0,
+        }
     }
 
     fn force(self, n: f64) -> String {
@@ -103,6 +107,8 @@ mod tests {
             assert!(units.force(3e3).ends_with(units.force_scale().1));
         }
         assert_eq!(UnitSystem::Metric.size(3.175), "3.18");
+        assert_eq!(UnitSystem::Us.size(3.175), "1/8");
+        assert_eq!(UnitSystem::Us.size(3.048), "0.12");
         for (mm, us, metric) in [
             (12.7, "1/2\u{a0}in", "12.7\u{a0}mm"),
             (38.1, "1\u{a0}1/2\u{a0}in", "38.1\u{a0}mm"),

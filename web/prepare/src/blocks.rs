@@ -210,7 +210,7 @@ impl Body<'_> {
         let (state_text, title) = block.head.split_once('|').unwrap_or(("", block.head));
         let state = match State::both(model.controls(), state_text) {
             Ok(both) => *both.of(UNITS),
-            Err(what) => return self.fault(block.at, what, problems),
+            Err(what) => return self.fault(block.at, what.to_string(), problems),
         };
         let slots = Slots::new(model, state, None);
         let title = self.inline(self.head_span(block, title.trim_start()), None, problems);
@@ -240,7 +240,7 @@ impl Body<'_> {
         let (state_text, title) = block.head.split_once('|').unwrap_or(("", block.head));
         let state = match State::both(model.controls(), state_text) {
             Ok(both) => *both.of(UNITS),
-            Err(what) => return self.fault(block.at, what, problems),
+            Err(what) => return self.fault(block.at, what.to_string(), problems),
         };
         let answer_id = format!("{}-{kind}", self.id);
         let slots = Slots::new(model, state, Some(&answer_id));

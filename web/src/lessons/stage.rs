@@ -6,7 +6,7 @@ use std::time::Duration;
 use calc_core::link::encode;
 use calc_core::quantity::{UnitSystem, parse_number, spoken, unit_for};
 use drawing::Scene;
-use drawing::lesson::{Chart, ControlKind, Handle, Model, Outcome, Range, State, Value, link};
+use drawing::lesson::{Chart, ControlKind, Handle, Model, Outcome, State, Value, link};
 use leptos::prelude::TimeoutHandle;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{Document, Element, HtmlTemplateElement};
@@ -97,7 +97,9 @@ impl Stage {
     }
 
     pub(super) fn number(&self, control: usize) -> f64 {
-        self.model.reached(&self.state.get(), control)
+        let state = self.state.get();
+        let outcome = self.model.outcome(&state);
+        outcome.map_or(state.number(control), |o| o.reached(&state, control))
     }
 
     pub(super) fn handles(&self) -> Vec<Handle> {
@@ -153,7 +155,6 @@ impl Stage {
                 self.fill(slot, &self.values(&slot.fixed));
             }
         }
-        self.set_ranges(units);
         self.set_answers(before.units());
         let unread = self.unread();
         self.refresh(None);
@@ -177,34 +178,6 @@ impl Stage {
             faulty.then(|| field(&exact).map(|input| (control, input.value())))?
         };
         controls.filter_map(text).collect()
-    }
-
-    /// How far the sliders go, and what the choices are called.
-    fn set_ranges(&self, units: UnitSystem) {
-        for (i, control) in self.model.controls().iter().enumerate() {
-            match control.kind {
-                ControlKind::Number { range, .. } => {
-                    let Range { min, step, .. } = *range.of(units);
-                    if let Some(slider) = self.of_control(i, "") {
-                        slider.set_attribute("min", &min.to_string()).ok();
-                        slider.set_attribute("step", &step.to_string()).ok();
-                    }
-                }
-                ControlKind::Choices { of, .. } => {
-                    for (option, choice) in self.options(i).iter().zip(of) {
-                        if let Some(name) = option.next_element_sibling() {
-                            write_into(&name, choice.name.of(units));
-                        }
-                    }
-                }
-            }
-        }
-    }
-
-    /// The inputs of a control's choices.
-    fn options(&self, control: usize) -> Vec<Element> {
-        let key = self.model.controls().get(control).map_or("", |c| c.key);
-        all(&self.section, &format!("input[name={}-{key}]", self.id()))
     }
 
     /// Moves a control.
@@ -315,7 +288,7 @@ impl Stage {
                 .ok();
         }
         self.draw(&state, &outcome);
-        self.show_controls(&state, units, typing);
+        self.show_controls(&state, &outcome, typing);
     }
 
     fn at(&self, what: &str) -> Option<Element> {
@@ -396,18 +369,23 @@ impl Stage {
         }
     }
 
-    fn show_controls(&self, state: &State, units: UnitSystem, typing: Option<usize>) {
+    fn show_controls(&self, state: &State, outcome: &Outcome, typing: Option<usize>) {
+        let units = state.units();
         for (i, control) in self.model.controls().iter().enumerate() {
-            let value = self.model.reached(state, i);
+            let value = outcome.reached(state, i);
             if let Some(amount) = control.amount(value, units) {
                 if let Some(slider) = self.of_control(i, "") {
                     let says = spoken(amount.si, amount.dimension, units);
                     slider.set_attribute("aria-valuetext", &says).ok();
-                    if let Some(far) = self.model.farthest(state, i) {
-                        slider.set_attribute("max", &far.to_string()).ok();
+                    let Some(range) = control.range(units) else {
+                        continue;
+                    };
+                    let far = outcome.farthest(range, i);
+                    for (name, end) in [("min", range.min), ("max", far), ("step", range.step)] {
+                        slider.set_attribute(name, &end.to_string()).ok();
                     }
                     if let Some(input) = field(&slider) {
-                        input.set_value(&value.to_string());
+                        input.set_value(&state.number(i).min(far).to_string());
                     }
                 }
                 if typing != Some(i)
@@ -416,8 +394,14 @@ impl Stage {
                 {
                     input.set_value(&control.shown(value, units));
                 }
-            } else {
-                for (place, option) in self.options(i).iter().enumerate() {
+            } else if let ControlKind::Choices { of, .. } = control.kind {
+                let name = format!("input[name={}-{}]", self.id(), control.key);
+                let options = all(&self.section, &name);
+                for (place, (option, choice)) in options.iter().zip(of).enumerate() {
+                    // What is called alike in both systems has no name of its own.
+                    if let Some(name) = option.next_element_sibling() {
+                        write_into(&name, choice.name.of(units));
+                    }
                     if let Some(input) = field(option) {
                         input.set_checked(place == state.choice(i));
                     }

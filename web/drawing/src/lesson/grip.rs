@@ -64,7 +64,7 @@ struct Stock {
     most_clamp: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
@@ -211,6 +211,7 @@ impl Model for Grip {
                 if n.slides { "seen-slid" } else { "seen-still" },
                 "",
             ],
+            end: None,
             values: named![
                 ("mu", n.mu, Ratio),
                 ("grips", n.grips, Force),
@@ -270,7 +271,7 @@ const HEIGHT: f64 = 338.0;
 /// One scale for all forces. The clamp is drawn in halves, one on each side of the bolt: so the loads,
 /// which friction makes a fifth of it at most, are long enough to be read.
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(STOCK.of(look.units).most_clamp / 2.0, 90.0, look.units)
+    ForceScale::fitting(STOCK.of(look.units).most_clamp / 2.0, 97.0, look.units)
 }
 
 /// How far each plate has moved past the bolt.
@@ -309,10 +310,7 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         marks.all(travel(n, slid, look));
     }
     let strip = vec![
-        StripField::new(
-            "drawing",
-            format!("two plates, {} bolt, in section", n.stock.called),
-        ),
+        StripField::new("drawing", format!("two plates, {} bolt", n.stock.called)),
         StripField::scale(scale),
     ];
     with_strip(look, HEIGHT, marks, strip)

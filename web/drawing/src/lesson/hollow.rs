@@ -58,7 +58,7 @@ struct Stock {
     most_clamp: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
@@ -176,11 +176,6 @@ impl Model for Hollow {
         CONTROLS
     }
 
-    fn end(&self, state: &State, control: usize) -> Option<f64> {
-        let curve = (control == TURN).then(|| Joint::new(&input(state)))??.curve;
-        curve.at_wanted.map(|click| click.turn_deg)
-    }
-
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Angle, Force, Length, Share, Torque};
         let n = numbers(state)?;
@@ -194,6 +189,7 @@ impl Model for Hollow {
         Some(Outcome {
             said: n.said(),
             seen: [""; 3],
+            end: n.joint.curve.at_wanted.map(|click| (TURN, click.turn_deg)),
             values: named![
                 ("clamp", now.clamp_n, Force),
                 ("torque", now.torque_nm, Torque),

@@ -39,7 +39,7 @@ pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGH
 pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, Range};
 pub use link::link;
 pub use model::{Handle, Look, Model, Named, Outcome, Picture, Value};
-pub use state::State;
+pub use state::{State, StateFault};
 #[cfg(not(target_arch = "wasm32"))]
 pub use words::read_words;
 pub use words::{Slot, SlotFault, fill_named, slots};

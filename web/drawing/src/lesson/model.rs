@@ -2,7 +2,7 @@
 
 use super::DRAWING_WIDTH;
 use super::chart::Chart;
-use super::control::Control;
+use super::control::{Control, Range};
 use super::state::State;
 use super::words::fill_named;
 use crate::parts::{Strip, StripField};
@@ -21,11 +21,38 @@ pub struct Outcome {
     /// Keys of the sentences that tell the drawing to who cannot see it. All empty where the drawing is
     /// one that brings its own.
     pub seen: [&'static str; 3],
+    /// A control that ends here before its range does, and at which value: a torque wrench goes no further than
+    /// its click.
+    pub end: Option<(usize, f64)>,
     /// Amounts by name: what sentences, worked examples and problems are filled with. The numbers of
     /// the controls are added to these by `values`.
     pub values: Named,
     /// The lesson's joint, for the check of the reader's own.
     pub joint: Input,
+}
+
+impl Outcome {
+    /// Where a number of the state really is: not beyond the end that it has there.
+    #[must_use]
+    pub fn reached(&self, state: &State, control: usize) -> f64 {
+        let at = state.number(control);
+        match self.end {
+            Some((ends, end)) if ends == control => at.min(end),
+            _ => at,
+        }
+    }
+
+    /// How far a slider goes: to the step at which it reaches its end.
+    #[must_use]
+    pub fn farthest(&self, range: &Range, control: usize) -> f64 {
+        match self.end {
+            Some((ends, end)) if ends == control => {
+                let steps = ((end - range.min) / range.step).ceil();
+                (range.min + range.step * steps).min(range.max)
+            }
+            _ => range.max,
+        }
+    }
 }
 
 /// Amounts by name. Names and dimensions stand in the program, the numbers alone are kept.
@@ -160,11 +187,6 @@ pub trait Model: Sync {
         &[]
     }
 
-    /// Where a control ends in a state, if before its range: a torque wrench goes no further than its click.
-    fn end(&self, _state: &State, _control: usize) -> Option<f64> {
-        None
-    }
-
     /// What comes out of a state. `None` only if calc-core refused the joint, which no state within
     /// the controls' ranges may lead to; a test walks through them.
     fn outcome(&self, state: &State) -> Option<Outcome>;
@@ -187,29 +209,11 @@ impl dyn Model {
         let own = controls.filter_map(|(i, control)| {
             Some(Value {
                 name: control.key,
-                amount: control.amount(self.reached(state, i), state.units())?,
+                amount: control.amount(outcome.reached(state, i), state.units())?,
                 size: control.is_size(),
             })
         });
         come_out.chain(own).collect()
-    }
-
-    /// Where a number of a state really is: not beyond the end that it has there.
-    #[must_use]
-    pub fn reached(&self, state: &State, control: usize) -> f64 {
-        let at = state.number(control);
-        self.end(state, control).map_or(at, |end| at.min(end))
-    }
-
-    /// How far a slider goes in a state: to the step at which it reaches its end.
-    #[must_use]
-    pub fn farthest(&self, state: &State, control: usize) -> Option<f64> {
-        let range = self.controls().get(control)?.range(state.units())?;
-        let steps = |end: f64| ((end - range.min) / range.step).ceil();
-        let end = self.end(state, control);
-        Some(end.map_or(range.max, |end| {
-            (range.min + range.step * steps(end)).min(range.max)
-        }))
     }
 
     /// A sentence of the lesson's words with the amounts of a state; empty where there is no such key.

@@ -293,13 +293,6 @@ impl Model for Stand {
         CONTROLS
     }
 
-    fn end(&self, state: &State, control: usize) -> Option<f64> {
-        let stock = STOCK.of(state.units());
-        let input = input(stock, state.choice(STAND), state.choice(MADE));
-        let curve = (control == TURN).then(|| Joint::new(&input))??.curve;
-        curve.at_wanted.map(|click| click.turn_deg)
-    }
-
     fn sizes(&self) -> &'static [&'static str] {
         &["short", "each-face", "pitch"]
     }
@@ -319,6 +312,7 @@ impl Model for Stand {
         Some(Outcome {
             said: n.said(),
             seen: [""; 3],
+            end: n.joint.curve.at_wanted.map(|click| (TURN, click.turn_deg)),
             values: named![
                 ("clamp", now.clamp_n, Force),
                 ("torque", now.torque_nm, Torque),

@@ -4,6 +4,7 @@ use super::both::Both;
 use super::control::{Control, ControlKind, MOST_CONTROLS, index};
 use super::model::Look;
 use calc_core::quantity::{Dimension, Unit, UnitSystem, unit_for};
+use std::fmt;
 
 /// Where a lesson's controls stand, in their order: numbers in the unit that a reader of the system sees,
 /// choices as the place in their list. The system also says which stock the figure is made of.
@@ -98,7 +99,11 @@ impl State {
     ///
     /// # Errors
     /// What is not understood or out of range.
-    pub fn parse(controls: &[Control], text: &str, units: UnitSystem) -> Result<Self, String> {
+    pub fn parse<'a>(
+        controls: &[Control],
+        text: &'a str,
+        units: UnitSystem,
+    ) -> Result<Self, StateFault<'a>> {
         let mut state = Self::start(controls, units);
         for part in text.split_whitespace() {
             let (place, control, value) = named(controls, part)?;
@@ -114,7 +119,7 @@ impl State {
                     of.iter().position(|c| c.key == value).map(|i| i as f64)
                 }
             };
-            let value = value.ok_or_else(|| format!("`{part}` is out of range"))?;
+            let value = value.ok_or(StateFault::Range(part))?;
             state = state.with(controls, place, value);
         }
         Ok(state)
@@ -125,16 +130,14 @@ impl State {
     ///
     /// # Errors
     /// What is not understood, out of range or given for one system only.
-    pub fn both(controls: &[Control], text: &str) -> Result<Both<Self>, String> {
+    pub fn both<'a>(controls: &[Control], text: &'a str) -> Result<Both<Self>, StateFault<'a>> {
         for part in text.split_whitespace() {
             let (_, control, value) = named(controls, part)?;
             if let ControlKind::Number { dimension, .. } = control.kind {
                 let unit = |units| unit_for(dimension, units);
                 let alike = unit(UnitSystem::Us) == unit(UnitSystem::Metric);
                 if !alike && !value.contains(',') {
-                    return Err(format!(
-                        "`{part}` needs a number for either system of units"
-                    ));
+                    return Err(StateFault::OneSystem(part));
                 }
             }
         }
@@ -161,20 +164,43 @@ impl State {
     }
 }
 
+/// What is wrong with the text of a state.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StateFault<'a> {
+    /// Not of the form `key=value`.
+    Form(&'a str),
+    /// No control has this key.
+    Unknown(&'a str),
+    /// Not understood or out of range.
+    Range(&'a str),
+    /// Given for one system of units only.
+    OneSystem(&'a str),
+}
+
+impl fmt::Display for StateFault<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Form(part) => write!(f, "`{part}` is not of the form key=value"),
+            Self::Unknown(key) => write!(f, "no control is called `{key}`"),
+            Self::Range(part) => write!(f, "`{part}` is out of range"),
+            Self::OneSystem(part) => {
+                write!(f, "`{part}` needs a number for either system of units")
+            }
+        }
+    }
+}
+
 /// Place, control and value of `key=value`.
-fn named<'a>(
-    controls: &'a [Control],
+fn named<'c, 'a>(
+    controls: &'c [Control],
     part: &'a str,
-) -> Result<(usize, &'a Control, &'a str), String> {
-    let (key, value) = part
-        .split_once('=')
-        .ok_or_else(|| format!("`{part}` is not of the form key=value"))?;
-    controls
-        .iter()
-        .enumerate()
+) -> Result<(usize, &'c Control, &'a str), StateFault<'a>> {
+    let (key, value) = part.split_once('=').ok_or(StateFault::Form(part))?;
+    let mut controls = controls.iter().enumerate();
+    let (place, control) = controls
         .find(|(_, control)| control.key == key)
-        .map(|(place, control)| (place, control, value))
-        .ok_or_else(|| format!("no control is called `{key}`"))
+        .ok_or(StateFault::Unknown(key))?;
+    Ok((place, control, value))
 }
 
 #[cfg(test)]
@@ -199,10 +225,9 @@ mod tests {
         let both = State::both(TWO, "torque=45lb-ft,60N·m surface=oiled").unwrap();
         assert_eq!(both.us, State::new([45.0, 1.0, 0.0], Us));
         assert_eq!(both.metric, State::new([60.0, 1.0, 0.0], Metric));
-        assert!(
-            State::both(TWO, "torque=60")
-                .unwrap_err()
-                .contains("either")
+        assert_eq!(
+            State::both(TWO, "torque=60"),
+            Err(StateFault::OneSystem("torque=60"))
         );
         assert!(State::both(TWO, "torque=45,500").is_err());
     }

@@ -11,14 +11,13 @@ use crate::units::Lettering;
 use calc_core::quantity::{Dimension, write};
 
 /// Drawing units in a millimetre.
-const PER_MM: f64 = 2.0;
+const PER_MM: f64 = 2.25;
 /// Face of the head, middle of the bolt.
 const FACE: f64 = 46.0;
 const AXIS: f64 = 80.0;
 /// Half the height of cheeks and bar as drawn.
-const CHEEK_HALF: f64 = 44.0;
-const BAR_HALF: f64 = 38.0;
-const HOLE_HALF: f64 = 13.5;
+const CHEEK_HALF: f64 = 48.0;
+const BAR_HALF: f64 = 42.0;
 /// The rows under the joint: height of the first, distance, where arrows and where words begin.
 const FIRST: f64 = 181.0;
 const PITCH: f64 = 31.0;
@@ -39,7 +38,7 @@ pub(super) fn handle(n: &Numbers, look: &Look<'_>) -> Handle {
 }
 
 fn nut_end(n: &Numbers) -> f64 {
-    FACE + (n.grip + 10.8) * PER_MM + 10.0
+    FACE + (n.grip + 0.9 * n.d) * PER_MM + 10.0
 }
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
@@ -77,6 +76,11 @@ fn washer_half(n: &Numbers) -> f64 {
     n.stock.washer.0 / 2.0 * PER_MM
 }
 
+/// Half the width of the holes as drawn.
+fn hole_half(n: &Numbers) -> f64 {
+    n.d * 1.125 / 2.0 * PER_MM
+}
+
 fn layers(n: &Numbers) -> Vec<Mark> {
     let [a, b, c, d, e, f] = ends(n);
     let steel = |lean| Hatch::new(CutMetal::Steel, lean);
@@ -91,14 +95,14 @@ fn layers(n: &Numbers) -> Vec<Mark> {
         (e, f, washer, steel(Lean::Right)),
     ] {
         for side in [-1.0, 1.0] {
-            let (rim, out) = (AXIS + side * HOLE_HALF, AXIS + side * half);
+            let (rim, out) = (AXIS + side * hole_half(n), AXIS + side * half);
             marks.rect((left, rim), (right, out), "edge", Some(hatch));
         }
     }
     if n.event >= PAINTED {
         for x in [c, d] {
             for side in [-1.0, 1.0] {
-                let ends = ((x, AXIS + side * HOLE_HALF), (x, AXIS + side * BAR_HALF));
+                let ends = ((x, AXIS + side * hole_half(n)), (x, AXIS + side * BAR_HALF));
                 marks.line(ends.0, ends.1, "force load");
             }
         }
@@ -107,13 +111,15 @@ fn layers(n: &Numbers) -> Vec<Mark> {
 }
 
 fn bolt(n: &Numbers) -> Vec<Mark> {
-    let (d, flats) = (12.0 * PER_MM, 18.0 * PER_MM);
+    // Nut and head in proportion to the bolt, as they are for M12 and 1/2 in alike.
+    let d = n.d * PER_MM;
+    let flats = 1.5 * d;
     let grip = n.grip * PER_MM;
-    let end = -(grip + 10.8 * PER_MM + 7.0);
+    let end = -(grip + 0.9 * d + 7.0);
     // Upright, then laid on its side: what is up there is right here.
     let mut marks = threaded_shank(0.0, d, 0.0, end, 30.0 * PER_MM);
-    marks.all(nut(0.0, -grip, flats, 10.8 * PER_MM, true));
-    marks.all(bolt_head(0.0, 0.0, flats, 7.5 * PER_MM, false));
+    marks.all(nut(0.0, -grip, flats, 0.9 * d, true));
+    marks.all(bolt_head(0.0, 0.0, flats, 0.63 * d, false));
     marks.line((0.0, 22.0), (0.0, end - 7.0), "centre");
     let laid = Placed {
         x: FACE,

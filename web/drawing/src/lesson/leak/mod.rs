@@ -63,8 +63,9 @@ const CONTROLS: &[Control] = &[
 struct Stock {
     bolt: &'static str,
     grade: &'static str,
-    /// The bolt on the drawing.
+    /// The bolt on the drawing, and its diameter.
     called: &'static str,
+    d: f64,
     cheek: f64,
     /// Width and thickness of a washer.
     washer: (f64, f64),
@@ -73,11 +74,12 @@ struct Stock {
     most_on_plot: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
         called: "1/2 in",
+        d: 12.7,
         // 3/16 in; 1-1/16 and 3/32 in; 12,000 lbf.
         cheek: 4.7625,
         washer: (26.9875, 2.381_25),
@@ -88,6 +90,7 @@ const STOCK: Both<Stock> = Both {
         bolt: "m12",
         grade: "iso-8.8",
         called: "M12",
+        d: 12.0,
         cheek: 5.0,
         washer: (24.0, 2.5),
         most_clamp: 46e3,
@@ -103,6 +106,8 @@ const INTERFACES: f64 = 4.0;
 struct Numbers {
     stock: &'static Stock,
     event: usize,
+    /// Diameter of the bolt, mm.
+    d: f64,
     /// Change of temperature, K, and clamped length, mm.
     step: f64,
     grip: f64,
@@ -163,6 +168,7 @@ fn numbers(stock: &'static Stock, event: usize, step: f64, grip: f64) -> Option<
     };
     Some(Numbers {
         stock,
+        d: stock.d,
         event,
         step,
         grip,
@@ -221,6 +227,7 @@ impl Model for Leak {
                 "seen",
                 "",
             ],
+            end: None,
             values: named![
                 ("fresh", n.fresh, Force),
                 ("stretch", stretch, Length),

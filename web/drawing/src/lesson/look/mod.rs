@@ -73,7 +73,7 @@ struct Stock {
     tops: [f64; 3],
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-3.8",
         grade: "sae-5",
@@ -262,6 +262,7 @@ impl Model for Measure {
         Some(Outcome {
             said: n.said(),
             seen: n.seen(),
+            end: None,
             values: named![
                 ("away", n.away() * 1e-3, Length),
                 ("at-bolt", (n.away() - n.narrower) * 1e-3, Length),

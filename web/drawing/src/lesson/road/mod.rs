@@ -85,7 +85,7 @@ struct Stock {
     most_on_plot: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-3.8",
         grade: "sae-5",
@@ -432,6 +432,7 @@ impl Model for Road {
                 if loaded { "seen-bolts" } else { "seen-off" },
                 "",
             ],
+            end: None,
             values: named![
                 ("bolts", kind.row(stock).0, Count),
                 ("spacing", kind.spacing_mm(stock) * 1e-3, Length),

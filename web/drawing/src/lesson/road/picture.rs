@@ -122,9 +122,10 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
 fn bolt(n: &Numbers) -> Vec<Mark> {
     // It is in the table; without it there would be no joint either.
     let flats = thread(n.stock.bolt).map_or(0.0, |t| t.width_across_flats().si() * 1e3);
-    let washer = flats * 1.25 / 2.0 * PER_MM;
-    let mut marks = vec![Mark::circle((0.0, 0.0), washer, "turned part")];
-    marks.all(hex_plan(flats * PER_MM));
+    let washer = flats * 1.3 / 2.0 * PER_MM;
+    let mut marks = vec![Mark::circle((0.0, 0.0), washer, "thin part")];
+    // So small a head keeps its corners only without the circle of its chamfer.
+    marks.extend(hex_plan(flats * PER_MM).into_iter().take(1));
     marks.all(centre_cross((0.0, 0.0), washer + 4.0));
     marks
 }
@@ -181,8 +182,14 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
     };
     marks.all(force_arrow((x, y + under + up), (x, y + under), "load"));
     let low = if n.kind == Kind::Hanger { 50.0 } else { 44.0 };
-    let at = (x + 9.0, y + (under + up + 2.0).max(low));
-    marks.text(at, look.units.force(n.up), class, Anchor::Start);
+    let text = look.units.force(n.up);
+    let base = y + (under + up + 2.0).max(low);
+    // On the other side of the arrow where the sheet ends.
+    if x + 16.0 + text_width(&text, class) > DRAWING_WIDTH {
+        marks.text((x - 9.0, base), text, class, Anchor::End);
+    } else {
+        marks.text((x + 9.0, base), text, class, Anchor::Start);
+    }
     if along < 0.5 {
         return marks;
     }

@@ -34,7 +34,7 @@ const STANDS: &[Choice] = &[
 
 /// Pull of the figure; its highest is the end of the plot's axis.
 const PULLS: Both<Range> = Both {
-    us: Range::new([0.0, 4800.0], 100.0, 0.0),
+    us: Range::new([0.0, 4000.0], 100.0, 0.0),
     metric: Range::new([0.0, 24.0], 0.5, 0.0),
 };
 
@@ -62,20 +62,22 @@ struct Stock {
     wall: f64,
     metal: &'static str,
     strap: f64,
-    /// End of the plot's upright axis, N.
+    /// Force that the balance is scaled for, and end of the plot's upright axis, N.
+    most_force: f64,
     most_tension: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
-        // 2 x 2 x 3/16 in, 5/16 in; 8000 lbf.
+        // 2 x 2 x 3/16 in, 5/16 in; 4400 and 7000 lbf.
         side: 50.8,
         wall: 4.7625,
         metal: "a500-b",
         strap: 7.9375,
-        most_tension: 35_585.8,
+        most_force: 19_572.2,
+        most_tension: 31_137.6,
     },
     metric: Stock {
         bolt: "m12",
@@ -84,6 +86,7 @@ const STOCK: Both<Stock> = Both {
         wall: 5.0,
         metal: "s235",
         strap: 8.0,
+        most_force: 26e3,
         most_tension: 38e3,
     },
 };
@@ -203,6 +206,7 @@ impl Model for Share {
                     "seen-shut"
                 },
             ],
+            end: None,
             values: named![
                 ("share", n.share, Share),
                 ("other-share", n.other_share, Share),
@@ -254,7 +258,7 @@ const FOOT: f64 = 252.0;
 const HEIGHT: f64 = 338.0;
 
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(26e3, 111.0, look.units)
+    ForceScale::fitting(STOCK.of(look.units).most_force, 111.0, look.units)
 }
 
 fn units(length: Length) -> f64 {

@@ -35,7 +35,7 @@ const HEAD: f64 = 0.63;
 /// One cheek takes half of the load.
 fn scale(look: &Look<'_>) -> ForceScale {
     let most = LOADS.of(look.units).max * look.one(Dimension::Force);
-    ForceScale::fitting(most / 2.0, 46.0, look.units)
+    ForceScale::fitting(most / 2.0, 48.0, look.units)
 }
 
 /// Where things lie on the sheet in a state.
@@ -129,10 +129,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-wall", view(&place, look));
     marks.all(letters(&place, look));
     let strip = vec![
-        StripField::new(
-            "from above, cut",
-            format!("{} bolt, tube, side plates", n.stock.called),
-        ),
+        StripField::new("from above, cut", format!("{} bolt, tube", n.stock.called)),
         StripField::new("bend", format!("×\u{a0}{TIMES}")),
         StripField::scale(scale(look)),
     ];

@@ -74,7 +74,7 @@ struct Stock {
     oval: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
@@ -240,6 +240,7 @@ impl Model for Slip {
                 load if load > 0.0 => ["seen-pulls", "seen-bolt", ""],
                 _ => ["seen-pushes", "seen-bolt", ""],
             },
+            end: None,
             values: named![
                 ("pull", 2.0 * n.each, Force),
                 ("per-wall", n.each, Force),

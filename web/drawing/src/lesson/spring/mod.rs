@@ -68,7 +68,7 @@ struct Stock {
 }
 
 /// Invented.
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolts: [
             ("unc-1.2", "sae-5"),
@@ -225,6 +225,7 @@ impl Model for Spring {
         Some(Outcome {
             said,
             seen: ["seen", "", ""],
+            end: None,
             values: named![
                 ("clamp", n.now.clamp_n, Force),
                 ("stretch", n.now.stretch_mm * 1e-3, Length),
@@ -355,7 +356,7 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
     marks.all(clamp(n, (now, bottom), scale, look));
     marks.all(plan(n, turn, look));
     let strip = vec![
-        StripField::new("drawing", "bolt and stack, cut"),
+        StripField::new("drawing", "bolt and stack"),
         StripField::new("changes", format!("×\u{a0}{TIMES}")),
         StripField::scale(scale),
     ];

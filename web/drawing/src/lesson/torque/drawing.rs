@@ -28,7 +28,7 @@ const HEIGHT: f64 = 360.0;
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let units = look.units;
-    let scale = ForceScale::fitting(n.report.yield_load_n, 52.0, units);
+    let scale = ForceScale::fitting(n.report.yield_load_n, 64.0, units);
     let mut marks = section(n);
     marks.all(clamp_arrows(n, scale, look));
     marks.all(bar(n, look));
@@ -61,7 +61,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let strip = vec![
         StripField::new(
             "drawing",
-            format!("{} bolt and its nut, cut", STOCK.of(units).called),
+            format!("{} bolt, nut cut", STOCK.of(units).called),
         ),
         StripField::scale(scale),
     ];

@@ -62,7 +62,7 @@ struct Stock {
     most_clamp: f64,
 }
 
-const STOCK: Both<Stock> = Both {
+static STOCK: Both<Stock> = Both {
     us: Stock {
         bolt: "unc-1.2",
         grade: "sae-5",
@@ -219,6 +219,7 @@ impl Model for Torque {
         Some(Outcome {
             said,
             seen: [if n.torque > 0.0 { "seen" } else { "seen-none" }, "", ""],
+            end: None,
             values: named![
                 ("k", n.k, Ratio),
                 ("dry-k", dry, Ratio),
