@@ -24,8 +24,9 @@
     if (kind === 'radio') {
       const wanted = controls.find((c) => c.value === value);
       if (wanted) wanted.click();
-    } else if (kind === 'range' && value.trim() !== '' && Number.isFinite(Number(value))) {
-      controls[0].value = value;
+    } else if (kind === 'range' && value.trim() !== '') {
+      // A number alone is metric, whatever the units of the page; the program turns it into the reader's.
+      controls[0].dataset.given = value;
       controls[0].dispatchEvent(new Event('input', { bubbles: true }));
     }
   }

@@ -42,6 +42,12 @@ test('settings of the address are those of the figure', async (t) => {
     assert.match(await plain(page.locator('[data-at=said]')), /kN/);
   });
   assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), 'dark');
+  // A number alone is metric, whatever the units: so it was from the beginning. With its unit it is what it says.
+  for (const [setting, shown] of [['wall=3', /^0\.118\s?in$/], ['wall=1/4 in', /^1\/4\s?in$/], ['wall=100', /^1\/4\s?in$/]]) {
+    await page.goto(`${server.address}embed.html?figure=hollow&${setting}&units=us`);
+    await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+    await eventually(async () => assert.match(await page.locator('#hollow-wall-exact').inputValue(), shown));
+  }
   // What is no setting of the figure leaves it as it is.
   await page.goto(`${server.address}embed.html?figure=hollow&turn=much&wall=&washer=9&x=1`);
   await page.locator('html[data-ready]').waitFor({ state: 'attached' });

@@ -208,6 +208,84 @@ test('the numbers of worked examples follow the figure and the units', async (t)
   clean();
 });
 
+// What only the readers of one system write.
+const US = /\d\s?(in|lbf|lb-ft|ksi|°F|lbf\/in)\b|grade \d|\d\/\d/;
+const METRIC = /\d\s?(mm|kN|N·m|MPa|°C|kN\/mm)|class \d|\bM1[026]\b/;
+
+test('every lesson: other units bring the other stock at the same steps, and nothing is lost', async (t) => {
+  const { page, go, clean } = await open(t);
+  const units = async (which) => {
+    await page.locator(`[data-act=units-${which}]`).click();
+    await drawn(page);
+  };
+  for (const id of LESSONS) {
+    await go(lessonPage(id));
+    await units('us');
+    const section = lesson(page, id);
+    await section.locator('.because input').fill('it looks that way');
+    await commit(page, id, 1);
+    const sliders = section.locator('input[type=range]');
+    const stands = () =>
+      sliders.evaluateAll((all) => all.map(({ min, max, value }) => (Number(value) - min) / (max - min)));
+    const figure = () =>
+      section.evaluate((section) => {
+        const shown = '.live-figure :is(svg text, .said, .facts td, label), [data-v]';
+        const fields = [...section.querySelectorAll('[data-exact]')].map((field) => field.value);
+        return [...[...section.querySelectorAll(shown)].map((e) => e.textContent), ...fields].join('\n');
+      });
+    for (let i = 0; i < (await sliders.count()); i += 1) await slide(page, sliders.nth(i), i === 0 ? 0.6 : 1);
+    const answer = section.locator('.problem.solo .answer');
+    await answer.fill('5,630');
+    await answer.press('Enter');
+    const before = { stands: await stands(), figure: await figure(), said: await said(page, id) };
+    assert.doesNotMatch(before.figure, METRIC, id);
+    await units('metric');
+    const other = await figure();
+    assert.doesNotMatch(other, US, id);
+    assert.match(other, METRIC, id);
+    for (const [i, at] of (await stands()).entries()) {
+      assert.ok(Math.abs(at - before.stands[i]) <= 0.05, `${id}: ${at} for ${before.stands[i]}`);
+    }
+    assert.equal(await answer.inputValue(), '5,630', id);
+    assert.equal(await section.locator('.problem.solo .reply').innerText(), '', `${id}: an answer to other numbers`);
+    await answer.fill('17');
+    assert.equal(await section.locator('form.predict[data-done] .option[data-mine]').count(), 1, id);
+    assert.match(await section.locator('[data-at=guess]').innerText(), /it looks that way/, id);
+    const right = await solution(section.locator('.problem.faded'));
+    await section.locator('.problem.faded .answer').fill(right);
+    await section.locator('.problem.faded .answer').press('Enter');
+    assert.match(await section.locator('.problem.faded .reply').innerText(), /^Right/, `${id}: ${right}`);
+    await units('us');
+    assert.deepEqual(await stands(), before.stands, id);
+    assert.equal(await figure(), before.figure, id);
+    assert.equal(await said(page, id), before.said, id);
+    assert.equal(await answer.inputValue(), '5,630', id);
+    await units('metric');
+    assert.equal(await answer.inputValue(), '17', id);
+  }
+  clean();
+});
+
+test('what was typed exactly, or cannot be read, is there again after the units were changed', async (t) => {
+  const { page, clean } = await open(t, { page: lessonPage('hollow') });
+  const section = lesson(page, 'hollow');
+  await section.locator('[data-act=skip]').click();
+  const wall = section.locator('[data-exact=wall]');
+  const units = (which) => page.locator(`[data-act=units-${which}]`).click();
+  await wall.fill('0.133');
+  await wall.press('Tab');
+  await units('metric');
+  assert.match(await wall.inputValue(), /^3(\.25)?\s?mm$/);
+  await units('us');
+  assert.match(await wall.inputValue(), /^0\.133\s?in$/);
+  await wall.fill('eleven gauge');
+  await wall.press('Tab');
+  await units('metric');
+  assert.equal(await wall.inputValue(), 'eleven gauge');
+  assert.equal(await wall.getAttribute('aria-invalid'), 'true');
+  clean();
+});
+
 test('what is drawn can be dragged, by mouse and by finger', async (t) => {
   const { page, go, clean } = await open(t);
   const section = lesson(page, 'grip');

@@ -14,7 +14,7 @@
 #![allow(clippy::print_stdout, reason = "an example for the command line")]
 
 use calc_core::quantity::UnitSystem;
-use drawing::lesson::{LESSONS, Look, State, lesson, read_words};
+use drawing::lesson::{LESSONS, State, lesson, read_words};
 
 fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -33,24 +33,16 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
         let ids: Vec<_> = LESSONS.iter().map(|l| l.id()).collect();
         format!("no lesson `{id}`; there are: {}", ids.join(", "))
     })?;
-    let state = State::parse(model.controls(), state)?;
     let units = if units == "metric" {
         UnitSystem::Metric
     } else {
         UnitSystem::Us
     };
+    let state = State::parse(model.controls(), state, units).map_err(|fault| fault.to_string())?;
     let outcome = model.outcome(&state).ok_or("the joint is refused")?;
     let words = read_words(id).map_err(|e| e.to_string())?;
     let picture = model
-        .told(
-            &words,
-            &state,
-            &outcome,
-            &Look {
-                id: "drawing",
-                units,
-            },
-        )
+        .told(&words, &state, &outcome, &state.look("drawing"))
         .ok_or("no picture")?;
     let plot = picture
         .plot
@@ -64,18 +56,13 @@ fn html(id: &str, state: &str, units: &str) -> Result<String, String> {
     let values: Vec<_> = model
         .values(&state, &outcome)
         .into_iter()
-        .map(|(name, a)| {
-            format!(
-                "{name} = {}",
-                calc_core::quantity::write(a.si, a.dimension, units)
-            )
-        })
+        .map(|value| format!("{} = {}", value.name, value.written(units)))
         .collect();
     Ok(format!(
         "<!DOCTYPE html><meta charset=utf-8><style>{style}</style><body class=page><figure class=sheet>\
          <div class=pair><div>{}</div><div>{plot}</div></div><p class=said>{}</p></figure><p class=small>{}",
         picture.drawing.to_svg(),
-        model.sentence(&words, &state, &outcome, units),
+        model.sentence(&words, &state, &outcome),
         values.join(" · ")
     ))
 }

@@ -218,7 +218,7 @@ pub fn group(state: &GroupState) -> Scene {
     let strip = Strip {
         fields: vec![
             StripField::new("drawing", state.name.clone()),
-            StripField::scale(force.text()),
+            StripField::scale(force),
             StripField::new("joint", if state.example { "made up" } else { "yours" }),
         ],
     };

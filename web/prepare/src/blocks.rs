@@ -8,17 +8,18 @@
 //! ::end
 //!
 //! ::worked The grip of one bolt
-//! Markdown with slots, {clamp}, that follow the figure; with a state before the title, `clamp=24 | The
-//! grip`, they stay at that state: for a figure at whose start nothing has happened yet.
+//! Markdown with slots, {clamp}, that follow the figure; with a state before the title, `clamp=5000lbf,24kN | The
+//! grip`, they stay at that state: for a figure at whose start nothing has happened yet. What has other units in
+//! the other system is given twice, US customary units first, in sizes that a shop of either has.
 //! ::end
 //!
-//! ::faded clamp=24 | The same with a step missing
+//! ::faded clamp=5000lbf,24kN | The same with a step missing
 //! Markdown with one answer, {?grips}, all for that state.
 //! hint: Which step it is.
 //! near: all-of-it :: What to say to whoever answers with that value.
 //! ::end
 //!
-//! ::solo clamp=36 | One for you
+//! ::solo clamp=8000lbf,36kN | One for you
 //! ... as above, and
 //! answer: The answer in full, with slots.
 //! ::end
@@ -28,9 +29,9 @@
 
 use std::fmt::Write as _;
 
-use calc_core::link::{Sheet, encode};
+use calc_core::link::encode;
 use calc_core::quantity::UnitSystem;
-use drawing::lesson::{Control, ControlKind, Look, Model, State, read_words};
+use drawing::lesson::{Control, ControlKind, Model, Range, State, link, read_words};
 
 use crate::lesson::Body;
 use crate::problem::Problem;
@@ -140,12 +141,11 @@ impl Body<'_> {
     /// The live figure in its first state.
     pub(crate) fn live_figure(&self, model: &'static dyn Model, caption: &str) -> Option<String> {
         let id = model.id();
-        let state = State::start(model.controls());
+        let state = State::start(model.controls(), UNITS);
         let outcome = model.outcome(&state)?;
-        let look = |id| Look { id, units: UNITS };
         let (drawing_id, plot_id) = (format!("{id}-drawing"), format!("{id}-plot"));
         let words = read_words(id).ok()?;
-        let picture = model.told(&words, &state, &outcome, &look(&drawing_id))?;
+        let picture = model.told(&words, &state, &outcome, &state.look(&drawing_id))?;
         let mut html = format!(
             "<figure class=\"sheet live-figure step\" id=\"fig-{id}\">\n<div class=\"pair\">\
              <div class=\"drawn\" data-at=\"drawing\" data-step=\"drawing\">{}</div>",
@@ -169,7 +169,7 @@ impl Body<'_> {
             "<p class=\"actions\"><button type=\"button\" data-act=\"reset\">back to the start</button></p></fieldset>\n\
              <p class=\"said result\" data-at=\"said\">{}</p><p class=\"said guess\" data-at=\"guess\" hidden></p>\
              <p class=\"visually-hidden\" role=\"status\" data-at=\"told\"></p>",
-            escape(&model.sentence(&words, &state, &outcome, UNITS))
+            escape(&model.sentence(&words, &state, &outcome))
         );
         if let Some(plot) = plot {
             let _ = write!(
@@ -208,9 +208,9 @@ impl Body<'_> {
         problems: &mut Vec<Problem>,
     ) {
         let (state_text, title) = block.head.split_once('|').unwrap_or(("", block.head));
-        let state = match State::parse(model.controls(), state_text) {
-            Ok(state) => state,
-            Err(what) => return self.fault(block.at, what, problems),
+        let state = match State::both(model.controls(), state_text) {
+            Ok(both) => *both.of(UNITS),
+            Err(what) => return self.fault(block.at, what.to_string(), problems),
         };
         let slots = Slots::new(model, state, None);
         let title = self.inline(self.head_span(block, title.trim_start()), None, problems);
@@ -220,10 +220,7 @@ impl Body<'_> {
         let held = if state_text.trim().is_empty() {
             String::new()
         } else {
-            format!(
-                " data-state=\"{}\"",
-                escape(&state.written(model.controls()))
-            )
+            format!(" data-state=\"{}\"", held(state_text))
         };
         let level = self.part_heading();
         let _ = write!(
@@ -241,9 +238,9 @@ impl Body<'_> {
     ) {
         let kind = block.kind.trim_start_matches(':');
         let (state_text, title) = block.head.split_once('|').unwrap_or(("", block.head));
-        let state = match State::parse(model.controls(), state_text) {
-            Ok(state) => state,
-            Err(what) => return self.fault(block.at, what, problems),
+        let state = match State::both(model.controls(), state_text) {
+            Ok(both) => *both.of(UNITS),
+            Err(what) => return self.fault(block.at, what.to_string(), problems),
         };
         let answer_id = format!("{}-{kind}", self.id);
         let slots = Slots::new(model, state, Some(&answer_id));
@@ -310,20 +307,19 @@ impl Body<'_> {
              <p class=\"actions\"><button type=\"button\" data-act=\"check\" disabled>Check my answer</button></p>\n\
              <p class=\"reply\" role=\"status\"></p><div class=\"nears\" hidden>{nears}</div>\n{hints}\
              <details class=\"solution\"><summary>Answer</summary><p>{solution}</p></details></div>",
-            escape(&state.written(model.controls()))
+            held(state_text)
         );
     }
 
     /// The way to the calculator with the lesson's joint in it.
     pub(crate) fn trailer(&self, model: &'static dyn Model, words: &str) -> Option<String> {
-        let outcome = model.outcome(&State::start(model.controls()))?;
-        let (sheet, _) = Sheet::from_input(&outcome.joint, UNITS);
+        let outcome = model.outcome(&State::start(model.controls(), UNITS))?;
         Some(format!(
             "<div class=\"to-trailer step\" data-step=\"own\"><p>{words}</p><p class=\"actions\">\
              <a class=\"button\" data-at=\"joint\" href=\"#{}\">Check this joint</a>\
              <button type=\"button\" data-act=\"present\" disabled>Show this lesson step by step</button>\
              <button type=\"button\" data-act=\"print-lesson\" disabled>Print this lesson</button></p></div>\n",
-            encode(&sheet)
+            encode(&link(&outcome.joint, UNITS))
         ))
     }
 
@@ -381,17 +377,23 @@ impl Body<'_> {
     }
 }
 
+/// A state as the page keeps it, for both systems of units.
+fn held(state: &str) -> String {
+    let parts: Vec<&str> = state.split_whitespace().collect();
+    escape(&parts.join(" "))
+}
+
 fn control_html(id: &str, control: &Control) -> String {
     let Control { key, label, kind } = control;
     let (name, label) = (format!("{id}-{key}"), escape(label));
     match kind {
-        ControlKind::Number {
-            min,
-            max,
-            step,
-            start,
-            ..
-        } => {
+        ControlKind::Number { range, .. } => {
+            let Range {
+                min,
+                max,
+                step,
+                start,
+            } = range.of(UNITS);
             let shown = control.shown(*start, UNITS);
             format!(
                 "<div class=\"turn\"><label for=\"{name}\">{label}</label>\
@@ -405,10 +407,16 @@ fn control_html(id: &str, control: &Control) -> String {
                 format!("<fieldset class=\"stands\"><legend>{label}</legend><div class=\"kinds\">");
             for (i, choice) in of.iter().enumerate() {
                 let checked = if i == *start { " checked" } else { "" };
+                let shown = escape(choice.name.of(UNITS));
+                // What is called otherwise in the other system, the program calls anew.
+                let shown = if choice.name.us == choice.name.metric {
+                    shown
+                } else {
+                    format!("<span>{shown}</span>")
+                };
                 let _ = writeln!(
                     html,
-                    "<label><input type=\"radio\" name=\"{name}\" data-control=\"{key}\" value=\"{i}\"{checked}>{}</label>",
-                    escape(choice.name)
+                    "<label><input type=\"radio\" name=\"{name}\" data-control=\"{key}\" value=\"{i}\"{checked}>{shown}</label>"
                 );
             }
             html.push_str("</div></fieldset>");

@@ -2,18 +2,14 @@
 
 use std::cell::RefCell;
 
-use calc_core::quantity::{UnitSystem, write};
-use calc_core::report::Amount;
-use drawing::lesson::{Model, Slot, State, slots};
+use drawing::lesson::{Model, Slot, State, Value, slots};
 
 use crate::register::escape;
 
-/// Units of the still page.
-const UNITS: UnitSystem = UnitSystem::Us;
-
 /// What the slots of a piece of text are filled with.
 pub(crate) struct Slots<'a> {
-    values: Vec<(&'static str, Amount)>,
+    state: State,
+    values: Vec<Value>,
     /// Id of the answer's field; `None` where there may be none.
     answer_id: Option<&'a str>,
     asked: RefCell<Vec<String>>,
@@ -27,6 +23,7 @@ impl<'a> Slots<'a> {
             .map(|outcome| model.values(&state, &outcome))
             .unwrap_or_default();
         Self {
+            state,
             values,
             answer_id,
             asked: RefCell::default(),
@@ -35,8 +32,8 @@ impl<'a> Slots<'a> {
 
     /// The amount of a name as the page starts.
     pub(crate) fn text(&self, name: &str) -> Option<String> {
-        let (_, amount) = self.values.iter().find(|(known, _)| *known == name)?;
-        Some(write(amount.si, amount.dimension, UNITS))
+        let value = self.values.iter().find(|value| value.name == name)?;
+        Some(value.written(self.state.units()))
     }
 
     /// A slot that the page keeps up to date.

@@ -178,7 +178,7 @@ fn a_worked_example_may_stay_at_a_state_of_its_own() {
     let worked = |head: &str| read(&format!("::worked {head}\nIt turns by {{turn}}.\n::end\n"));
     let held = worked("turn=20 | One turn").unwrap().html;
     assert!(
-        held.contains("data-state=\"turn=20 ") && held.contains(">20°<"),
+        held.contains("data-state=\"turn=20\"") && held.contains(">20°<"),
         "{held}"
     );
     assert!(held.contains("<h2>One turn</h2>"), "{held}");

@@ -46,7 +46,7 @@ const WHOLE: &str = "A hook.\n\n\
     ::predict What *holds*?\n- The bolt. :: No.\n* Friction. :: Yes.\n::end\n\n\
     ::figure grip Two plates.\n\n\
     ::worked In full\nA share: $R = \\mu F$.\n\n1. So {grips} of {clamp}.\n::end\n\n\
-    ::faded clamp=24 load=3 | One step missing\n1. {clamp} gives {?grips}.\nhint: Multiply by $\\mu$.\nnear: clamp :: That is the clamp.\n::end\n\n\
+    ::faded clamp=4800lbf,24kN load=600lbf,3kN | One step missing\n1. {clamp} gives {?grips}.\nhint: Multiply by $\\mu$.\nnear: clamp :: That is the clamp.\n::end\n\n\
     ::solo surface=painted | Alone\nHow much? {?grips}\nhint: Multiply.\nanswer: It grips {grips}.\n::end\n\n\
     ::trailer On your trailer too.\n";
 
@@ -85,11 +85,11 @@ fn a_whole_lesson_is_sound_html() {
 
 #[test]
 fn slots_hold_what_the_calculation_gives_for_their_state() {
-    // 24 kN × 0.20 = 4.8 kN = 1079 lbf; 30 kN × 0.10 = 3 kN = 674 lbf.
+    // 4800 lbf × 0.20 = 960 lbf; at the start 6000 lbf × 0.10 = 600 lbf.
     let html = read(WHOLE).unwrap().html;
-    assert!(html.contains("<span data-v=\"grips\">1080\u{a0}lbf</span>"));
-    assert!(html.contains("<span data-v=\"grips\">674\u{a0}lbf</span>"));
-    assert!(html.contains("data-state=\"clamp=24 load=3 surface=bare-clean\""));
+    assert!(html.contains("<span data-v=\"grips\">960\u{a0}lbf</span>"));
+    assert!(html.contains("<span data-v=\"grips\">600\u{a0}lbf</span>"));
+    assert!(html.contains("data-state=\"clamp=4800lbf,24kN load=600lbf,3kN\""));
 }
 
 #[test]
@@ -124,7 +124,8 @@ fn a_slot_that_names_nothing_is_named_with_its_line() {
 fn an_answer_belongs_into_a_problem_and_only_once() {
     let (_, what) = fault("::worked Title\nIt is {?grips}.\n::end\n");
     assert!(what.contains("no answer"), "{what}");
-    let (line, what) = fault("::faded clamp=24 | Title\nIt is {grips}.\nhint: So.\n::end\n");
+    let (line, what) =
+        fault("::faded clamp=5000lbf,24kN | Title\nIt is {grips}.\nhint: So.\n::end\n");
     assert_eq!(line, 5);
     assert!(what.contains("no answer"), "{what}");
     let (_, what) = fault("::solo | Title\n{?grips} and {?clamp}.\nhint: So.\n::end\n");
@@ -133,15 +134,19 @@ fn an_answer_belongs_into_a_problem_and_only_once() {
 
 #[test]
 fn a_problem_needs_a_state_that_can_be_and_a_hint() {
-    let (line, what) = fault("::faded clamp=2400 | Title\n{?grips}\nhint: So.\n::end\n");
+    let (line, what) =
+        fault("::faded clamp=500000lbf,2400kN | Title\n{?grips}\nhint: So.\n::end\n");
     assert_eq!(line, 5);
-    assert!(what.contains("clamp=2400"), "{what}");
+    assert!(what.contains("clamp=500000lbf,2400kN"), "{what}");
+    let (_, what) = fault("::faded clamp=24 | Title\n{?grips}\nhint: So.\n::end\n");
+    assert!(what.contains("either system"), "{what}");
     let (_, what) = fault("::faded turn=3 | Title\n{?grips}\nhint: So.\n::end\n");
     assert!(what.contains("no control is called `turn`"), "{what}");
-    let (_, what) = fault("::faded clamp=20 | Title\n{?grips}\n::end\n");
+    let (_, what) = fault("::faded clamp=4000lbf,20kN | Title\n{?grips}\n::end\n");
     assert!(what.contains("no hint"), "{what}");
-    let (line, what) =
-        fault("::faded clamp=20 | Title\n{?grips}\nhint: So.\nnear: nothing :: No.\n::end\n");
+    let (line, what) = fault(
+        "::faded clamp=4000lbf,20kN | Title\n{?grips}\nhint: So.\nnear: nothing :: No.\n::end\n",
+    );
     assert_eq!(line, 8);
     assert!(what.contains("`nothing`"), "{what}");
 }

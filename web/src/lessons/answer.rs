@@ -1,7 +1,6 @@
 //! Problems: reads an answer with its unit and says whether it is right, and if not, in which way.
 
-use calc_core::quantity::unit_for;
-use drawing::lesson::fill_named;
+use calc_core::quantity::{UnitSystem, unit_for};
 use drawing::words::key;
 use drawing::words::message;
 use leptos::web_sys::Element;
@@ -21,17 +20,17 @@ impl Stage {
             return;
         };
         let values = self.values_of(&problem);
-        let name = attribute(&answer, "data-answer");
-        let Some((_, asked)) = values.iter().find(|(known, _)| *known == name) else {
+        let of = |name: String| values.iter().find(|value| value.name == name);
+        let Some(value) = of(attribute(&answer, "data-answer")) else {
             return;
         };
+        let asked = value.amount;
         let nears = all(&problem, "[data-near]");
-        let near: Vec<_> = nears
+        let near: Vec<(String, _)> = nears
             .iter()
             .filter_map(|element| {
-                let name = attribute(element, "data-near");
-                let amount = values.iter().find(|(known, _)| *known == name)?.1;
-                Some((name, amount))
+                let value = of(attribute(element, "data-near"))?;
+                Some((value.name.into(), value.amount))
             })
             .collect();
         let text = field(&answer)
@@ -39,7 +38,7 @@ impl Stage {
             .unwrap_or_default();
         let units = self.units();
         let bare = unit_for(asked.dimension, units);
-        let grade = grade(&text, *asked, &near, bare);
+        let grade = grade(&text, asked, &near, bare);
         let right = grade == Grade::Right;
         answer
             .set_attribute("aria-invalid", if right { "false" } else { "true" })
@@ -64,7 +63,7 @@ impl Stage {
                     _ => key::ANSWER_SMALL,
                 };
                 let template = message(key).unwrap_or_default();
-                let words = fill_named(template, &[("asked", *asked)], units).unwrap_or_default();
+                let words = template.replace("{asked}", &value.written(units));
                 let words = match other {
                     Grade::OtherUnit(unit) => words
                         .replace("[meant]", unit.symbol())
@@ -76,6 +75,32 @@ impl Stage {
         }
         if !right {
             focus(&answer);
+        }
+    }
+
+    /// Each system of units has its own problems, and so its own answers: what was typed for the one waits for its
+    /// return, and what was said of it is no longer true.
+    pub(super) fn set_answers(&self, before: UnitSystem) {
+        let (was, is) = match before {
+            UnitSystem::Us => ("data-us", "data-metric"),
+            UnitSystem::Metric => ("data-metric", "data-us"),
+        };
+        for answer in all(self.section(), ".answer") {
+            let Some(input) = field(&answer) else {
+                continue;
+            };
+            answer.set_attribute(was, &input.value()).ok();
+            // What was never answered here keeps what stands there, rather than lose it from sight.
+            if let Some(text) = answer.get_attribute(is) {
+                input.set_value(&text);
+            }
+            answer.remove_attribute("aria-invalid").ok();
+            if let Some(problem) = closest(&answer, ".problem") {
+                problem.remove_attribute("data-solved").ok();
+                if let Some(reply) = first(&problem, ".reply") {
+                    write_into(&reply, "");
+                }
+            }
         }
     }
 }

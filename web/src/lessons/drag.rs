@@ -67,7 +67,11 @@ impl Stage {
         let drag = self.drag()?;
         let place = self.drawn_under(event)?;
         let (at, _) = on_drawing(&place, event)?;
-        Some((drag.handle.control, drag.value_at(at)))
+        // A hand holds what it drags no steadier than the slider's steps.
+        let control = drag.handle.control;
+        let value = drag.value_at(at);
+        let range = self.model().controls().get(control)?.range(self.units());
+        Some((control, range.map_or(value, |range| range.nearest(value))))
     }
 
     /// Ends a drag.

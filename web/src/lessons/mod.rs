@@ -80,7 +80,11 @@ fn listen(school: &Rc<School>, main: &Element) {
         };
         let text = value_of(event);
         if let Some(control) = stage.control(&target, "data-control") {
-            if let Some(value) = parse_number(&text) {
+            let given = attribute(&target, "data-given");
+            if !given.is_empty() {
+                target.remove_attribute("data-given").ok();
+                stage.given(control, &given);
+            } else if let Some(value) = parse_number(&text) {
                 move_to((index, control, value));
             }
         } else if let Some(control) = stage.control(&target, "data-exact") {

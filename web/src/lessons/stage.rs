@@ -3,11 +3,10 @@
 use std::cell::{Cell, RefCell};
 use std::time::Duration;
 
-use calc_core::link::{Sheet, encode};
-use calc_core::quantity::{UnitSystem, spoken, write};
-use calc_core::report::Amount;
+use calc_core::link::encode;
+use calc_core::quantity::{UnitSystem, parse_number, spoken, unit_for};
 use drawing::Scene;
-use drawing::lesson::{Chart, ControlKind, Handle, Look, Model, Outcome, State};
+use drawing::lesson::{Chart, ControlKind, Handle, Model, Outcome, State, Value, link};
 use leptos::prelude::TimeoutHandle;
 use leptos::wasm_bindgen::JsCast;
 use leptos::web_sys::{Document, Element, HtmlTemplateElement};
@@ -20,15 +19,12 @@ use crate::paint::{paint, repaint};
 /// How long a figure must rest before its sentence is read out.
 const REST: Duration = Duration::from_millis(500);
 
-/// A named amount.
-type Value = (&'static str, Amount);
-
 /// An element that shows an amount.
 struct Slot {
     element: Element,
     name: String,
-    /// The state of the problem that it stands in; `None` where it follows the figure.
-    fixed: Option<State>,
+    /// The state of the problem that it stands in, as the page gives it; `None` where it follows the figure.
+    fixed: Option<String>,
 }
 
 /// A lesson on the page.
@@ -39,7 +35,9 @@ pub(super) struct Stage {
     section: Element,
     slots: Vec<Slot>,
     state: Cell<State>,
-    units: Cell<UnitSystem>,
+    /// The last state in the other system of units, and what answered to it in this one: who goes back without
+    /// having moved anything finds exactly what was left.
+    left: Cell<Option<(State, State)>>,
     drawn: RefCell<[Option<Scene>; 2]>,
     handles: RefCell<Vec<Handle>>,
     drag: Cell<Option<Drag>>,
@@ -55,11 +53,12 @@ impl Stage {
             .into_iter()
             .map(|element| Slot {
                 name: attribute(&element, "data-v"),
-                fixed: fixed(model, &element),
+                fixed: held(&element),
                 element,
             })
             .collect();
-        let state = State::start(model.controls());
+        // The still page is written in these units.
+        let state = State::start(model.controls(), UnitSystem::Us);
         let stage = Self {
             model,
             words: first(&section, "[data-at=words]")?
@@ -70,18 +69,14 @@ impl Stage {
             section,
             slots,
             state: Cell::new(state),
-            // The still page is written in these.
-            units: Cell::new(UnitSystem::Us),
+            left: Cell::new(None),
             drawn: RefCell::default(),
             handles: RefCell::default(),
             drag: Cell::new(None),
             resting: RefCell::new(None),
         };
-        let look = Look {
-            id: "",
-            units: UnitSystem::Us,
-        };
-        stage.handles.replace(model.picture(&state, &look)?.handles);
+        let picture = model.picture(&state, &state.look(""))?;
+        stage.handles.replace(picture.handles);
         Some(stage)
     }
 
@@ -89,16 +84,22 @@ impl Stage {
         self.model.id()
     }
 
+    pub(super) const fn model(&self) -> &'static dyn Model {
+        self.model
+    }
+
     pub(super) const fn section(&self) -> &Element {
         &self.section
     }
 
     pub(super) fn units(&self) -> UnitSystem {
-        self.units.get()
+        self.state.get().units()
     }
 
     pub(super) fn number(&self, control: usize) -> f64 {
-        self.state.get().number(control)
+        let state = self.state.get();
+        let outcome = self.model.outcome(&state);
+        outcome.map_or(state.number(control), |o| o.reached(&state, control))
     }
 
     pub(super) fn handles(&self) -> Vec<Handle> {
@@ -121,28 +122,62 @@ impl Stage {
 
     /// The amounts of the problem around an element.
     pub(super) fn values_of(&self, element: &Element) -> Vec<Value> {
-        let state = fixed(self.model, element).unwrap_or(self.state.get());
-        self.values(&state)
+        self.values(&held(element))
     }
 
-    fn values(&self, state: &State) -> Vec<Value> {
+    /// The amounts of the state that the page gives; without one those of the figure.
+    fn values(&self, fixed: &Option<String>) -> Vec<Value> {
+        let now = self.state.get();
+        let state = fixed
+            .as_ref()
+            .and_then(|text| State::parse(self.model.controls(), text, now.units()).ok())
+            .unwrap_or(now);
         self.model
-            .outcome(state)
-            .map(|outcome| self.model.values(state, &outcome))
+            .outcome(&state)
+            .map(|outcome| self.model.values(&state, &outcome))
             .unwrap_or_default()
     }
 
-    /// Shows everything in other units.
+    /// Shows everything in other units, made of the other stock: the controls stand at the same steps.
     pub(super) fn set_units(&self, units: UnitSystem) {
-        if self.units.replace(units) == units {
+        let before = self.state.get();
+        if before.units() == units {
             return;
         }
+        let now = match self.left.get() {
+            Some((left, answered)) if answered == before => left,
+            _ => before.answering(self.model.controls(), units),
+        };
+        self.left.set(Some((before, now)));
+        self.state.set(now);
         for slot in &self.slots {
-            if let Some(state) = slot.fixed {
-                self.fill(slot, &self.values(&state));
+            if slot.fixed.is_some() {
+                self.fill(slot, &self.values(&slot.fixed));
             }
         }
+        self.set_answers(before.units());
+        let unread = self.unread();
         self.refresh(None);
+        // What could not be read may be plain in these units; if not, it stays with its fault.
+        for (control, text) in unread {
+            if let Some(exact) = self.of_control(control, "-exact")
+                && let Some(input) = field(&exact)
+            {
+                input.set_value(&text);
+                self.typed(control, &text, true);
+            }
+        }
+    }
+
+    /// What stands in exact fields that could not be read.
+    fn unread(&self) -> Vec<(usize, String)> {
+        let controls = 0..self.model.controls().len();
+        let text = |control| {
+            let exact = self.of_control(control, "-exact")?;
+            let faulty = exact.has_attribute("aria-invalid");
+            faulty.then(|| field(&exact).map(|input| (control, input.value())))?
+        };
+        controls.filter_map(text).collect()
     }
 
     /// Moves a control.
@@ -164,13 +199,32 @@ impl Stage {
         let Some(what) = self.model.controls().get(control) else {
             return;
         };
-        match what.read(text, self.units.get()) {
+        match what.read(text, self.units()) {
             Ok(value) => {
                 self.say_fault(control, None);
                 self.set(control, value, (!finished).then_some(control));
             }
             Err(error) if finished => self.say_fault(control, Some(&error)),
             Err(_) => {}
+        }
+    }
+
+    /// Takes a setting from outside, as settings always were: a number is one of metric units, whatever units the
+    /// page shows; anything else is read as if it were typed.
+    pub(super) fn given(&self, control: usize, text: &str) {
+        let units = self.units();
+        let Some(what) = self.model.controls().get(control) else {
+            return;
+        };
+        let value = match (parse_number(text), what.kind) {
+            (Some(number), ControlKind::Number { dimension, .. }) => {
+                let si = unit_for(dimension, UnitSystem::Metric).to_si(number);
+                Some(unit_for(dimension, units).from_si(si))
+            }
+            _ => what.read(text, units).ok(),
+        };
+        if let Some(value) = value {
+            self.move_to(control, value);
         }
     }
 
@@ -205,14 +259,16 @@ impl Stage {
         for control in 0..self.model.controls().len() {
             self.say_fault(control, None);
         }
-        self.state.set(State::start(self.model.controls()));
+        let start = State::start(self.model.controls(), self.units());
+        self.state.set(start);
         self.refresh(None);
         self.rest();
     }
 
     /// Brings the page in step with the state; leaves the field alone that is being typed into.
     fn refresh(&self, typing: Option<usize>) {
-        let (state, units) = (self.state.get(), self.units.get());
+        let state = self.state.get();
+        let units = state.units();
         let Some(outcome) = self.model.outcome(&state) else {
             return;
         };
@@ -221,21 +277,18 @@ impl Stage {
             self.fill(slot, &values);
         }
         if let Some(said) = self.at("said") {
-            write_into(
-                &said,
-                &self.model.sentence(&self.words, &state, &outcome, units),
-            );
+            write_into(&said, &self.model.sentence(&self.words, &state, &outcome));
         }
-        if let Some(link) = self.at("joint") {
-            let (sheet, _) = Sheet::from_input(&outcome.joint, units);
+        if let Some(way) = self.at("joint") {
+            let sheet = link(&outcome.joint, units);
             // The page says where the calculator is, the figure which joint it is to show.
-            let there = attribute(&link, "href");
+            let there = attribute(&way, "href");
             let page = there.split('#').next().unwrap_or_default();
-            link.set_attribute("href", &format!("{page}#{}", encode(&sheet)))
+            way.set_attribute("href", &format!("{page}#{}", encode(&sheet)))
                 .ok();
         }
-        self.draw(&state, &outcome, units);
-        self.show_controls(&state, units, typing);
+        self.draw(&state, &outcome);
+        self.show_controls(&state, &outcome, typing);
     }
 
     fn at(&self, what: &str) -> Option<Element> {
@@ -243,17 +296,14 @@ impl Stage {
     }
 
     fn fill(&self, slot: &Slot, values: &[Value]) {
-        if let Some((_, amount)) = values.iter().find(|(name, _)| *name == slot.name) {
-            write_into(
-                &slot.element,
-                &write(amount.si, amount.dimension, self.units.get()),
-            );
+        if let Some(value) = values.iter().find(|value| value.name == slot.name) {
+            write_into(&slot.element, &value.written(self.units()));
         }
     }
 
-    fn draw(&self, state: &State, outcome: &Outcome, units: UnitSystem) {
+    fn draw(&self, state: &State, outcome: &Outcome) {
         let id = format!("{}-drawing", self.id());
-        let look = Look { id: &id, units };
+        let look = state.look(&id);
         let Some(picture) = self.model.told(&self.words, state, outcome, &look) else {
             return;
         };
@@ -319,18 +369,23 @@ impl Stage {
         }
     }
 
-    fn show_controls(&self, state: &State, units: UnitSystem, typing: Option<usize>) {
+    fn show_controls(&self, state: &State, outcome: &Outcome, typing: Option<usize>) {
+        let units = state.units();
         for (i, control) in self.model.controls().iter().enumerate() {
-            let value = state.number(i);
-            if let ControlKind::Number {
-                dimension, unit, ..
-            } = control.kind
-            {
+            let value = outcome.reached(state, i);
+            if let Some(amount) = control.amount(value, units) {
                 if let Some(slider) = self.of_control(i, "") {
-                    let says = spoken(unit.to_si(value), dimension, units);
+                    let says = spoken(amount.si, amount.dimension, units);
                     slider.set_attribute("aria-valuetext", &says).ok();
+                    let Some(range) = control.range(units) else {
+                        continue;
+                    };
+                    let far = outcome.farthest(range, i);
+                    for (name, end) in [("min", range.min), ("max", far), ("step", range.step)] {
+                        slider.set_attribute(name, &end.to_string()).ok();
+                    }
                     if let Some(input) = field(&slider) {
-                        input.set_value(&value.to_string());
+                        input.set_value(&state.number(i).min(far).to_string());
                     }
                 }
                 if typing != Some(i)
@@ -339,9 +394,14 @@ impl Stage {
                 {
                     input.set_value(&control.shown(value, units));
                 }
-            } else {
+            } else if let ControlKind::Choices { of, .. } = control.kind {
                 let name = format!("input[name={}-{}]", self.id(), control.key);
-                for (place, option) in all(&self.section, &name).iter().enumerate() {
+                let options = all(&self.section, &name);
+                for (place, (option, choice)) in options.iter().zip(of).enumerate() {
+                    // What is called alike in both systems has no name of its own.
+                    if let Some(name) = option.next_element_sibling() {
+                        write_into(&name, choice.name.of(units));
+                    }
                     if let Some(input) = field(option) {
                         input.set_checked(place == state.choice(i));
                     }
@@ -367,10 +427,9 @@ impl Stage {
     }
 }
 
-/// The state of the problem around an element.
-fn fixed(model: &dyn Model, element: &Element) -> Option<State> {
-    let problem = closest(element, "[data-state]")?;
-    State::parse(model.controls(), &attribute(&problem, "data-state")).ok()
+/// The state of the problem around an element, as the page gives it.
+fn held(element: &Element) -> Option<String> {
+    closest(element, "[data-state]").map(|problem| attribute(&problem, "data-state"))
 }
 
 fn new_row(document: &Document) -> Option<Element> {

@@ -2,7 +2,7 @@
 
 use super::control::capital;
 use crate::pen::{Pen, polyline};
-use crate::scene::{Anchor, Draw, Mark, Scene, text_bounds};
+use crate::scene::{Anchor, Draw, Mark, Scene, text_bounds, text_width};
 use crate::units::step_up;
 use calc_core::quantity::{Dimension, UnitSystem, unit_for, write, write_parts};
 use calc_core::report::Amount;
@@ -171,7 +171,8 @@ impl Setter {
     }
 
     /// At the first place inside the field that neither lettering nor a curve nor a level takes; failing
-    /// that, let a level run through it; failing that, a curve; failing that, the first place.
+    /// that, let a level run through it; failing that, a curve. Where all lettering would stand on other lettering
+    /// there is none: the table of key points has it.
     fn free(&mut self, text: &str, class: &'static str, places: &[((f64, f64), Anchor)]) {
         if text.is_empty() {
             return;
@@ -205,7 +206,7 @@ impl Setter {
             .find(|p| off_curves(p) && off(&self.levels, p))
             .or_else(|| inside.iter().find(off_curves))
             .or_else(|| inside.iter().find(clear));
-        if let Some(&(at, anchor)) = best.or_else(|| inside.first()) {
+        if let Some(&(at, anchor)) = best {
             self.fixed(at, text.into(), class, anchor);
         }
     }
@@ -352,6 +353,9 @@ impl Chart {
         }
         for (si, text) in across {
             let (x, _) = self.place((si, self.y.from));
+            // The last number stays on the sheet.
+            let half = text_width(&text, "t s soft") / 2.0;
+            let x = x.min(PLOT_WIDTH - 1.0 - half);
             set.fixed((x, bottom + 16.0), text, "t s soft", Anchor::Middle);
         }
         for (si, text) in up {
@@ -374,6 +378,8 @@ impl Chart {
                 ((x - 10.0, y + 20.0), Anchor::End),
                 ((x, y - 26.0), Anchor::Middle),
                 ((x, y + 36.0), Anchor::Middle),
+                ((x + 14.0, y + 34.0), Anchor::Start),
+                ((x - 14.0, y - 26.0), Anchor::End),
             ]
         };
         // Before anything has happened there is nothing to letter.
@@ -403,7 +409,7 @@ impl Chart {
         for curve in &self.curves {
             let trace = self.trace(&curve.points);
             // Near its end, where curves lie furthest apart, then further back.
-            let places: Vec<_> = [1.0, 0.85, 0.7, 0.5, 0.3]
+            let places: Vec<_> = [1.0, 0.85, 0.7, 0.5, 0.3, 0.15]
                 .into_iter()
                 .filter_map(|share| part_way(&trace, share))
                 .flat_map(|(x, y)| {

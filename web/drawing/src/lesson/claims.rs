@@ -2,19 +2,19 @@
 //! held against the numbers in every state that says it.
 
 use super::LESSONS;
-use super::every::states;
-use calc_core::report::Amount;
+use super::every::{at, states};
+use super::model::Value;
 
 /// Key of a sentence, and the amounts of its state by name.
 struct Of {
     said: &'static str,
-    values: Vec<(&'static str, Amount)>,
+    values: Vec<Value>,
 }
 
 impl Of {
     fn get(&self, name: &str) -> f64 {
-        let found = self.values.iter().find(|(known, _)| *known == name);
-        found.unwrap_or_else(|| panic!("no value {name}")).1.si
+        let found = self.values.iter().find(|v| v.name == name);
+        found.unwrap_or_else(|| panic!("no value {name}")).amount.si
     }
 
     fn below(&self, a: &str, b: &str) -> bool {
@@ -67,6 +67,11 @@ fn is_so(lesson: &str, v: &Of) -> bool {
         ("hollow", "bends" | "dishes") => {
             get("dent") > 0.9999 * get("one-percent") && get("clamp") < 0.95 * get("wanted")
         }
+        ("hollow", "late") => {
+            get("dent") > 0.9999 * get("one-percent") && v.below("clamp", "wanted")
+        }
+        ("hollow", "clicks-late") => v.below("one-percent", "dent"),
+        ("hollow", "clicks") => get("dent") <= 1.0001 * get("one-percent"),
         ("stand", "washer-gives" | "washer-dishes" | "plate-bends") => {
             get("torque") < 0.75 * get("torque-wanted")
         }
@@ -114,8 +119,7 @@ fn what_a_sentence_claims_is_so_in_every_state_that_says_it() {
                 values: model.values(&state, &outcome),
             };
             if !is_so(model.id(), &of) {
-                let at = state.written(model.controls());
-                wrong.push(format!("{} {}: {at}", model.id(), of.said));
+                wrong.push(format!("{}: {}", of.said, at(*model, &state)));
             }
         }
     }

@@ -1,9 +1,11 @@
 //! Friction carries the load: two plates, a bolt that squeezes them, a load that wants to part them.
 
 use super::DRAWING_WIDTH;
+use super::both::Both;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
+use super::state::State;
 use crate::parts::{
     ForceScale, StripField, arrow_tip, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
@@ -12,7 +14,7 @@ use crate::units::Lettering;
 use calc_core::Input;
 use calc_core::catalog::{bolt_grade, slip_surface, thread};
 use calc_core::mechanics::slip::resistance;
-use calc_core::quantity::{Dimension, InUnits, Unit, mm, newton};
+use calc_core::quantity::{Dimension, InUnits, mm, newton};
 use calc_core::scenario::Field;
 
 /// The lesson.
@@ -23,61 +25,72 @@ const LOAD: usize = 1;
 const SURFACE: usize = 2;
 
 const SURFACES: &[Choice] = &[
-    Choice {
-        key: "bare-clean",
-        name: "bare, clean steel",
-    },
-    Choice {
-        key: "painted",
-        name: "painted",
-    },
+    Choice::new("bare-clean", "bare, clean steel"),
+    Choice::new("painted", "painted"),
 ];
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "clamp",
-        label: "clamp load of the bolt",
-        kind: ControlKind::Number {
-            dimension: Dimension::Force,
-            unit: Unit::Kilonewton,
-            min: 0.0,
-            max: 40.0,
-            step: 0.5,
-            start: 30.0,
+    Control::number(
+        "clamp",
+        "clamp load of the bolt",
+        Dimension::Force,
+        Both {
+            us: Range::new([0.0, 8000.0], 100.0, 6000.0),
+            metric: Range::new([0.0, 40.0], 0.5, 30.0),
         },
-    },
-    Control {
-        key: "load",
-        label: "load along the plates",
-        kind: ControlKind::Number {
-            dimension: Dimension::Force,
-            unit: Unit::Kilonewton,
-            min: 0.0,
-            max: 12.0,
-            step: 0.1,
-            start: 0.0,
-        },
-    },
-    Control {
-        key: "surface",
-        label: "What is between the plates?",
-        kind: ControlKind::Choices {
-            of: SURFACES,
-            start: 0,
-        },
-    },
+    ),
+    Control::number("load", "load along the plates", Dimension::Force, LOADS),
+    Control::choices("surface", "What is between the plates?", SURFACES, 0),
 ];
 
-/// Largest load that the figure goes to, N: the end of the plot's axis.
-const MOST_LOAD: f64 = 12e3;
-/// Bolt and hole of the figure: M12 in its normal clearance hole, mm.
-const BOLT: &str = "m12";
-const HOLE_MM: f64 = 13.5;
-/// Class of the bolt and thickness of a plate where the lesson's joint is checked.
-const GRADE: &str = "iso-8.8";
-const PLATE_MM: f64 = 16.0;
+/// Load that the figure goes to; its highest is the end of the plot's axis.
+const LOADS: Both<Range> = Both {
+    us: Range::new([0.0, 2400.0], 20.0, 0.0),
+    metric: Range::new([0.0, 12.0], 0.1, 0.0),
+};
+
+/// What the figure is made of, mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// The bolt on the drawing.
+    called: &'static str,
+    /// Its normal clearance hole.
+    hole: f64,
+    /// Thickness of a plate where the lesson's joint is checked, and its metal.
+    plate: f64,
+    metal: &'static str,
+    /// Largest clamp, N: for the scale of the arrows.
+    most_clamp: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-1.2",
+        grade: "sae-5",
+        called: "1/2 in",
+        // 9/16 in and 5/8 in.
+        hole: 14.2875,
+        plate: 15.875,
+        metal: "a36",
+        // 8000 lbf.
+        most_clamp: 35_586.0,
+    },
+    metric: Stock {
+        bolt: "m12",
+        grade: "iso-8.8",
+        called: "M12",
+        hole: 13.5,
+        plate: 16.0,
+        metal: "s235",
+        most_clamp: 40e3,
+    },
+};
 
 struct Numbers {
+    stock: &'static Stock,
+    /// Diameter of the bolt, m.
+    d: f64,
     clamp: f64,
     load: f64,
     mu: f64,
@@ -100,11 +113,16 @@ fn needed(load: f64, mu: f64) -> f64 {
 
 fn numbers(state: &State) -> Option<Numbers> {
     let surface = slip_surface(SURFACES.get(state.choice(SURFACE))?.key)?;
-    let (clamp, load) = (state.number(CLAMP) * 1e3, state.number(LOAD) * 1e3);
+    let stock = STOCK.of(state.units());
+    let d = thread(stock.bolt)?.major().si();
+    let force = |control| state.si(control, Dimension::Force);
+    let (clamp, load) = (force(CLAMP), force(LOAD));
     let mu = surface.mu();
     let grips = held(mu, clamp);
     let slides = load > grips;
     Some(Numbers {
+        stock,
+        d,
         clamp,
         load,
         mu,
@@ -112,23 +130,30 @@ fn numbers(state: &State) -> Option<Numbers> {
         // Once it slides friction still pulls back with what it has; the bolt takes the rest.
         friction: load.min(grips),
         on_bolt: (load - grips).max(0.0),
-        play: HOLE_MM * 1e-3 - thread(BOLT)?.major().si(),
+        play: stock.hole * 1e-3 - d,
         slides,
     })
 }
 
 /// A plate on a bar of steel, held by the one bolt.
 fn joint(n: &Numbers, surface: &str) -> Input {
-    let proof = thread(BOLT).and_then(|thread| {
-        let proof = bolt_grade(GRADE)?
-            .strength(thread, mm(4.0 * PLATE_MM))?
+    let Stock {
+        bolt,
+        grade,
+        plate,
+        metal,
+        ..
+    } = *n.stock;
+    let proof = thread(bolt).and_then(|thread| {
+        let proof = bolt_grade(grade)?
+            .strength(thread, mm(4.0 * plate))?
             .proof?;
         Some(thread.stress_area().si() * proof.si())
     });
     Input::with(
         &[
-            (Field::TubeDepth, PLATE_MM),
-            (Field::FittingThickness, PLATE_MM),
+            (Field::TubeDepth, plate),
+            (Field::FittingThickness, plate),
             (Field::BoltsAlong, 1.0),
             // As far as a bolt can be set: the figure also shows a loose one.
             (
@@ -138,11 +163,11 @@ fn joint(n: &Numbers, surface: &str) -> Input {
             (Field::FreeAlong, n.load),
         ],
         &[
-            (Field::TubeMaterial, "a36"),
+            (Field::TubeMaterial, metal),
             (Field::Support, "solid"),
             (Field::Mount, "from-top"),
-            (Field::Bolt, BOLT),
-            (Field::Grade, GRADE),
+            (Field::Bolt, bolt),
+            (Field::Grade, grade),
             (Field::Surface, surface),
             (Field::Joint, "free"),
         ],
@@ -156,6 +181,10 @@ impl Model for Grip {
 
     fn controls(&self) -> &'static [Control] {
         CONTROLS
+    }
+
+    fn sizes(&self) -> &'static [&'static str] {
+        &["play"]
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
@@ -182,6 +211,7 @@ impl Model for Grip {
                 if n.slides { "seen-slid" } else { "seen-still" },
                 "",
             ],
+            end: None,
             values: named![
                 ("mu", n.mu, Ratio),
                 ("grips", n.grips, Force),
@@ -208,12 +238,12 @@ impl Model for Grip {
                 Handle {
                     control: LOAD,
                     at: load_tip(&n, scale),
-                    along: (scale.length(1e3), 0.0),
+                    along: (scale.length(look.one(Dimension::Force)), 0.0),
                 },
                 Handle {
                     control: CLAMP,
                     at: clamp_tail(&n, scale),
-                    along: (0.0, -scale.length(0.5e3)),
+                    along: (0.0, -scale.length(look.one(Dimension::Force) / 2.0)),
                 },
             ],
         })
@@ -241,7 +271,7 @@ const HEIGHT: f64 = 338.0;
 /// One scale for all forces. The clamp is drawn in halves, one on each side of the bolt: so the loads,
 /// which friction makes a fifth of it at most, are long enough to be read.
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(20e3, 90.0, look.units)
+    ForceScale::fitting(STOCK.of(look.units).most_clamp / 2.0, 97.0, look.units)
 }
 
 /// How far each plate has moved past the bolt.
@@ -265,8 +295,8 @@ fn clamp_tail(n: &Numbers, scale: ForceScale) -> (f64, f64) {
 fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let scale = scale(look);
     let slid = slid(n);
-    let mut marks = plates(slid);
-    marks.group(Placed::default(), "p-bolt", bolt());
+    let mut marks = plates(n, slid);
+    marks.group(Placed::default(), "p-bolt", bolt(n));
     marks.line(
         (LOWER_ENDS.0 - slid, PLANE),
         (UPPER_ENDS.1 + slid, PLANE),
@@ -280,15 +310,15 @@ fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         marks.all(travel(n, slid, look));
     }
     let strip = vec![
-        StripField::new("drawing", "two plates, M12, in section"),
-        StripField::scale(scale.text()),
+        StripField::new("drawing", format!("two plates, {} bolt", n.stock.called)),
+        StripField::scale(scale),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
 
 /// The two plates; each has gone its way by `slid`, away from where the bolt stands in mid-hole.
-fn plates(slid: f64) -> Vec<Mark> {
-    let hole = HOLE_MM * PER_MM / 2.0;
+fn plates(n: &Numbers, slid: f64) -> Vec<Mark> {
+    let hole = n.stock.hole * PER_MM / 2.0;
     let mut marks = Vec::new();
     for ((left, right), top, by, lean) in [
         (UPPER_ENDS, TOP, slid, Lean::Right),
@@ -303,15 +333,17 @@ fn plates(slid: f64) -> Vec<Mark> {
     marks
 }
 
-fn bolt() -> Vec<Mark> {
-    let d = 12.0 * PER_MM;
-    let (top, foot) = (TOP - 2.5 * PER_MM, BOTTOM + 2.5 * PER_MM);
+fn bolt(n: &Numbers) -> Vec<Mark> {
+    // Washer, nut and head in proportion to the bolt, as they are for M12 and 1/2 in alike.
+    let d = n.d * 1e3 * PER_MM;
+    let thick = 0.21 * d;
+    let (top, foot) = (TOP - thick, BOTTOM + thick);
     let mut marks = threaded_shank(BOLT_X, d, foot, top - 46.0, 60.0);
     for (a, b, lean) in [(top, TOP, Lean::Left), (BOTTOM, foot, Lean::Right)] {
-        marks.all(washer_cut(BOLT_X, 24.0 * PER_MM, d, a, b, lean));
+        marks.all(washer_cut(BOLT_X, 2.0 * d, d, a, b, lean));
     }
-    marks.all(nut(BOLT_X, top, 18.0 * PER_MM, 10.8 * PER_MM, true));
-    marks.all(bolt_head(BOLT_X, foot, 18.0 * PER_MM, 7.5 * PER_MM, false));
+    marks.all(nut(BOLT_X, top, 1.5 * d, 0.9 * d, true));
+    marks.all(bolt_head(BOLT_X, foot, 1.5 * d, 0.63 * d, false));
     marks.line((BOLT_X, top - 54.0), (BOLT_X, foot + 34.0), "centre");
     marks
 }
@@ -376,7 +408,7 @@ fn friction(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
 /// What the two plates do to the bolt, and it to them.
 fn pushes(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
     let long = scale.length(n.on_bolt);
-    let r = 6.0 * PER_MM;
+    let r = n.d * 1e3 / 2.0 * PER_MM;
     let (above, below) = (PLANE - IN_PLATE, PLANE + IN_PLATE);
     let (left, right) = (BOLT_X - r, BOLT_X + r);
     let mut marks = ground(n.on_bolt, (left - long, left), (above, above));
@@ -414,7 +446,7 @@ fn travel(n: &Numbers, slid: f64, look: &Look<'_>) -> Vec<Mark> {
         marks.line((end - 15.0 * way, y), (end - 8.0 * way, y), "thin");
         marks.push(arrow_tip((end, y), (way, 0.0), 9.0, "tip"));
     }
-    let how_far = look.units.length(n.play * 1e3);
+    let how_far = look.units.stock(n.play * 1e3);
     marks.text((4.0, y - 23.0), "slid", "t s", Anchor::Start);
     marks.text((4.0, y - 8.0), how_far, "t s", Anchor::Start);
     marks
@@ -422,13 +454,14 @@ fn travel(n: &Numbers, slid: f64, look: &Look<'_>) -> Vec<Mark> {
 
 /// What friction holds and what is left for the bolt, against the load.
 fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
-    let (end, rest) = (MOST_LOAD, (MOST_LOAD - n.grips).max(0.0));
+    let end = look.one(Dimension::Force) * LOADS.of(look.units).max;
+    let rest = (end - n.grips).max(0.0);
     let between = (f64::midpoint(n.grips, end), rest / 2.0);
     let axis = |name| Axis {
         name,
         dimension: Dimension::Force,
         from: 0.0,
-        to: MOST_LOAD,
+        to: end,
     };
     Chart {
         title: String::from("What friction holds and what reaches the bolt"),
@@ -472,8 +505,14 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
 mod tests {
     use super::*;
 
+    use calc_core::quantity::UnitSystem::{self, Metric, Us};
+
     fn amounts(text: &str) -> (Outcome, impl Fn(&str) -> f64 + use<>) {
-        let state = State::parse(CONTROLS, text).unwrap();
+        amounts_in(text, Metric)
+    }
+
+    fn amounts_in(text: &str, units: UnitSystem) -> (Outcome, impl Fn(&str) -> f64 + use<>) {
+        let state = State::parse(CONTROLS, text, units).unwrap();
         let outcome = Grip.outcome(&state).unwrap();
         let values = outcome.values.clone();
         let of = move |name: &str| values.iter().find(|v| v.0 == name).unwrap().1.si;
@@ -502,25 +541,30 @@ mod tests {
         let (_, of) = amounts("clamp=30 load=4 surface=painted");
         assert!((of("needed-clamp") - 40e3).abs() < 1e-6);
         assert!((of("needed-bare") - 20e3).abs() < 1e-6);
+        // 6000 lbf × 0.2 = 1200 lbf; 800 lbf / 0.1 = 8000 lbf.
+        let (_, of) = amounts_in("clamp=6000 load=800 surface=painted", Us);
+        assert!((of("needed-clamp") / 4.448_222 - 8000.0).abs() < 0.01);
+        let (_, of) = amounts_in("clamp=6000", Us);
+        assert!((of("grips") / 4.448_222 - 1200.0).abs() < 0.01);
     }
 
     #[test]
     fn both_plates_together_slide_by_the_play_of_one_hole() {
         // M12 in its normal clearance hole, ISO 273: 13.5 mm.
         assert!((amounts("load=12").1("play") - 1.5e-3).abs() < 1e-9);
+        // 1/2 in in a hole of 9/16 in.
+        assert!((amounts_in("load=2400", Us).1("play") - 0.0254 / 16.0).abs() < 1e-9);
     }
 
     #[test]
     fn the_arrow_of_the_load_moves_as_its_handle_says() {
-        let look = Look {
-            id: "x",
-            units: calc_core::quantity::UnitSystem::Metric,
-        };
-        let tip = |load: f64| {
-            let state = State::start(CONTROLS).with(CONTROLS, LOAD, load);
-            Grip.picture(&state, &look).unwrap().handles[0]
-        };
-        let (a, b) = (tip(1.0), tip(4.0));
-        assert!((b.at.0 - a.at.0 - 3.0 * a.along.0).abs() < 1e-9);
+        for (units, low, high) in [(Metric, 1.0, 4.0), (Us, 200.0, 800.0)] {
+            let tip = |load: f64| {
+                let state = State::start(CONTROLS, units).with(CONTROLS, LOAD, load);
+                Grip.picture(&state, &state.look("x")).unwrap().handles[0]
+            };
+            let (a, b) = (tip(low), tip(high));
+            assert!((b.at.0 - a.at.0 - (high - low) * a.along.0).abs() < 1e-9);
+        }
     }
 }

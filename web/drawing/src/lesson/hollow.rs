@@ -1,8 +1,10 @@
 //! A hollow tube cannot be clamped: the face under the washer bends in before the bolt is tight.
 
+use super::both::Both;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Look, Model, Outcome, Picture, named};
+use super::state::State;
 use super::tube::{self, Joint};
 use calc_core::Input;
 use calc_core::evaluate::TurnPoint;
@@ -18,85 +20,106 @@ const WALL: usize = 1;
 const WASHER: usize = 2;
 
 const WASHERS: &[Choice] = &[
-    Choice {
-        key: "ordinary",
-        name: "ordinary",
-    },
-    Choice {
-        key: "wide",
-        name: "wide, thin",
-    },
-    Choice {
-        key: "disc",
-        name: "wide, thick",
-    },
+    Choice::new("ordinary", "ordinary"),
+    Choice::new("wide", "wide, thin"),
+    Choice::new("disc", "wide, thick"),
 ];
+
+/// Where the last curve ends, degrees.
+const MOST_TURN: f64 = 540.0;
 
 const CONTROLS: &[Control] = &[
-    tube::TURN,
-    Control {
-        key: "wall",
-        label: "wall of the tube",
-        kind: ControlKind::Number {
-            dimension: Dimension::Length,
-            unit: Unit::Millimetre,
-            min: 2.0,
-            max: 6.0,
-            step: 0.25,
-            start: 3.0,
+    tube::turn(MOST_TURN),
+    Control::number(
+        "wall",
+        "wall of the tube",
+        Dimension::Length,
+        Both {
+            us: Range::new([0.0625, 0.25], 0.015_625, 0.125),
+            metric: Range::new([2.0, 6.0], 0.25, 3.0),
         },
-    },
-    Control {
-        key: "washer",
-        label: "Which washers?",
-        kind: ControlKind::Choices {
-            of: WASHERS,
-            start: 0,
-        },
-    },
+    ),
+    Control::choices("washer", "Which washers?", WASHERS, 0),
 ];
 
-/// Width of the tube in mm, and the dent up to which the plot goes.
-const WIDTH_MM: f64 = 70.0;
-const MOST_DENT: f64 = 1.4e-3;
-/// Clamp up to which the plot goes, N.
-const MOST_CLAMP: f64 = 45e3;
+/// What the figure is made of, mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// Width of the square tube and its metal.
+    width: f64,
+    metal: &'static str,
+    /// Width and thickness of the wide, thick washer.
+    disc: (f64, f64),
+    /// Pull of the ring, N.
+    pull: f64,
+    /// Dent and clamp up to which the plot goes, mm and N.
+    most_dent: f64,
+    most_clamp: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-1.2",
+        grade: "sae-5",
+        // 3 in; 1-1/2 in wide, 3/8 in thick; 1100 lbf; 0.06 in and 11,000 lbf.
+        width: 76.2,
+        metal: "a36",
+        disc: (38.1, 9.525),
+        pull: 4893.04,
+        most_dent: 1.524,
+        most_clamp: 48_930.4,
+    },
+    metric: Stock {
+        bolt: "m12",
+        grade: "iso-8.8",
+        width: 70.0,
+        metal: "s235",
+        disc: (40.0, 10.0),
+        pull: 5000.0,
+        most_dent: 1.4,
+        most_clamp: 45e3,
+    },
+};
+
 /// Share of the width at which the page takes a face to have given way.
 const GIVEN_WAY: f64 = 0.01;
 
 /// A tie-down ring through the hollow cross-member of a flatbed, far from its ends. Nothing lies
 /// between washers and tube. Invented.
 fn input(state: &State) -> Input {
+    let stock = STOCK.of(state.units());
     let mut input = Input::with(
         &[
-            (Field::TubeWidth, WIDTH_MM),
-            (Field::TubeDepth, WIDTH_MM),
-            (Field::TubeWall, state.number(WALL)),
+            (Field::TubeWidth, stock.width),
+            (Field::TubeDepth, stock.width),
+            (Field::TubeWall, state.mm(WALL)),
             (Field::FittingThickness, 0.0),
             (Field::BoltsAlong, 1.0),
             (Field::EndDistance, 400.0),
-            (Field::FreeUp, 5000.0),
+            (Field::FreeUp, stock.pull),
         ],
         &[
             (Field::Joint, "free"),
             (Field::Mount, "from-top"),
-            (Field::TubeMaterial, "s235"),
-            (Field::Bolt, "m12"),
-            (Field::Grade, "iso-8.8"),
+            (Field::TubeMaterial, stock.metal),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
         ],
     );
     match state.choice(WASHER) {
         0 => {}
         1 => input.set_choice(Field::Washer, "wide"),
         _ => {
-            input.set_number(Field::WasherOuter, Some(40.0));
-            input.set_number(Field::WasherThickness, Some(10.0));
+            input.set_number(Field::WasherOuter, Some(stock.disc.0));
+            input.set_number(Field::WasherThickness, Some(stock.disc.1));
         }
     }
     input
 }
 
 struct Numbers {
+    stock: &'static Stock,
     joint: Joint,
     now: TurnPoint,
     wanted: f64,
@@ -105,11 +128,13 @@ struct Numbers {
 }
 
 fn numbers(state: &State) -> Option<Numbers> {
+    let stock = STOCK.of(state.units());
     let joint = Joint::new(&input(state))?;
     Some(Numbers {
+        stock,
         now: joint.after(state.number(TURN))?,
         wanted: joint.wanted_n(),
-        given_way: joint.at_dent(GIVEN_WAY * WIDTH_MM)?,
+        given_way: joint.at_dent(GIVEN_WAY * stock.width)?,
         joint,
     })
 }
@@ -125,9 +150,15 @@ impl Numbers {
         if now.turn_deg <= 0.0 {
             "start"
         } else if now.clamp_n >= 0.9999 * self.wanted {
-            "clicks"
+            if now.dent_mm > self.given_way.dent_mm {
+                "clicks-late"
+            } else {
+                "clicks"
+            }
         } else if now.dent_mm < self.given_way.dent_mm {
             "rising"
+        } else if now.clamp_n >= 0.95 * self.wanted {
+            "late"
         } else if dishes {
             "dishes"
         } else {
@@ -158,6 +189,7 @@ impl Model for Hollow {
         Some(Outcome {
             said: n.said(),
             seen: [""; 3],
+            end: n.joint.curve.at_wanted.map(|click| (TURN, click.turn_deg)),
             values: named![
                 ("clamp", now.clamp_n, Force),
                 ("torque", now.torque_nm, Torque),
@@ -171,7 +203,7 @@ impl Model for Hollow {
                 ("torque-wanted", wanted_torque, Torque),
                 ("stretch-wanted", bar.stretch_mm * 1e-3, Length),
                 ("solid-turn", Unit::Degree.to_si(bar.turn_deg), Angle),
-                ("one-percent", (GIVEN_WAY * WIDTH_MM) * 1e-3, Length),
+                ("one-percent", (GIVEN_WAY * n.stock.width) * 1e-3, Length),
                 ("takes", weak.clamp_n, Force),
                 ("torque-takes", weak.torque_nm, Torque),
                 ("share", weak.clamp_n / n.wanted, Share),
@@ -193,7 +225,7 @@ impl Model for Hollow {
 
     fn picture(&self, state: &State, look: &Look<'_>) -> Option<Picture> {
         let n = numbers(state)?;
-        let (drawing, wrench) = n.joint.section(&n.now, MOST_DENT * 1e3, look, TURN);
+        let (drawing, wrench) = n.joint.section(&n.now, n.stock.most_dent, look, TURN);
         Some(Picture {
             drawing,
             plot: Some(plot(&n, state, look)),
@@ -218,7 +250,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
             Some(Curve {
                 points: points(&joint),
                 kind: CurveKind::Beside,
-                name: washer.name.into(),
+                name: (*washer.name.of(look.units)).into(),
                 part: "",
             })
         })
@@ -232,7 +264,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
     curves.push(Curve {
         points: vec![
             (n.given_way.dent_mm * 1e-3, 0.0),
-            (n.given_way.dent_mm * 1e-3, MOST_CLAMP),
+            (n.given_way.dent_mm * 1e-3, n.stock.most_clamp),
         ],
         kind: CurveKind::Beside,
         name: String::from("1\u{a0}% of the width"),
@@ -245,7 +277,7 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
         here,
     };
     let mut points = vec![key("now", &n.now, true)];
-    if n.given_way.clamp_n <= MOST_CLAMP {
+    if n.given_way.clamp_n <= n.stock.most_clamp {
         points.push(key("gives way", &n.given_way, false));
     }
     Chart {
@@ -254,13 +286,13 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Chart {
             name: "dent of each face",
             dimension: Dimension::Length,
             from: 0.0,
-            to: MOST_DENT,
+            to: n.stock.most_dent * 1e-3,
         },
         y: Axis {
             name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
-            to: MOST_CLAMP,
+            to: n.stock.most_clamp,
         },
         band: None,
         curves,
@@ -278,9 +310,15 @@ mod tests {
     use super::*;
     use calc_core::{Scenario, evaluate};
 
-    fn of(text: &str) -> (State, Outcome) {
-        let state = State::parse(CONTROLS, text).unwrap();
+    use calc_core::quantity::UnitSystem::{self, Metric, Us};
+
+    fn of_in(text: &str, units: UnitSystem) -> (State, Outcome) {
+        let state = State::parse(CONTROLS, text, units).unwrap();
         (state, Hollow.outcome(&state).unwrap())
+    }
+
+    fn of(text: &str) -> (State, Outcome) {
+        of_in(text, Metric)
     }
 
     fn get(outcome: &Outcome, name: &str) -> f64 {
@@ -296,12 +334,28 @@ mod tests {
         assert!((wanted / (0.75 * 48.9e3) - 1.0).abs() < 2e-3, "{wanted}");
         // T = K·d·F with K = 0.20 for zinc plated threads and d = 12 mm.
         assert!((get(&outcome, "torque-wanted") / (0.20 * 0.012 * wanted) - 1.0).abs() < 1e-6);
+        // SAE J429: proof load of 1/2-13 grade 5 is 12,100 lbf (0.1419 in² × 85 ksi); 75 lb-ft.
+        let (_, outcome) = of_in("", Us);
+        let wanted = get(&outcome, "wanted") / 4.448_222;
+        assert!((wanted / (0.75 * 12_060.0) - 1.0).abs() < 3e-3, "{wanted}");
+        let torque = get(&outcome, "torque-wanted") / 1.355_818;
+        assert!(
+            (torque - 0.20 * 0.5 * wanted / 12.0).abs() < 1e-3,
+            "{torque}"
+        );
     }
 
     #[test]
     fn what_gives_way_is_what_the_report_says() {
-        for text in ["", "wall=5 washer=wide", "wall=6 washer=disc"] {
-            let (state, outcome) = of(text);
+        for (text, units) in [
+            ("", Metric),
+            ("wall=5 washer=wide", Metric),
+            ("wall=6 washer=disc", Metric),
+            ("", Us),
+            ("wall=3/16in washer=wide", Us),
+            ("wall=1/4in washer=disc", Us),
+        ] {
+            let (state, outcome) = of_in(text, units);
             let report = evaluate(&Scenario::new(&input(&state)).unwrap());
             let exact = report.support.likely.load_at_1pct_of_width_n;
             let read = get(&outcome, "takes");
@@ -322,26 +376,35 @@ mod tests {
 
     #[test]
     fn only_a_thick_wall_under_a_thick_washer_lets_the_wrench_click() {
-        for washer in ["ordinary", "wide"] {
-            for wall in ["2", "3", "4.5"] {
-                let (_, outcome) = of(&format!("turn=540 wall={wall} washer={washer}"));
+        for (units, walls, thick) in [
+            (Metric, ["2", "3", "4.5"], "wall=6"),
+            (Us, ["1/16", "1/8", "3/16"], "wall=1/4"),
+        ] {
+            for (washer, wall) in ["ordinary", "wide"]
+                .iter()
+                .flat_map(|w| walls.map(|t| (w, t)))
+            {
+                let (_, outcome) = of_in(&format!("turn=500 wall={wall} washer={washer}"), units);
                 assert!(
                     matches!(outcome.said, "bends" | "dishes"),
                     "{wall} {washer}"
                 );
             }
+            let (_, outcome) = of_in(&format!("turn=500 {thick} washer=disc"), units);
+            assert_eq!(outcome.said, "clicks");
         }
-        assert_eq!(of("turn=540 wall=6 washer=disc").1.said, "clicks");
         // What the text says: twice the wall, about four times the clamp; a big washer alone less than
         // twice.
-        let takes = |text: &str| get(&of(text).1, "takes");
-        for washer in ["ordinary", "wide", "disc"] {
-            let times = takes(&format!("wall=6 washer={washer}"))
-                / takes(&format!("wall=3 washer={washer}"));
-            assert!((3.5..5.0).contains(&times), "{washer}: {times}");
+        for (units, thin, thick) in [(Metric, "3", "6"), (Us, "1/8", "1/4")] {
+            let takes = |text: &str| get(&of_in(text, units).1, "takes");
+            for washer in ["ordinary", "wide", "disc"] {
+                let times = takes(&format!("wall={thick} washer={washer}"))
+                    / takes(&format!("wall={thin} washer={washer}"));
+                assert!((3.5..5.0).contains(&times), "{washer}: {times}");
+            }
+            assert!(takes("washer=disc") < 2.0 * takes("washer=ordinary"));
+            assert!(takes("washer=wide") < 0.8 * takes("washer=disc"));
+            assert!(takes("washer=disc") < 0.4 * get(&of_in("", units).1, "wanted"));
         }
-        assert!(takes("washer=disc") < 2.0 * takes("washer=ordinary"));
-        assert!(takes("washer=wide") < 0.75 * takes("washer=disc"));
-        assert!(takes("washer=disc") < 0.35 * get(&of("").1, "wanted"));
     }
 }

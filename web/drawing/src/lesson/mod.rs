@@ -1,15 +1,18 @@
 //! The figures of the lessons: what a reader can move, what comes out of it, how it is drawn.
 //!
 //! A lesson is a [`Model`]: at most three controls, an [`Outcome`] that calc-core computes from them,
-//! and a [`Picture`] of that outcome. The build draws each model at its start for the still page, the
+//! and a [`Picture`] of that outcome. Each is made of inch stock for a reader of US customary units and of
+//! metric stock for all others ([`Both`]): the same story with the sizes that a shop has. The build draws each model at its start for the still page, the
 //! page draws it again whenever a control moves; worked examples and problems take their numbers from
 //! the same outcome. All words stand in `content/`.
 
+mod both;
 mod chart;
 mod control;
 mod grip;
 mod hollow;
 mod leak;
+mod link;
 mod look;
 mod model;
 mod ply;
@@ -19,6 +22,7 @@ mod slip;
 mod spring;
 mod sprung;
 mod stand;
+mod state;
 mod torque;
 mod tube;
 mod words;
@@ -30,9 +34,12 @@ mod every;
 #[cfg(test)]
 mod said;
 
+pub use both::Both;
 pub use chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level, PLOT_HEIGHT, PLOT_WIDTH};
-pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, State};
-pub use model::{Handle, Look, Model, Named, Outcome, Picture};
+pub use control::{Choice, Control, ControlKind, MOST_CONTROLS, Range};
+pub use link::link;
+pub use model::{Handle, Look, Model, Named, Outcome, Picture, Value};
+pub use state::{State, StateFault};
 #[cfg(not(target_arch = "wasm32"))]
 pub use words::read_words;
 pub use words::{Slot, SlotFault, fill_named, slots};

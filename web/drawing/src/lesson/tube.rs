@@ -1,31 +1,25 @@
 //! A tube with a bolt through it and a wrench on the nut: what two lessons have in common.
 
-use super::control::{Control, ControlKind};
+use super::both::Both;
+use super::control::{Control, Range};
 use super::model::{Handle, Look};
 use crate::scene::{Draw, Scene};
 use crate::section::{Layout, SectionState, section, wrench_hand};
 use calc_core::evaluate::known_torque_turn;
 use calc_core::evaluate::{TorqueTurn, TurnPoint};
 use calc_core::mechanics::tightening::clamp_from;
-use calc_core::quantity::{Dimension, InUnits, Unit, newton_metre};
+use calc_core::quantity::{Dimension, InUnits, newton_metre};
 use calc_core::{Input, Scenario};
 
-/// Turn of the nut that these lessons go to, degrees.
-pub(super) const MOST_TURN: f64 = 540.0;
-
-/// The wrench.
-pub(super) const TURN: Control = Control {
-    key: "turn",
-    label: "turn of the nut",
-    kind: ControlKind::Number {
-        dimension: Dimension::Angle,
-        unit: Unit::Degree,
-        min: 0.0,
-        max: MOST_TURN,
-        step: 5.0,
-        start: 0.0,
-    },
-};
+/// The wrench. `most` is where the last of a lesson's curves ends, in degrees.
+pub(super) const fn turn(most: f64) -> Control {
+    Control::number(
+        "turn",
+        "turn of the nut",
+        Dimension::Angle,
+        Both::alike(Range::new([0.0, most], 5.0, 0.0)),
+    )
+}
 
 /// A joint with its curve.
 #[derive(Clone, Debug)]
@@ -109,7 +103,7 @@ impl Joint {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{State, lesson};
+    use super::super::{ControlKind, State, lesson};
     use super::*;
     use crate::scene::{Anchor, Mark, Placed, text_width};
     use calc_core::quantity::UnitSystem;
@@ -166,19 +160,21 @@ mod tests {
         for id in ["spring", "torque", "share", "hollow", "stand", "look"] {
             let model = lesson(id).unwrap();
             let controls = model.controls();
-            let values = |control: usize| match controls[control].kind {
+            let values = |control: usize, units| match controls[control].kind {
                 ControlKind::Choices { of, .. } => (0..of.len()).map(|i| i as f64).collect(),
-                ControlKind::Number { min, max, .. } => (0..=6)
-                    .map(|i| min + (max - min) * f64::from(i) / 6.0)
-                    .collect::<Vec<_>>(),
+                ControlKind::Number { range, .. } => {
+                    let Range { min, max, .. } = *range.of(units);
+                    (0..=6)
+                        .map(|i| min + (max - min) * f64::from(i) / 6.0)
+                        .collect::<Vec<_>>()
+                }
             };
-            for a in values(0) {
-                for b in values(1) {
-                    for c in values(2) {
-                        for units in [UnitSystem::Us, UnitSystem::Metric] {
-                            let state = State([a, b, c]);
-                            let look = Look { id: "x", units };
-                            let scene = model.picture(&state, &look).unwrap().drawing;
+            for units in [UnitSystem::Us, UnitSystem::Metric] {
+                for a in values(0, units) {
+                    for b in values(1, units) {
+                        for c in values(2, units) {
+                            let state = State::new([a, b, c], units);
+                            let scene = model.picture(&state, &state.look("x")).unwrap().drawing;
                             let all = boxes(&scene);
                             for (i, (p, words)) in all.iter().enumerate() {
                                 let at = format!("{id} {}: {words}", state.written(controls));

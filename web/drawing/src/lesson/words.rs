@@ -1,7 +1,7 @@
 //! Slots in the text: `{clamp}` becomes the amount of that name.
 
-use calc_core::quantity::{UnitSystem, write};
-use calc_core::report::Amount;
+use super::model::Value;
+use calc_core::quantity::UnitSystem;
 
 /// The sentences of a lesson, `key = "text"` lines, from `content/`: for the build, which puts them into
 /// the page, for tests and examples. The program itself reads them from the page.
@@ -93,21 +93,17 @@ pub fn slots(text: &str) -> Vec<Slot<'_>> {
 ///
 /// # Errors
 /// The first slot whose name no value has.
-pub fn fill_named(
-    text: &str,
-    values: &[(&'static str, Amount)],
-    units: UnitSystem,
-) -> Result<String, SlotFault> {
+pub fn fill_named(text: &str, values: &[Value], units: UnitSystem) -> Result<String, SlotFault> {
     let mut out = String::with_capacity(text.len() + 24);
     for slot in slots(text) {
         match slot {
             Slot::Words(words) => out.push_str(words),
             Slot::Value(name) | Slot::Answer(name) => {
-                let (_, amount) = values
+                let value = values
                     .iter()
-                    .find(|(known, _)| *known == name)
+                    .find(|value| value.name == name)
                     .ok_or_else(|| SlotFault(name.into()))?;
-                out.push_str(&write(amount.si, amount.dimension, units));
+                out.push_str(&value.written(units));
             }
         }
     }
@@ -118,12 +114,24 @@ pub fn fill_named(
 mod tests {
     use super::*;
     use calc_core::quantity::Dimension;
+    use calc_core::report::Amount;
 
     #[test]
     fn slots_are_filled_and_other_braces_are_text() {
-        let values = [("clamp", Amount::new(12_000.0, Dimension::Force))];
+        let value = |name, si, dimension, size| Value {
+            name,
+            amount: Amount::new(si, dimension),
+            size,
+        };
+        let values = [
+            value("clamp", 12_000.0, Dimension::Force, false),
+            value("bolt", 0.0127, Dimension::Length, true),
+            value("dent", 0.0127, Dimension::Length, false),
+        ];
         let filled = fill_named("{clamp} {} {x y} { {clamp}", &values, UnitSystem::Metric);
         assert_eq!(filled.unwrap(), "12\u{a0}kN {} {x y} { 12\u{a0}kN");
+        let filled = fill_named("{bolt} is {dent}", &values, UnitSystem::Us);
+        assert_eq!(filled.unwrap(), "1/2\u{a0}in is 0.5\u{a0}in");
         let missing = fill_named("a {turn}", &values, UnitSystem::Metric);
         assert_eq!(missing, Err(SlotFault("turn".into())));
     }

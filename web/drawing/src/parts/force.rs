@@ -5,13 +5,11 @@ use crate::scene::Mark;
 use crate::units::{Lettering, step_up};
 use calc_core::quantity::UnitSystem;
 
-/// Drawing units in 10 mm of paper when one unit is one CSS pixel (96 per inch).
-pub const UNITS_PER_10_MM: f64 = 96.0 / 2.54;
-
-/// How much force 10 mm of arrow stand for; one per drawing, printed in its title strip.
+/// How much force a piece of arrow stands for, 10 mm or half an inch; one per drawing, printed in its title
+/// strip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ForceScale {
-    newton_per_10_mm: f64,
+    newton_per_bar: f64,
     units: UnitSystem,
 }
 
@@ -20,9 +18,9 @@ impl ForceScale {
     #[must_use]
     pub fn fitting(largest_n: f64, room: f64, units: UnitSystem) -> Self {
         let step = units.force_scale().0;
-        let needed = largest_n.abs() * UNITS_PER_10_MM / room.max(1.0) / step;
+        let needed = largest_n.abs() * units.paper().0 / room.max(1.0) / step;
         Self {
-            newton_per_10_mm: step_up(needed) * step,
+            newton_per_bar: step_up(needed) * step,
             units,
         }
     }
@@ -31,16 +29,23 @@ impl ForceScale {
     #[must_use]
     pub fn length(self, n: f64) -> f64 {
         if n.is_finite() {
-            n.abs() / self.newton_per_10_mm * UNITS_PER_10_MM
+            n.abs() / self.newton_per_bar * self.bar()
         } else {
             0.0
         }
     }
 
+    /// Length of the piece, in drawing units.
+    #[must_use]
+    pub fn bar(self) -> f64 {
+        self.units.paper().0
+    }
+
     /// What the title strip prints.
     #[must_use]
     pub fn text(self) -> String {
-        format!("10\u{a0}mm = {}", self.units.force(self.newton_per_10_mm))
+        let force = self.units.force(self.newton_per_bar);
+        format!("{} = {force}", self.units.paper().1)
     }
 }
 
@@ -75,10 +80,12 @@ mod tests {
     fn the_printed_scale_is_the_scale_of_the_arrows() {
         let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Metric);
         assert_eq!(scale.text(), "10\u{a0}mm = 10\u{a0}kN");
-        assert!((scale.length(10_000.0) - UNITS_PER_10_MM).abs() < 1e-9);
-        assert!((scale.length(5_000.0) - UNITS_PER_10_MM / 2.0).abs() < 1e-9);
+        assert!((scale.bar() - 10.0 * 96.0 / 25.4).abs() < 1e-9);
+        assert!((scale.length(10_000.0) - scale.bar()).abs() < 1e-9);
+        assert!((scale.length(5_000.0) - scale.bar() / 2.0).abs() < 1e-9);
         let scale = ForceScale::fitting(11_400.0, 60.0, UnitSystem::Us);
-        assert_eq!(scale.text(), "10\u{a0}mm = 2000\u{a0}lbf");
+        assert_eq!(scale.text(), "1/2\u{a0}in = 5000\u{a0}lbf");
+        assert!((scale.bar() - 48.0).abs() < 1e-9);
     }
 
     #[test]

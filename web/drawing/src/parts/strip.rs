@@ -1,6 +1,6 @@
 //! The title strip under a drawing.
 
-use super::force::UNITS_PER_10_MM;
+use super::force::ForceScale;
 use crate::scene::{Anchor, Draw, Mark, text_width};
 
 /// One field of the strip.
@@ -10,8 +10,8 @@ pub struct StripField {
     pub name: &'static str,
     /// What it says.
     pub text: String,
-    /// Whether a bar of 10 mm stands in it, so that the scale holds at any zoom.
-    pub bar: bool,
+    /// Length of the bar that stands in it, so that the scale holds at any zoom; 0 for none.
+    pub bar: f64,
 }
 
 impl StripField {
@@ -21,24 +21,28 @@ impl StripField {
         Self {
             name,
             text: text.into(),
-            bar: false,
+            bar: 0.0,
         }
     }
 
     /// The force scale.
     #[must_use]
-    pub fn scale(text: impl Into<String>) -> Self {
+    pub fn scale(scale: ForceScale) -> Self {
         Self {
             name: "force",
-            text: text.into(),
-            bar: true,
+            text: scale.text(),
+            bar: scale.bar(),
         }
     }
 
     fn width(&self) -> f64 {
-        let bar = if self.bar { UNITS_PER_10_MM + 8.0 } else { 0.0 };
         // Figures and units are wider than the average letter.
-        let text = text_width(&self.text, "t s") + if self.bar { 8.0 } else { 0.0 };
+        let (bar, more) = if self.bar > 0.0 {
+            (self.bar + 8.0, 8.0)
+        } else {
+            (0.0, 0.0)
+        };
+        let text = text_width(&self.text, "t s") + more;
         (text_width(self.name, "t s") + bar).max(text) + 11.0
     }
 }
@@ -113,15 +117,15 @@ fn cell(field: &StripField, left: f64, top: f64) -> Vec<Mark> {
         Mark::text((x, top + 15.0), field.name, "t s soft", Anchor::Start),
         Mark::text((x, top + 31.0), &field.text, "t s", Anchor::Start),
     ];
-    if field.bar {
-        marks.extend(bar(x + text_width(field.name, "t s") + 4.0, top + 11.0));
+    if field.bar > 0.0 {
+        let from = x + text_width(field.name, "t s") + 4.0;
+        marks.extend(bar((from, from + field.bar), top + 11.0));
     }
     marks
 }
 
-/// A bar of 10 mm from a point to the right.
-fn bar(from: f64, y: f64) -> [Mark; 3] {
-    let to = from + UNITS_PER_10_MM;
+/// A bar between two ends.
+fn bar((from, to): (f64, f64), y: f64) -> [Mark; 3] {
     [(from, from, y), (to, to, y), (from, to, 0.0)].map(|(a, b, tick)| {
         if tick > 0.0 {
             Mark::line((a, y - 3.5), (b, y + 3.5), "thin")
@@ -133,8 +137,8 @@ fn bar(from: f64, y: f64) -> [Mark; 3] {
 
 /// The force scale on the drawing itself: lettering that ends at `right`, its bar over it.
 #[must_use]
-pub fn scale_bar(right: f64, bottom: f64, text: &str) -> Vec<Mark> {
-    let mut marks = bar(right - UNITS_PER_10_MM, bottom - 18.0).to_vec();
-    marks.text((right, bottom), text, "t s", Anchor::End);
+pub fn scale_bar(right: f64, bottom: f64, scale: ForceScale) -> Vec<Mark> {
+    let mut marks = bar((right - scale.bar(), right), bottom - 18.0).to_vec();
+    marks.text((right, bottom), scale.text(), "t s", Anchor::End);
     marks
 }

@@ -33,7 +33,7 @@ pub fn section(state: &SectionState) -> Scene {
         marks.all(scale_bar(
             sheet.width - 8.0,
             sheet.strip_top - 8.0,
-            &sheet.force.text(),
+            sheet.force,
         ));
     }
     Scene {
@@ -494,7 +494,7 @@ impl Drawing<'_> {
         {
             marks.all(leader((self.x(x), y), (right + 12.0, y + 4.0), text, "t s"));
             if let Some(short) = state.short_mm().filter(|s| *s > 0.005) {
-                let text = format!("short by {}", state.units.length(short));
+                let text = format!("short by {}", state.units.stock(short));
                 marks.text((right + 12.0, y + 19.0), text, "t s soft", Anchor::Start);
             }
         } else if room("side wall") && !matches!(state.support, Support::Solid) {

@@ -164,10 +164,11 @@ fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
         UnitSystem::Metric => "mm",
         UnitSystem::Us => "inches",
     };
-    let dent = if times == 1 {
-        String::from("true size")
-    } else {
-        format!("drawn ×\u{a0}{times}")
+    let dent = match (times, state.layout) {
+        // A lesson has no room for more words beside the force scale.
+        (_, Layout::Low) => format!("×\u{a0}{times}"),
+        (1, _) => String::from("true size"),
+        _ => format!("drawn ×\u{a0}{times}"),
     };
     let mut fields = vec![StripField::new("drawing", state.name.clone())];
     if state.layout == Layout::Low {
@@ -177,7 +178,7 @@ fn strip(state: &SectionState, times: u32, force: ForceScale) -> Strip {
     fields.extend([
         StripField::new("sizes", sizes),
         StripField::new("dent", dent),
-        StripField::scale(force.text()),
+        StripField::scale(force),
         StripField::new("joint", if state.example { "made up" } else { "yours" }),
     ]);
     Strip { fields }

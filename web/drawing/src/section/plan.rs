@@ -4,15 +4,17 @@ use super::layout::{SWEEP, Sheet};
 use super::state::SectionState;
 use crate::parts::TurnedWrench;
 use crate::scene::{Anchor, Mark, Placed, text_width};
+use calc_core::quantity::{Dimension, UnitSystem, write};
 
-/// Degrees as lettered, to a tenth; whole turns go on counting, as the exact field does.
+/// Degrees as lettered; whole turns go on counting, as the exact field does.
 pub(super) fn turned(degrees: f64) -> String {
     let degrees = if degrees.is_finite() {
         degrees.max(0.0)
     } else {
         0.0
     };
-    format!("{}°", (degrees * 10.0).round() / 10.0)
+    // An angle is written alike in both systems.
+    write(degrees.to_radians(), Dimension::Angle, UnitSystem::Us)
 }
 
 /// Where a hand holds the wrench, and how far that point goes for a degree of turn.

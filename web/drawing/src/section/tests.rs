@@ -1,8 +1,8 @@
 //! The section: to scale, on the sheet, lettering clear of the lines.
 
 use super::*;
-use crate::parts::UNITS_PER_10_MM;
 use crate::scene::{Anchor, CutMetal, LETTER, LETTER_SMALL, Mark, Placed, Scene, text_width};
+use crate::units::Lettering;
 use calc_core::quantity::UnitSystem;
 use proptest::prelude::*;
 
@@ -166,7 +166,7 @@ fn the_clamp_arrow_is_as_long_as_the_title_strip_says() {
                 .map(|(n, u)| (n.parse::<f64>().unwrap(), u.to_owned()))
         })
         .unwrap();
-    let expected = state.clamp_n / 1e3 / kn * UNITS_PER_10_MM;
+    let expected = state.clamp_n / 1e3 / kn * state.units.paper().0;
     // Tip: the first point of the arrow's head.
     let tips: Vec<f64> = scene
         .marks

@@ -1,6 +1,6 @@
 //! The joint with its layers, and under it the clamp step by step, each step an arrow to scale.
 
-use super::{AGAIN, CHEEK, FRESH, Numbers, PAINTED, WASHER};
+use super::{AGAIN, FRESH, Numbers, PAINTED, STOCK};
 use crate::lesson::model::with_strip;
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
 use crate::parts::{
@@ -11,39 +11,34 @@ use crate::units::Lettering;
 use calc_core::quantity::{Dimension, write};
 
 /// Drawing units in a millimetre.
-const PER_MM: f64 = 2.0;
+const PER_MM: f64 = 2.25;
 /// Face of the head, middle of the bolt.
 const FACE: f64 = 46.0;
 const AXIS: f64 = 80.0;
-/// Half the height of washers, cheeks and bar as drawn.
-const WASHER_HALF: f64 = WASHER.0 / 2.0 * PER_MM;
-const CHEEK_HALF: f64 = 44.0;
-const BAR_HALF: f64 = 38.0;
-const HOLE_HALF: f64 = 13.5;
+/// Half the height of cheeks and bar as drawn.
+const CHEEK_HALF: f64 = 48.0;
+const BAR_HALF: f64 = 42.0;
 /// The rows under the joint: height of the first, distance, where arrows and where words begin.
 const FIRST: f64 = 181.0;
 const PITCH: f64 = 31.0;
 const FROM: f64 = 14.0;
 const WORDS: f64 = 216.0;
 const HEIGHT: f64 = 394.0;
-/// Largest clamp that comes up, N: fresh and hot on a long bolt.
-const MOST: f64 = 46e3;
-
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(MOST, 200.0, look.units)
+    ForceScale::fitting(STOCK.of(look.units).most_clamp, 200.0, look.units)
 }
 
 /// The clamped length is dragged at the nut.
-pub(super) fn handle(n: &Numbers) -> Handle {
+pub(super) fn handle(n: &Numbers, look: &Look<'_>) -> Handle {
     Handle {
         control: super::GRIP,
         at: (nut_end(n), AXIS),
-        along: (PER_MM, 0.0),
+        along: (PER_MM * look.one(Dimension::Length) * 1e3, 0.0),
     }
 }
 
 fn nut_end(n: &Numbers) -> f64 {
-    FACE + (n.grip + 10.8) * PER_MM + 10.0
+    FACE + (n.grip + 0.9 * n.d) * PER_MM + 10.0
 }
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
@@ -52,8 +47,8 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.all(named(n, look));
     marks.group(Placed::default(), "p-clamp", steps(n, look));
     let strip = vec![
-        StripField::new("drawing", "M12 in section"),
-        StripField::scale(scale(look).text()),
+        StripField::new("drawing", format!("{} bolt in section", n.stock.called)),
+        StripField::scale(scale(look)),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -70,33 +65,44 @@ fn temperature(n: &Numbers, look: &Look<'_>) -> String {
 
 /// Where the layers begin and end, left to right: washer, cheek, bar, cheek, washer.
 fn ends(n: &Numbers) -> [f64; 6] {
-    let w = WASHER.1 * PER_MM;
-    let c = CHEEK * PER_MM;
+    let w = n.stock.washer.1 * PER_MM;
+    let c = n.stock.cheek * PER_MM;
     let last = FACE + n.grip * PER_MM;
     [FACE, FACE + w, FACE + w + c, last - w - c, last - w, last]
+}
+
+/// Half the width of a washer as drawn.
+fn washer_half(n: &Numbers) -> f64 {
+    n.stock.washer.0 / 2.0 * PER_MM
+}
+
+/// Half the width of the holes as drawn.
+fn hole_half(n: &Numbers) -> f64 {
+    n.d * 1.125 / 2.0 * PER_MM
 }
 
 fn layers(n: &Numbers) -> Vec<Mark> {
     let [a, b, c, d, e, f] = ends(n);
     let steel = |lean| Hatch::new(CutMetal::Steel, lean);
     let aluminium = Hatch::new(CutMetal::Aluminium, Lean::Right);
+    let washer = washer_half(n);
     let mut marks = Vec::new();
     for (left, right, half, hatch) in [
-        (a, b, WASHER_HALF, steel(Lean::Left)),
+        (a, b, washer, steel(Lean::Left)),
         (b, c, CHEEK_HALF, steel(Lean::Right)),
         (c, d, BAR_HALF, aluminium),
         (d, e, CHEEK_HALF, steel(Lean::Left)),
-        (e, f, WASHER_HALF, steel(Lean::Right)),
+        (e, f, washer, steel(Lean::Right)),
     ] {
         for side in [-1.0, 1.0] {
-            let (rim, out) = (AXIS + side * HOLE_HALF, AXIS + side * half);
+            let (rim, out) = (AXIS + side * hole_half(n), AXIS + side * half);
             marks.rect((left, rim), (right, out), "edge", Some(hatch));
         }
     }
     if n.event >= PAINTED {
         for x in [c, d] {
             for side in [-1.0, 1.0] {
-                let ends = ((x, AXIS + side * HOLE_HALF), (x, AXIS + side * BAR_HALF));
+                let ends = ((x, AXIS + side * hole_half(n)), (x, AXIS + side * BAR_HALF));
                 marks.line(ends.0, ends.1, "force load");
             }
         }
@@ -105,13 +111,15 @@ fn layers(n: &Numbers) -> Vec<Mark> {
 }
 
 fn bolt(n: &Numbers) -> Vec<Mark> {
-    let (d, flats) = (12.0 * PER_MM, 18.0 * PER_MM);
+    // Nut and head in proportion to the bolt, as they are for M12 and 1/2 in alike.
+    let d = n.d * PER_MM;
+    let flats = 1.5 * d;
     let grip = n.grip * PER_MM;
-    let end = -(grip + 10.8 * PER_MM + 7.0);
+    let end = -(grip + 0.9 * d + 7.0);
     // Upright, then laid on its side: what is up there is right here.
     let mut marks = threaded_shank(0.0, d, 0.0, end, 30.0 * PER_MM);
-    marks.all(nut(0.0, -grip, flats, 10.8 * PER_MM, true));
-    marks.all(bolt_head(0.0, 0.0, flats, 7.5 * PER_MM, false));
+    marks.all(nut(0.0, -grip, flats, 0.9 * d, true));
+    marks.all(bolt_head(0.0, 0.0, flats, 0.63 * d, false));
     marks.line((0.0, 22.0), (0.0, end - 7.0), "centre");
     let laid = Placed {
         x: FACE,
@@ -128,10 +136,10 @@ fn bolt(n: &Numbers) -> Vec<Mark> {
 fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
     let all @ [first, .., c, d, _, last] = ends(n);
     let mut marks = DimensionLine {
-        from: (first, AXIS + WASHER_HALF),
-        to: (last, AXIS + WASHER_HALF),
+        from: (first, AXIS + washer_half(n)),
+        to: (last, AXIS + washer_half(n)),
         line: AXIS + 68.0,
-        text: look.units.length(n.grip),
+        text: look.units.stock(n.grip),
     }
     .level();
     let soft = "t s soft";
@@ -146,7 +154,7 @@ fn named(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
             let half = if x == c || x == d {
                 BAR_HALF
             } else {
-                WASHER_HALF
+                washer_half(n)
             };
             marks.circle((x, AXIS - half + 5.0), 2.6, "force-tip load");
         }

@@ -2,14 +2,16 @@
 
 mod drawing;
 
+use super::both::Both;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Look, Model, Outcome, Picture, named};
+use super::state::State;
 use calc_core::catalog::{bolt_grade, material};
 use calc_core::evaluate::basis;
 use calc_core::evaluate::known_torque_turn;
 use calc_core::mechanics::losses::flattening;
-use calc_core::quantity::{Dimension, InUnits, Unit};
+use calc_core::quantity::{Dimension, InUnits};
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario};
 
@@ -21,80 +23,91 @@ const STEP: usize = 1;
 const GRIP: usize = 2;
 
 const EVENTS: &[Choice] = &[
-    Choice {
-        key: "fresh",
-        name: "just tightened",
-    },
-    Choice {
-        key: "bare",
-        name: "first trips, bare faces",
-    },
-    Choice {
-        key: "painted",
-        name: "first trips, painted faces",
-    },
-    Choice {
-        key: "again",
-        name: "painted, and tightened again after that",
-    },
+    Choice::new("fresh", "just tightened"),
+    Choice::new("bare", "first trips, bare faces"),
+    Choice::new("painted", "first trips, painted faces"),
+    Choice::new("again", "painted, and tightened again after that"),
 ];
 const FRESH: usize = 0;
 const BARE: usize = 1;
 const PAINTED: usize = 2;
 const AGAIN: usize = 3;
 
-/// Shortest and longest clamped length, mm; coldest and hottest step, K.
-const SHORT: f64 = 30.0;
-const LONG: f64 = 100.0;
-const MOST_STEP: f64 = 45.0;
+/// How much hotter, and the clamped length.
+const STEPS: Both<Range> = Both {
+    us: Range::new([-90.0, 90.0], 2.0, 0.0),
+    metric: Range::new([-45.0, 45.0], 1.0, 0.0),
+};
+const GRIPS: Both<Range> = Both {
+    us: Range::new([1.25, 4.0], 0.125, 1.5),
+    metric: Range::new([30.0, 100.0], 1.0, 40.0),
+};
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "event",
-        label: "What has happened?",
-        kind: ControlKind::Choices {
-            of: EVENTS,
-            start: FRESH,
-        },
-    },
-    Control {
-        key: "step",
-        label: "hotter than at tightening (negative = colder)",
-        kind: ControlKind::Number {
-            dimension: Dimension::TemperatureStep,
-            unit: Unit::CelsiusStep,
-            min: -MOST_STEP,
-            max: MOST_STEP,
-            step: 1.0,
-            start: 0.0,
-        },
-    },
-    Control {
-        key: "grip",
-        label: "clamped length of the bolt",
-        kind: ControlKind::Number {
-            dimension: Dimension::Length,
-            unit: Unit::Millimetre,
-            min: SHORT,
-            max: LONG,
-            step: 1.0,
-            start: 40.0,
-        },
-    },
+    Control::choices("event", "What has happened?", EVENTS, FRESH),
+    Control::number(
+        "step",
+        "hotter than at tightening (negative = colder)",
+        Dimension::TemperatureStep,
+        STEPS,
+    ),
+    Control::number(
+        "grip",
+        "clamped length of the bolt",
+        Dimension::Length,
+        GRIPS,
+    ),
 ];
 
-/// The joint of the lesson: an aluminium bar between two steel cheeks; mm.
-const BOLT: &str = "m12";
-const GRADE: &str = "iso-8.8";
+/// The joint of the lesson: an aluminium bar between two steel side plates; mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// The bolt on the drawing, and its diameter.
+    called: &'static str,
+    d: f64,
+    cheek: f64,
+    /// Width and thickness of a washer.
+    washer: (f64, f64),
+    /// Largest clamp that comes up, fresh and hot on a long bolt, and the end of the plot's axis, N.
+    most_clamp: f64,
+    most_on_plot: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-1.2",
+        grade: "sae-5",
+        called: "1/2 in",
+        d: 12.7,
+        // 3/16 in; 1-1/16 and 3/32 in; 12,000 lbf.
+        cheek: 4.7625,
+        washer: (26.9875, 2.381_25),
+        most_clamp: 52e3,
+        most_on_plot: 53_378.7,
+    },
+    metric: Stock {
+        bolt: "m12",
+        grade: "iso-8.8",
+        called: "M12",
+        d: 12.0,
+        cheek: 5.0,
+        washer: (24.0, 2.5),
+        most_clamp: 46e3,
+        most_on_plot: 50e3,
+    },
+};
+
 const BETWEEN: &str = "6061-t6";
-const CHEEK: f64 = 5.0;
-const WASHER: (f64, f64) = (24.0, 2.5);
 /// Pairs of faces between head and nut: washer and cheek, cheek and bar, on both sides.
 const INTERFACES: f64 = 4.0;
 
 /// What calc-core says about one joint.
 struct Numbers {
+    stock: &'static Stock,
     event: usize,
+    /// Diameter of the bolt, mm.
+    d: f64,
     /// Change of temperature, K, and clamped length, mm.
     step: f64,
     grip: f64,
@@ -106,7 +119,7 @@ struct Numbers {
     left: f64,
 }
 
-fn joint(event: usize, step: f64, grip: f64) -> Input {
+fn joint(stock: &Stock, event: usize, step: f64, grip: f64) -> Input {
     let surface = if event >= PAINTED {
         "painted"
     } else {
@@ -114,10 +127,13 @@ fn joint(event: usize, step: f64, grip: f64) -> Input {
     };
     Input::with(
         &[
-            (Field::TubeDepth, grip - 2.0 * (CHEEK + WASHER.1)),
-            (Field::FittingThickness, CHEEK),
-            (Field::WasherOuter, WASHER.0),
-            (Field::WasherThickness, WASHER.1),
+            (
+                Field::TubeDepth,
+                grip - 2.0 * (stock.cheek + stock.washer.1),
+            ),
+            (Field::FittingThickness, stock.cheek),
+            (Field::WasherOuter, stock.washer.0),
+            (Field::WasherThickness, stock.washer.1),
             // The lesson follows one bolt, whose stretch is measured; how far bolts differ is another one.
             (Field::Scatter, 0.03),
             (Field::TemperatureSwing, step.abs()),
@@ -126,19 +142,20 @@ fn joint(event: usize, step: f64, grip: f64) -> Input {
             (Field::TubeMaterial, BETWEEN),
             (Field::Support, "solid"),
             (Field::Method, "elongation"),
-            (Field::Bolt, BOLT),
-            (Field::Grade, GRADE),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
             (Field::Surface, surface),
         ],
     )
 }
 
-fn numbers(event: usize, step: f64, grip: f64) -> Option<Numbers> {
-    let report = basis(&Scenario::new(&joint(event, step, grip)).ok()?);
+fn numbers(stock: &'static Stock, event: usize, step: f64, grip: f64) -> Option<Numbers> {
+    let report = basis(&Scenario::new(&joint(stock, event, step, grip)).ok()?);
     let fresh = report.tightening.clamp_min_n;
     let (bed, creep) = (report.losses.embedding_n, report.losses.relaxation_n);
     // The report asks for the worse of hot and cold; which one takes clamp the materials decide.
-    let grows_more = material(BETWEEN)?.expansion().value > bolt_grade(GRADE)?.expansion().value;
+    let grows_more =
+        material(BETWEEN)?.expansion().value > bolt_grade(stock.grade)?.expansion().value;
     let heat = if (step > 0.0) == grows_more {
         report.losses.temperature_n
     } else {
@@ -150,6 +167,8 @@ fn numbers(event: usize, step: f64, grip: f64) -> Option<Numbers> {
         0.0
     };
     Some(Numbers {
+        stock,
+        d: stock.d,
         event,
         step,
         grip,
@@ -162,7 +181,12 @@ fn numbers(event: usize, step: f64, grip: f64) -> Option<Numbers> {
 }
 
 fn of(state: &State) -> Option<Numbers> {
-    numbers(state.choice(EVENT), state.number(STEP), state.number(GRIP))
+    numbers(
+        STOCK.of(state.units()),
+        state.choice(EVENT),
+        state.si(STEP, Dimension::TemperatureStep),
+        state.mm(GRIP),
+    )
 }
 
 impl Model for Leak {
@@ -177,7 +201,7 @@ impl Model for Leak {
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Force, Length, Share, Stiffness, TemperatureStep};
         let n = of(state)?;
-        let input = joint(n.event, n.step, n.grip);
+        let input = joint(n.stock, n.event, n.step, n.grip);
         let said = match (n.event, n.step) {
             (FRESH, 0.0) => "start",
             (_, t) if t < 0.0 => "cold",
@@ -191,7 +215,7 @@ impl Model for Leak {
             .stretch_mm
             * 1e-3;
         let flat = flattening(INTERFACES).si();
-        let short = numbers(n.event, n.step, SHORT)?;
+        let short = of(&state.with(CONTROLS, GRIP, GRIPS.of(state.units()).min))?;
         Some(Outcome {
             said,
             seen: [
@@ -203,6 +227,7 @@ impl Model for Leak {
                 "seen",
                 "",
             ],
+            end: None,
             values: named![
                 ("fresh", n.fresh, Force),
                 ("stretch", stretch, Length),
@@ -230,21 +255,24 @@ impl Model for Leak {
         Some(Picture {
             drawing: drawing::drawing(&n, look),
             plot: Some(plot(&n, look)?),
-            handles: vec![drawing::handle(&n)],
+            handles: vec![drawing::handle(&n, look)],
         })
     }
 }
 
 /// Clamp against temperature, of this bolt and of the shortest and the longest.
 fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
+    let most = STEPS.of(look.units).max * look.one(Dimension::TemperatureStep);
+    let Range { min, max, .. } = *GRIPS.of(look.units);
+    let [short, long] = [min, max].map(|grip| grip * look.one(Dimension::Length) * 1e3);
     // Straight on either side of nothing; points between, where names can be lettered.
     let line = |grip: f64| -> Option<Vec<(f64, f64)>> {
-        let left = |step: f64| Some(numbers(n.event, step, grip)?.left);
-        let (cold, even, hot) = (left(-MOST_STEP)?, left(0.0)?, left(MOST_STEP)?);
+        let left = |step: f64| Some(numbers(n.stock, n.event, step, grip)?.left);
+        let (cold, even, hot) = (left(-most)?, left(0.0)?, left(most)?);
         let point = |i: i32| {
             let share = f64::from(i) / 6.0;
             let end = if i < 0 { cold } else { hot };
-            (share * MOST_STEP, even + share.abs() * (end - even))
+            (share * most, even + share.abs() * (end - even))
         };
         Some((-6..=6).map(point).collect())
     };
@@ -257,7 +285,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         })
     };
     let mut curves = Vec::new();
-    for (name, grip) in [("short bolt", SHORT), ("long bolt", LONG)] {
+    for (name, grip) in [("short bolt", short), ("long bolt", long)] {
         if (grip - n.grip).abs() > 5.0 {
             curves.push(beside(name, grip)?);
         }
@@ -273,14 +301,14 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         x: Axis {
             name: "hotter than at tightening",
             dimension: Dimension::TemperatureStep,
-            from: -MOST_STEP,
-            to: MOST_STEP,
+            from: -most,
+            to: most,
         },
         y: Axis {
             name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
-            to: 50e3,
+            to: n.stock.most_on_plot,
         },
         band: None,
         curves,
@@ -302,16 +330,28 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
 mod tests {
     use super::*;
 
+    use calc_core::quantity::UnitSystem::{self, Metric, Us};
+
     fn amount(text: &str, name: &str) -> f64 {
-        let state = State::parse(CONTROLS, text).unwrap();
+        amount_in(text, name, Metric)
+    }
+
+    fn amount_in(text: &str, name: &str, units: UnitSystem) -> f64 {
+        let state = State::parse(CONTROLS, text, units).unwrap();
         let outcome = Leak.outcome(&state).unwrap();
         outcome.values.iter().find(|v| v.0 == name).unwrap().1.si
     }
 
     #[test]
     fn in_the_cold_exactly_that_is_left_which_the_check_counts_on() {
-        for event in ["bare", "painted"] {
-            let state = State::parse(CONTROLS, &format!("event={event} step=-35 grip=50")).unwrap();
+        for (event, grip, units) in [
+            ("bare", 50, Metric),
+            ("painted", 50, Metric),
+            ("bare", 2, Us),
+            ("painted", 2, Us),
+        ] {
+            let text = format!("event={event} step=-36 grip={grip}");
+            let state = State::parse(CONTROLS, &text, units).unwrap();
             let outcome = Leak.outcome(&state).unwrap();
             let report = calc_core::evaluate(&Scenario::new(&outcome.joint).unwrap());
             let left = outcome.values.iter().find(|v| v.0 == "left").unwrap().1.si;
@@ -330,6 +370,13 @@ mod tests {
         let change = growth * amount("", "spring");
         assert!(
             (amount("step=40", "heat") / change - 1.0).abs() < 0.02,
+            "{change}"
+        );
+        // 2 in: aluminium 2 - 2·(3/16 + 3/32) = 1.4375 in, 60 °F are 33.3 K.
+        let growth = (23.6e-6 - 11.7e-6) * 60.0 / 1.8 * 1.4375 * 0.0254;
+        let change = growth * amount_in("grip=2", "spring", Us);
+        assert!(
+            (amount_in("grip=2 step=60", "heat", Us) / change - 1.0).abs() < 0.02,
             "{change}"
         );
     }

@@ -3,11 +3,13 @@
 
 mod picture;
 
-use super::control::{Control, ControlKind, State};
+use super::both::Both;
+use super::control::{Control, Range};
 use super::model::{Look, Model, Outcome, Picture, named};
+use super::state::State;
 use calc_core::evaluate::{Basis, basis};
 use calc_core::inspection::{DentReading, OvalReading, Tells, dent, oval};
-use calc_core::quantity::{Dimension, InUnits, Unit, mm};
+use calc_core::quantity::{Dimension, InUnits, mm};
 use calc_core::report::Verdict;
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario};
@@ -21,67 +23,105 @@ const WALL: usize = 1;
 const OVAL: usize = 2;
 
 const CONTROLS: &[Control] = &[
-    length(
+    Control::number(
         "dent",
         "dent of both faces together",
-        [0.0, MOST_DENT],
-        0.1,
-        0.0,
+        Dimension::Length,
+        DENTS,
     ),
-    length("wall", "wall at the open end", [2.0, 6.0], 0.25, 3.0),
-    length("oval", "hole longer than wide by", [0.0, 4.0], 0.1, 0.0),
+    Control::number(
+        "wall",
+        "wall at the open end",
+        Dimension::Length,
+        Both {
+            us: Range::new([0.0625, 0.3125], 0.015_625, 0.125),
+            metric: Range::new([2.0, 6.0], 0.25, 3.0),
+        },
+    ),
+    Control::number(
+        "oval",
+        "hole longer than wide by",
+        Dimension::Length,
+        Both {
+            us: Range::new([0.0, 0.16], 0.004, 0.0),
+            metric: Range::new([0.0, 4.0], 0.1, 0.0),
+        },
+    ),
 ];
 
-const fn length(
-    key: &'static str,
-    label: &'static str,
-    range: [f64; 2],
-    step: f64,
-    start: f64,
-) -> Control {
-    Control {
-        key,
-        label,
-        kind: ControlKind::Number {
-            dimension: Dimension::Length,
-            unit: Unit::Millimetre,
-            min: range[0],
-            max: range[1],
-            step,
-            start,
-        },
-    }
+/// The highest is the end of the plot's axis.
+const DENTS: Both<Range> = Both {
+    us: Range::new([0.0, 0.2], 0.004, 0.0),
+    metric: Range::new([0.0, 5.0], 0.1, 0.0),
+};
+
+/// What the figure is made of, mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// Width and depth of the tube, and its metal.
+    width: f64,
+    depth: f64,
+    metal: &'static str,
+    /// Flat part of a dent, as wide as the washer that pressed it.
+    pressed: f64,
+    /// From the end of the tube.
+    end: f64,
+    /// The trailer, kg.
+    mass: f64,
+    /// Ends that the plot's axis may have, N.
+    tops: [f64; 3],
 }
 
-/// Dent up to which slider and plot go, mm.
-const MOST_DENT: f64 = 5.0;
-/// Tube, mm.
-const WIDTH_MM: f64 = 60.0;
-const DEPTH_MM: f64 = 80.0;
-/// Flat part of a dent, as wide as the washer that pressed it, mm.
-const PRESSED_MM: f64 = 20.0;
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-3.8",
+        grade: "sae-5",
+        // 2-1/2 x 3 in; 13/16 in; 2-1/2 in; 650 lb; 3000, 4500 and 8000 lbf.
+        width: 63.5,
+        depth: 76.2,
+        metal: "a500-b",
+        pressed: 20.6375,
+        end: 63.5,
+        mass: 294.835,
+        tops: [13_344.7, 20_017.0, 35_585.8],
+    },
+    metric: Stock {
+        bolt: "m10",
+        grade: "iso-5.8",
+        width: 60.0,
+        depth: 80.0,
+        metal: "s235",
+        pressed: 20.0,
+        end: 60.0,
+        mass: 300.0,
+        tops: [13e3, 20e3, 36e3],
+    },
+};
 
-/// The coupler of a small stock trailer on a steel tube, two M10 bolts; coupler and bolts are off for
+/// The coupler of a small stock trailer on a steel tube, two bolts; coupler and bolts are off for
 /// the measurement. Invented.
 fn input(state: &State) -> Input {
+    let stock = STOCK.of(state.units());
     Input::with(
         &[
-            (Field::TubeWidth, WIDTH_MM),
-            (Field::TubeDepth, DEPTH_MM),
-            (Field::TubeWall, state.number(WALL)),
+            (Field::TubeWidth, stock.width),
+            (Field::TubeDepth, stock.depth),
+            (Field::TubeWall, state.mm(WALL)),
             (Field::PreloadShare, 0.5),
-            (Field::TrailerMass, 300.0),
-            (Field::EndDistance, 60.0),
+            (Field::TrailerMass, stock.mass),
+            (Field::EndDistance, stock.end),
         ],
         &[
-            (Field::TubeMaterial, "s235"),
-            (Field::Bolt, "m10"),
-            (Field::Grade, "iso-5.8"),
+            (Field::TubeMaterial, stock.metal),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
         ],
     )
 }
 
 struct Numbers {
+    stock: &'static Stock,
     scenario: Scenario,
     report: Basis,
     narrower: f64,
@@ -93,10 +133,11 @@ struct Numbers {
 
 fn numbers(state: &State) -> Option<Numbers> {
     let scenario = Scenario::new(&input(state)).ok()?;
-    let narrower = state.number(DENT);
+    let narrower = state.mm(DENT);
     let short = scenario.bolting.hole.si() * 1e3;
-    let long = short + state.number(OVAL);
+    let long = short + state.mm(OVAL);
     Some(Numbers {
+        stock: STOCK.of(state.units()),
         report: basis(&scenario),
         dent: dent(&scenario, mm(narrower)),
         hole: oval(&scenario, mm(long), mm(short)),
@@ -115,7 +156,7 @@ impl Numbers {
 
     /// What the caliper reads over the tube and a nut on each face, away from the bolt, mm.
     fn away(&self) -> f64 {
-        DEPTH_MM + 2.0 * self.nut()
+        self.stock.depth + 2.0 * self.nut()
     }
 
     fn slipped(&self) -> bool {
@@ -221,6 +262,7 @@ impl Model for Measure {
         Some(Outcome {
             said: n.said(),
             seen: n.seen(),
+            end: None,
             values: named![
                 ("away", n.away() * 1e-3, Length),
                 ("at-bolt", (n.away() - n.narrower) * 1e-3, Length),
@@ -256,7 +298,7 @@ impl Model for Measure {
         Some(Picture {
             drawing: drawing(&n, look),
             plot: Some(plot(&n, look)),
-            handles: vec![hole_grip(&n)],
+            handles: vec![hole_grip(&n, look)],
         })
     }
 }
@@ -265,12 +307,18 @@ impl Model for Measure {
 mod tests {
     use super::*;
 
-    fn at(text: &str) -> Numbers {
-        numbers(&State::parse(CONTROLS, text).unwrap()).unwrap()
+    use calc_core::quantity::UnitSystem::{self, Metric, Us};
+
+    fn is(text: &str, units: UnitSystem) -> Numbers {
+        numbers(&State::parse(CONTROLS, text, units).unwrap()).unwrap()
     }
 
-    fn get(text: &str, name: &str) -> f64 {
-        let state = State::parse(CONTROLS, text).unwrap();
+    fn at(text: &str) -> Numbers {
+        is(text, Metric)
+    }
+
+    fn get(text: &str, name: &str, units: UnitSystem) -> f64 {
+        let state = State::parse(CONTROLS, text, units).unwrap();
         let outcome = Measure.outcome(&state).unwrap();
         let found = outcome.values.iter().find(|(n, _)| *n == name);
         found.unwrap_or_else(|| panic!("{name}")).1.si
@@ -306,25 +354,37 @@ mod tests {
     #[test]
     fn on_the_weak_wall_no_dent_stands_for_enough_clamp() {
         for tenths in 0..=50 {
-            let n = at(&format!("dent={}", f64::from(tenths) / 10.0));
-            let [low, likely, _] = n.clamp();
-            let wanted = n.report.tightening.clamp_nominal_n;
-            assert!(
-                low <= likely && likely < wanted,
-                "{tenths}: {likely} {wanted}"
-            );
+            let tenths = f64::from(tenths);
+            for (dent, units) in [(tenths / 10.0, Metric), (tenths / 250.0, Us)] {
+                let n = is(&format!("dent={dent}"), units);
+                let [low, likely, _] = n.clamp();
+                let wanted = n.report.tightening.clamp_nominal_n;
+                assert!(
+                    low <= likely && likely < wanted,
+                    "{dent}: {likely} {wanted}"
+                );
+            }
         }
     }
 
     #[test]
     fn readings_and_play_are_what_a_hand_calculation_gives() {
+        let metric = |text, name| get(text, name, Metric);
         // ISO 4032: nut M10 is 8.4 mm high. 80 + 2 · 8.4 over both nuts; 1.2 less over the dent.
-        assert!((get("dent=1.2", "away") - 96.8e-3).abs() < 1e-9);
-        assert!((get("dent=1.2", "at-bolt") - 95.6e-3).abs() < 1e-9);
+        assert!((metric("dent=1.2", "away") - 96.8e-3).abs() < 1e-9);
+        assert!((metric("dent=1.2", "at-bolt") - 95.6e-3).abs() < 1e-9);
         // ISO 273 medium: 11 mm for M10, so 1 mm of play when new; 2.2 mm longer: 3.2 mm.
-        assert!((get("oval=2.2", "play-new") - 1.0e-3).abs() < 1e-9);
-        assert!((get("oval=2.2", "play") - 3.2e-3).abs() < 1e-9);
+        assert!((metric("oval=2.2", "play-new") - 1.0e-3).abs() < 1e-9);
+        assert!((metric("oval=2.2", "play") - 3.2e-3).abs() < 1e-9);
         // ISO 898-1 Table 5: proof load of M10 class 5.8 is 22.0 kN; half of it is wanted.
-        assert!((get("", "wanted") / 11.0e3 - 1.0).abs() < 5e-3);
+        assert!((metric("", "wanted") / 11.0e3 - 1.0).abs() < 5e-3);
+        let inch = |text, name| get(text, name, Us) / 0.0254;
+        // ASME B18.2.2: nut 3/8 in is 21/64 in high.
+        assert!((inch("dent=0.048", "away") - (3.0 + 42.0 / 64.0)).abs() < 1e-3);
+        assert!((inch("dent=0.048", "at-bolt") - (3.0 + 42.0 / 64.0 - 0.048)).abs() < 1e-3);
+        // ASME B18.2.8 normal: 13/32 in for 3/8 in.
+        assert!((inch("oval=0.088", "play") - (1.0 / 32.0 + 0.088)).abs() < 1e-6);
+        // SAE J429: proof load of 3/8-16 grade 5 is 6600 lbf.
+        assert!((get("", "wanted", Us) / 4.448_222 / 3300.0 - 1.0).abs() < 5e-3);
     }
 }

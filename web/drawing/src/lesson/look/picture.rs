@@ -4,7 +4,7 @@ use super::super::DRAWING_WIDTH;
 use super::super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
 use super::super::model::{Handle, Look, with_strip};
 use super::super::stand::verdict_words;
-use super::{DEPTH_MM, MOST_DENT, Numbers, OVAL, PRESSED_MM, WIDTH_MM};
+use super::{DENTS, Numbers, OVAL};
 use crate::measure::caliper;
 use crate::parts::{DimensionLine, StripField, centre_cross, nut};
 use crate::pen::{Pen, polyline};
@@ -12,7 +12,7 @@ use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::section::Sag;
 use crate::units::Lettering;
 use calc_core::inspection::dent;
-use calc_core::quantity::{Dimension, InUnits, mm};
+use calc_core::quantity::{Dimension, InUnits, mm, write_parts};
 
 /// Drawing units in a millimetre of the tube, and how much larger the dent is drawn.
 const SCALE: f64 = 1.22;
@@ -56,7 +56,8 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     letter(247.0, "clamp that was reached".into(), "t s soft");
     letter(265.0, words, "t clamp");
     if fits && n.dent.clamp.is_some() {
-        let text = format!("{} to {}", units.force(low), units.force(high));
+        let (low, _) = write_parts(low, Dimension::Force, units);
+        let text = format!("{low} to {}", units.force(high));
         letter(282.0, text, "t s");
     }
     let hole = if n.slipped() {
@@ -79,12 +80,12 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
 /// faces, mm.
 fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
     let drawn = dent / 2.0 * TIMES;
-    let half = DEPTH_MM / 2.0 * SCALE;
+    let half = n.stock.depth / 2.0 * SCALE;
     let (top, bottom) = (MIDDLE - half, MIDDLE + half);
     let mut marks = Vec::new();
     if dent > 0.0 {
         for y in [top, bottom] {
-            let reach = WIDTH_MM / 2.0 * SCALE - 6.0;
+            let reach = n.stock.width / 2.0 * SCALE - 6.0;
             marks.line((x - reach, y), (x + reach, y), "phantom");
         }
     }
@@ -113,7 +114,7 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
         "",
         caliper(to - from, 66.0, to - from + 43.0),
     );
-    let left = x - WIDTH_MM / 2.0 * SCALE;
+    let left = x - n.stock.width / 2.0 * SCALE;
     marks.all(
         DimensionLine {
             from: (left, from),
@@ -130,9 +131,9 @@ fn measured(n: &Numbers, x: f64, dent: f64, reads: &str) -> Vec<Mark> {
 fn half_tube(n: &Numbers, x: f64, side: f64, drawn: f64) -> String {
     let tube = &n.scenario.tube;
     let (wall, radius) = (tube.wall.si() * 1e3, tube.corner_radius.si() * 1e3);
-    let (half, deep, hole) = (WIDTH_MM / 2.0, DEPTH_MM / 2.0, n.short / 2.0);
+    let (half, deep, hole) = (n.stock.width / 2.0, n.stock.depth / 2.0, n.short / 2.0);
     let inner = (radius - wall).max(0.0);
-    let sag = Sag::new(PRESSED_MM / 2.0, half - radius, drawn);
+    let sag = Sag::new(n.stock.pressed / 2.0, half - radius, drawn);
     let at = |mm: f64, up: f64| (x + side * mm * SCALE, MIDDLE - up * SCALE);
     // From the hole along a face to its corner; `level` is the height of the flat face.
     let face = |level: f64, sign: f64, end: f64| {
@@ -176,14 +177,14 @@ fn corner(x: f64, y: f64, r: f64, sign: f64, back: bool) -> impl Iterator<Item =
 }
 
 /// Where the worn end of the hole is dragged.
-pub(super) fn hole_grip(n: &Numbers) -> Handle {
+pub(super) fn hole_grip(n: &Numbers, look: &Look<'_>) -> Handle {
     Handle {
         control: OVAL,
         at: (
             HOLE.0 + (n.long - n.short / 2.0) * HOLE_SCALE + GRIP,
             HOLE.1,
         ),
-        along: (HOLE_SCALE, 0.0),
+        along: (HOLE_SCALE * look.one(Dimension::Length) * 1e3, 0.0),
     }
 }
 
@@ -224,10 +225,11 @@ fn hole(n: &Numbers, look: &Look<'_>) -> Vec<Mark> {
 
 /// Clamp that a dent stands for, with its band.
 pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
+    let most_dent = DENTS.of(look.units).max * look.one(Dimension::Length) * 1e3;
     let readings: Vec<_> = (0..=16_u8)
         .filter_map(|i| {
             let share = f64::from(i) / 16.0;
-            let at = 0.1 + (MOST_DENT - 0.1) * share * share;
+            let at = 0.1 + (most_dent - 0.1) * share * share;
             Some((at * 1e-3, dent(&n.scenario, mm(at)).clamp?))
         })
         .collect();
@@ -243,7 +245,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
     let tight = &n.report.tightening;
     let most = readings.iter().map(|(_, b)| b.high.si);
     let most = most.fold(1.1 * tight.clamp_nominal_n, f64::max);
-    let top = [13e3, 20e3, 36e3].into_iter().find(|t| *t >= most);
+    let top = n.stock.tops.into_iter().find(|t| *t >= most);
     let top = top.unwrap_or(most);
     Chart {
         title: String::from("Clamp load that was reached against the dent that stayed"),
@@ -251,7 +253,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
             name: "dent of both faces",
             dimension: Dimension::Length,
             from: 0.0,
-            to: MOST_DENT * 1e-3,
+            to: most_dent * 1e-3,
         },
         y: Axis {
             name: "clamp load that was reached",

@@ -2,19 +2,12 @@
 //! tube and the distance to the load are in true proportion.
 
 use super::picture::{PER_MM, Sheet};
-use super::{END_MM, FITTING_EDGE_MM, TUBE_MM};
 use crate::parts::{break_line, centre_cross};
 use crate::pen::{Pen, polyline};
 use crate::scene::{Draw, Mark, Placed};
 
-/// Half the depth of the tube as drawn.
-pub(super) const TUBE: f64 = TUBE_MM / 2.0 * PER_MM;
 /// Half the depth of the cheek that lies on it.
 const CHEEK: f64 = 24.0;
-/// Radius of a 50 mm ball.
-pub(super) const BALL: f64 = 25.0 * PER_MM;
-/// Radius of the socket round it.
-pub(super) const SOCKET: f64 = BALL + 5.0;
 /// Radius of a lug round an eye, and of the pin in it.
 pub(super) const LUG: f64 = 14.0;
 const PIN: f64 = 6.0;
@@ -22,8 +15,9 @@ const PIN: f64 = 6.0;
 const LEFT: f64 = 10.0;
 
 /// Tube from its break to its end or its other break.
-fn tube(y: f64, right: f64, goes_on: bool) -> Vec<Mark> {
-    let (top, bottom) = (y - TUBE, y + TUBE);
+fn tube(sheet: &Sheet, right: f64, goes_on: bool) -> Vec<Mark> {
+    let y = sheet.middle.1;
+    let (top, bottom) = (y - sheet.tube, y + sheet.tube);
     let mut outline = Pen::at(LEFT, top).to(right, top);
     outline = if goes_on {
         outline.go(right, bottom)
@@ -43,24 +37,25 @@ fn tube(y: f64, right: f64, goes_on: bool) -> Vec<Mark> {
 
 /// From the middle of the bolts to the edge of the fitting.
 fn edge(sheet: &Sheet) -> f64 {
-    (sheet.half_row_mm + FITTING_EDGE_MM) * PER_MM
+    sheet.half_row_mm * PER_MM + sheet.edge
 }
 
 /// Coupler over the end of the tongue; the ball is in it while it is hitched.
 pub(super) fn coupler(sheet: &Sheet, hitched: bool) -> Vec<Mark> {
     let ((x, y), (ball, _)) = (sheet.middle, sheet.load);
-    let end = x + (sheet.half_row_mm + END_MM) * PER_MM;
+    let end = x + sheet.half_row_mm * PER_MM + sheet.end;
+    let (socket, radius) = (sheet.socket, sheet.ball);
     let (rear, top, bottom) = (x - edge(sheet), y - CHEEK, y + CHEEK);
     let lip = y + 11.0;
     // The neck from the tube's end to the socket, which may be short.
-    let (begins, ends) = (end + 0.4 * (ball - SOCKET - end), ball - SOCKET);
+    let (begins, ends) = (end + 0.4 * (ball - socket - end), ball - socket);
     let outline = Pen::at(rear, top + 7.0)
         .bow((rear, top), (rear + 7.0, top))
         .to(end, top)
-        .curve((begins, top), (ends, y - SOCKET), (ball, y - SOCKET))
-        .arc(SOCKET, true, ball + SOCKET, y)
-        .to(ball + SOCKET, lip)
-        .to(ball - SOCKET, lip)
+        .curve((begins, top), (ends, y - socket), (ball, y - socket))
+        .arc(socket, true, ball + socket, y)
+        .to(ball + socket, lip)
+        .to(ball - socket, lip)
         .curve(
             (f64::midpoint(begins, ends), lip),
             (begins, bottom),
@@ -71,23 +66,23 @@ pub(super) fn coupler(sheet: &Sheet, hitched: bool) -> Vec<Mark> {
         .close()
         .d();
     // The lever of the latch, closed.
-    let latch = Pen::at(ball - 22.0, y - SOCKET + 2.5)
-        .to(ball - 27.0, y - SOCKET - 5.0)
-        .to(ball + 7.0, y - SOCKET - 5.0)
-        .to(ball + 7.0, y - SOCKET)
+    let latch = Pen::at(ball - 22.0, y - socket + 2.5)
+        .to(ball - 27.0, y - socket - 5.0)
+        .to(ball + 7.0, y - socket - 5.0)
+        .to(ball + 7.0, y - socket)
         .d();
-    let mut marks = tube(y, end, false);
+    let mut marks = tube(sheet, end, false);
     if hitched {
-        marks.circle((ball, y), BALL, "edge part");
+        marks.circle((ball, y), radius, "edge part");
     }
     marks.path(latch, "edge part");
     marks.path(outline, "edge glass");
     marks.line((end, top), (end, bottom), "hidden");
     if hitched {
-        marks.all(centre_cross((ball, y), BALL + 4.0));
+        marks.all(centre_cross((ball, y), radius + 4.0));
     } else {
-        marks.circle((ball, y), BALL, "hidden none");
-        marks.all(centre_cross((ball, y), BALL + 4.0));
+        marks.circle((ball, y), radius, "hidden none");
+        marks.all(centre_cross((ball, y), radius + 4.0));
     }
     marks
 }
@@ -130,7 +125,7 @@ pub(super) fn hanger(sheet: &Sheet) -> Vec<Mark> {
         .to(under.2.0, under.2.1)
         .bow(under.1, under.0)
         .d();
-    let mut marks = tube(y, 170.0, true);
+    let mut marks = tube(sheet, 170.0, true);
     marks.path(spring, "edge part");
     marks.path(outline, "edge glass");
     marks.all(eye(at));
@@ -150,7 +145,7 @@ pub(super) fn chain(sheet: &Sheet, pull: Option<(f64, f64)>) -> Vec<Mark> {
         .to(x - wide, bottom)
         .close()
         .d();
-    let mut marks = tube(y, 330.0, true);
+    let mut marks = tube(sheet, 330.0, true);
     marks.path(outline, "edge glass");
     marks.all(eye(at));
     marks.all(links(at, pull));

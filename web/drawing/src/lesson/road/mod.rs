@@ -1,5 +1,6 @@
 //! The road shakes it: a load beside the bolts, and what each bolt gets of it.
 
+mod cut;
 mod fittings;
 mod picture;
 mod plot;
@@ -7,12 +8,14 @@ mod plot;
 #[cfg(test)]
 mod tests;
 
-use super::control::{Choice, Control, ControlKind, State};
+use super::both::Both;
+use super::control::{Choice, Control, Range};
 use super::model::{Look, Model, Outcome, Picture, named};
+use super::state::State;
 use calc_core::catalog::{CaseName, Size, Trailer};
 use calc_core::evaluate::basis;
 use calc_core::mechanics::bolt_group::{GroupLoad, Place, Share, elastic};
-use calc_core::quantity::{Dimension, Unit, kilogram};
+use calc_core::quantity::{Dimension, kilogram};
 use calc_core::report::CaseReport;
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario};
@@ -25,83 +28,100 @@ const ROAD: usize = 1;
 const DISTANCE: usize = 2;
 
 const JOINTS: &[Choice] = &[
-    Choice {
-        key: "close",
-        name: "coupler, two bolts close together",
-    },
-    Choice {
-        key: "third",
-        name: "coupler, a third bolt between them",
-    },
-    Choice {
-        key: "apart",
-        name: "coupler, two bolts twice as far apart",
-    },
-    Choice {
-        key: "hanger",
-        name: "spring hanger",
-    },
-    Choice {
-        key: "chain",
-        name: "safety chain bracket",
-    },
+    Choice::new("close", "coupler, two bolts close together"),
+    Choice::new("third", "coupler, a third bolt between them"),
+    Choice::new("apart", "coupler, two bolts twice as far apart"),
+    Choice::new("hanger", "spring hanger"),
+    Choice::new("chain", "safety chain bracket"),
 ];
 
 const ROADS: &[Choice] = &[
-    Choice {
-        key: "off",
-        name: "nothing: lifted clear",
-    },
-    Choice {
-        key: "still",
-        name: "nothing: standing still",
-    },
-    Choice {
-        key: "bump",
-        name: "a bump",
-    },
-    Choice {
-        key: "worst",
-        name: "the worst it must take",
-    },
+    Choice::new("off", "nothing: lifted clear"),
+    Choice::new("still", "nothing: standing still"),
+    Choice::new("bump", "a bump"),
+    Choice::new("worst", "the worst it must take"),
 ];
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "joint",
-        label: "What is bolted on?",
-        kind: ControlKind::Choices {
-            of: JOINTS,
-            start: 0,
-        },
-    },
-    Control {
-        key: "road",
-        label: "What does the road do?",
-        kind: ControlKind::Choices {
-            of: ROADS,
-            start: 0,
-        },
-    },
-    Control {
-        key: "distance",
-        label: "from the middle of the bolts to the load",
-        kind: ControlKind::Number {
-            dimension: Dimension::Length,
-            unit: Unit::Millimetre,
-            min: 120.0,
-            max: NEAREST_AND_FARTHEST.1,
-            step: 5.0,
-            start: 150.0,
-        },
-    },
+    Control::choices("joint", "What is bolted on?", JOINTS, 0),
+    Control::choices("road", "What does the road do?", ROADS, 0),
+    Control::number(
+        "distance",
+        "from the middle of the bolts to the load",
+        Dimension::Length,
+        DISTANCES,
+    ),
 ];
 
-/// Ends of the distance, mm: nearer, and the ball would sit in the tube's end.
-const NEAREST_AND_FARTHEST: (f64, f64) = (120.0, 200.0);
+/// Nearer, and the ball would sit in the tube's end.
+const DISTANCES: Both<Range> = Both {
+    us: Range::new([5.0, 8.0], 0.25, 6.0),
+    metric: Range::new([120.0, 200.0], 5.0, 150.0),
+};
+
+/// What the figure is made of, mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// Height of the tube as it is seen from the side, its other size, wall and metal.
+    tube: f64,
+    tube_other: f64,
+    wall: f64,
+    metal: &'static str,
+    /// From an outer bolt to the edge of the fitting, and to the end of the tube.
+    edge: f64,
+    end: f64,
+    /// From one bolt to the next: two close together, hanger, chain bracket. A third bolt halves it, two apart
+    /// double it.
+    pitch: [f64; 3],
+    /// Diameter of the ball.
+    ball: f64,
+    /// Sleeve through the tube: its row in the table of stock, or its outside diameter and wall.
+    sleeve: (&'static str, f64, f64),
+    /// The trailer, kg.
+    mass: f64,
+    /// Longest arrow and end of the plot's axis: above every state, N.
+    most_force: f64,
+    most_on_plot: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-3.8",
+        grade: "sae-5",
+        // 3 x 2 x 1/8 in; 7/8 and 1-1/8 in; 2-1/2, 3 and 3-1/2 in; a ball of 2 in; 1000 lb; 1500 lbf.
+        tube: 76.2,
+        tube_other: 50.8,
+        wall: 3.175,
+        metal: "a500-b",
+        edge: 22.225,
+        end: 28.575,
+        pitch: [63.5, 76.2, 88.9],
+        ball: 50.8,
+        sleeve: ("rt-0.750x0.156", 0.0, 0.0),
+        mass: 453.592_37,
+        most_force: 6.6e3,
+        most_on_plot: 6_672.33,
+    },
+    metric: Stock {
+        bolt: "m10",
+        grade: "iso-8.8",
+        tube: 70.0,
+        tube_other: 50.0,
+        wall: 3.0,
+        metal: "s235",
+        edge: 22.0,
+        end: 28.0,
+        pitch: [60.0, 80.0, 90.0],
+        ball: 50.0,
+        sleeve: ("", 20.0, 4.0),
+        mass: 550.0,
+        most_force: 7.8e3,
+        most_on_plot: 8e3,
+    },
+};
 
 /// The trailer of the figure: a small invented one.
-const MASS_KG: f64 = 550.0;
 const TONGUE_SHARE: f64 = 0.12;
 const BUMP: f64 = 3.0;
 const BRAKING_G: f64 = 0.5;
@@ -152,19 +172,20 @@ impl Kind {
     }
 
     /// Number of bolts and the distance from one to the next, mm.
-    const fn row(self) -> (f64, f64) {
+    const fn row(self, stock: &Stock) -> (f64, f64) {
+        let [close, hanger, chain] = stock.pitch;
         match self {
-            Self::Close => (2.0, 60.0),
-            Self::Third => (3.0, 30.0),
-            Self::Apart => (2.0, 120.0),
-            Self::Hanger => (2.0, 80.0),
-            Self::Chain => (2.0, 90.0),
+            Self::Close => (2.0, close),
+            Self::Third => (3.0, close / 2.0),
+            Self::Apart => (2.0, 2.0 * close),
+            Self::Hanger => (2.0, hanger),
+            Self::Chain => (2.0, chain),
         }
     }
 
     /// Between the outermost bolts, mm.
-    fn spacing_mm(self) -> f64 {
-        let (bolts, pitch) = self.row();
+    fn spacing_mm(self, stock: &Stock) -> f64 {
+        let (bolts, pitch) = self.row(stock);
         (bolts - 1.0) * pitch
     }
 }
@@ -190,21 +211,21 @@ impl Jolt {
 }
 
 /// The lesson's joint as the calculation takes it, with the road as hard as asked.
-fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
-    let (bolts_along, spacing_along_mm) = kind.row();
-    Input::with(
+fn input(stock: &Stock, kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
+    let (bolts_along, spacing_along_mm) = kind.row(stock);
+    let mut input = Input::with(
         &[
-            (Field::TubeWidth, TUBE_MM),
-            (Field::TubeDepth, 50.0),
-            (Field::TubeWall, 3.0),
-            (Field::FittingEdge, FITTING_EDGE_MM),
-            (Field::EndDistance, END_MM),
+            (Field::TubeWidth, stock.tube),
+            (Field::TubeDepth, stock.tube_other),
+            (Field::TubeWall, stock.wall),
+            (Field::FittingEdge, stock.edge),
+            (Field::EndDistance, stock.end),
             (Field::BoltsAlong, bolts_along),
             (Field::SpacingAlong, spacing_along_mm),
             (Field::BallAhead, distance_mm),
             (Field::BallBelow, 0.0),
             (Field::HangerHeight, distance_mm),
-            (Field::TrailerMass, MASS_KG),
+            (Field::TrailerMass, stock.mass),
             (Field::TongueShare, TONGUE_SHARE),
             (
                 Field::VerticalFactor,
@@ -216,12 +237,11 @@ fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
             ),
         ],
         &[
-            (Field::TubeMaterial, "s235"),
-            (Field::Bolt, "m10"),
-            (Field::Grade, "iso-8.8"),
+            (Field::TubeMaterial, stock.metal),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
             (Field::Support, "through-sleeve"),
             (Field::SleeveWelded, "yes"),
-            (Field::Sleeve, "rt-0.750x0.156"),
             (
                 Field::Joint,
                 match kind {
@@ -231,16 +251,20 @@ fn input(kind: Kind, jolt: Jolt, distance_mm: f64) -> Input {
                 },
             ),
         ],
-    )
+    );
+    match stock.sleeve {
+        ("", outer, wall) => {
+            input.set_number(Field::SleeveOuter, Some(outer));
+            input.set_number(Field::SleeveWall, Some(wall));
+        }
+        (row, ..) => input.set_choice(Field::Sleeve, row),
+    }
+    input
 }
-
-/// Sizes of the figure that are also the joint's, mm.
-const TUBE_MM: f64 = 70.0;
-const FITTING_EDGE_MM: f64 = 22.0;
-const END_MM: f64 = 28.0;
 
 /// What calc-core says of a joint under a load, apart and together.
 struct Numbers {
+    stock: &'static Stock,
     kind: Kind,
     jolt: Jolt,
     distance_mm: f64,
@@ -257,20 +281,20 @@ struct Numbers {
 }
 
 /// The load case that the figure shows, bolt by bolt.
-fn case(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<CaseReport> {
+fn case(stock: &Stock, kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<CaseReport> {
     let name = match (kind, jolt) {
         (Kind::Hanger, Jolt::Worst) => CaseName::BrakingRearEye,
         (Kind::Hanger, _) => CaseName::WheelOverABump,
         (Kind::Chain, _) => CaseName::ChainPullsUp,
         _ => CaseName::BrakingOverABump,
     };
-    let scenario = Scenario::new(&input(kind, jolt, distance_mm)).ok()?;
+    let scenario = Scenario::new(&input(stock, kind, jolt, distance_mm)).ok()?;
     let mut cases = basis(&scenario).loads.cases.into_iter();
     cases.find(|c| c.case == name)
 }
 
-fn numbers(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<Numbers> {
-    let case = case(kind, jolt, distance_mm)?;
+fn numbers(stock: &'static Stock, kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<Numbers> {
+    let case = case(stock, kind, jolt, distance_mm)?;
     let places: Vec<Place> = case
         .bolts
         .iter()
@@ -294,6 +318,7 @@ fn numbers(kind: Kind, jolt: Jolt, distance_mm: f64) -> Option<Numbers> {
         ..GroupLoad::default()
     };
     Some(Numbers {
+        stock,
         kind,
         jolt,
         distance_mm,
@@ -362,21 +387,26 @@ impl Model for Road {
         CONTROLS
     }
 
+    fn sizes(&self) -> &'static [&'static str] {
+        &["spacing"]
+    }
+
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Count, Force, Length, Moment, Ratio};
         let seen = read(state)?;
         let said = seen.said();
-        let (kind, distance, loaded) = (seen.kind, seen.distance_mm, seen.loaded());
+        let (stock, kind) = (seen.stock, seen.kind);
+        let (distance, loaded) = (seen.distance_mm, seen.loaded());
         // While nothing loads the figure, the worked example is that of the load to come.
         let n = match kind {
             _ if loaded => seen,
-            Kind::Chain => numbers(kind, Jolt::Worst, distance)?,
-            _ => numbers(kind, Jolt::Bump, distance)?,
+            Kind::Chain => numbers(stock, kind, Jolt::Worst, distance)?,
+            _ => numbers(stock, kind, Jolt::Bump, distance)?,
         };
         let jolt = n.jolt;
         // With which others a reader compares it; the same as it is where there is nothing to compare.
         let hardest_of =
-            |kind: Kind, jolt: Jolt| numbers(kind, jolt, distance).map(|n| n.hardest());
+            |kind: Kind, jolt: Jolt| numbers(stock, kind, jolt, distance).map(|n| n.hardest());
         let close = match kind {
             Kind::Third | Kind::Apart => hardest_of(Kind::Close, jolt)?,
             _ => n.hardest(),
@@ -387,7 +417,7 @@ impl Model for Road {
             n.hardest()
         };
         let trailer = Trailer {
-            mass: kilogram(MASS_KG),
+            mass: kilogram(stock.mass),
             towing: kilogram(Input::default().towing_mass_kg),
             tongue_share: TONGUE_SHARE,
             // These two count for heavy trailers only.
@@ -402,11 +432,16 @@ impl Model for Road {
                 if loaded { "seen-bolts" } else { "seen-off" },
                 "",
             ],
+            end: None,
             values: named![
-                ("bolts", kind.row().0, Count),
-                ("spacing", kind.spacing_mm() * 1e-3, Length),
+                ("bolts", kind.row(stock).0, Count),
+                ("spacing", kind.spacing_mm(stock) * 1e-3, Length),
                 ("tongue", trailer.force(Size::Tongue(1.0)), Force),
-                ("factor", input(kind, jolt, distance).vertical_factor, Ratio),
+                (
+                    "factor",
+                    input(stock, kind, jolt, distance).vertical_factor,
+                    Ratio
+                ),
                 ("load", n.along.hypot(n.up), Force),
                 ("load-up", n.up, Force),
                 ("load-along", n.along.abs(), Force),
@@ -424,7 +459,7 @@ impl Model for Road {
                 ("without-bump", without_bump, Force),
                 ("pair-double", 2.0 * largest(&n.pair), Force),
             ],
-            joint: input(kind, Jolt::Worst, distance),
+            joint: input(stock, kind, Jolt::Worst, distance),
         })
     }
 
@@ -452,8 +487,9 @@ impl Numbers {
 
 fn read(state: &State) -> Option<Numbers> {
     numbers(
+        STOCK.of(state.units()),
         Kind::of(state.choice(JOINT)),
         Jolt::of(state.choice(ROAD)),
-        state.number(DISTANCE),
+        state.mm(DISTANCE),
     )
 }

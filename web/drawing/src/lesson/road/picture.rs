@@ -3,7 +3,8 @@
 
 use super::super::DRAWING_WIDTH;
 use super::super::model::{Handle, Look, with_strip};
-use super::fittings::{BALL, LUG, SOCKET, TUBE, chain, coupler, hanger};
+use super::cut::cut;
+use super::fittings::{LUG, chain, coupler, hanger};
 use super::{DISTANCE, Jolt, Kind, Numbers, largest};
 use crate::parts::{
     DimensionLine, ForceScale, StripField, arrow_tip, centre_cross, force_arrow, hex_plan,
@@ -13,14 +14,13 @@ use crate::scene::{Anchor, Draw, Mark, Placed, Scene, text_width};
 use crate::units::Lettering;
 use calc_core::catalog::thread;
 use calc_core::mechanics::bolt_group::Share;
-use calc_core::quantity::InUnits;
+use calc_core::quantity::{Dimension, InUnits};
 
 /// Drawing units in a millimetre.
 pub(super) const PER_MM: f64 = 0.86;
 const HEIGHT: f64 = 400.0;
-/// Longest arrow, and the force that it must do for: no state goes beyond.
+/// Longest arrow.
 const ARROW: f64 = 73.0;
-pub(super) const MOST_FORCE: f64 = 7.8e3;
 
 /// Where things stand on the sheet.
 pub(super) struct Sheet {
@@ -30,6 +30,13 @@ pub(super) struct Sheet {
     pub(super) load: (f64, f64),
     /// From the middle to the outermost bolt, mm.
     pub(super) half_row_mm: f64,
+    /// Half the depth of the tube as drawn, and radius of the ball and of the socket round it.
+    pub(super) tube: f64,
+    pub(super) ball: f64,
+    pub(super) socket: f64,
+    /// From an outer bolt to the edge of the fitting and to the end of the tube, as drawn.
+    pub(super) edge: f64,
+    pub(super) end: f64,
     /// Middle of the bolts in the two views that take it apart.
     apart: [(f64, f64); 2],
 }
@@ -37,30 +44,36 @@ pub(super) struct Sheet {
 impl Sheet {
     fn new(n: &Numbers) -> Self {
         let lever = n.distance_mm * PER_MM;
-        let half_row_mm = n.kind.spacing_mm() / 2.0;
+        let half_row_mm = n.kind.spacing_mm(n.stock) / 2.0;
+        let ball = n.stock.ball / 2.0 * PER_MM;
+        let sheet = Self {
+            middle: (92.0, 114.0),
+            load: (92.0 + lever, 114.0),
+            half_row_mm,
+            tube: n.stock.tube / 2.0 * PER_MM,
+            ball,
+            socket: ball + 5.0,
+            edge: n.stock.edge * PER_MM,
+            end: n.stock.end * PER_MM,
+            apart: [(84.0, 267.0), (256.0, 267.0)],
+        };
         if n.kind == Kind::Hanger {
             // It hangs down, so the two views stand beside it.
             let middle = (92.0, 98.0);
             return Self {
                 middle,
                 load: (middle.0, middle.1 + lever),
-                half_row_mm,
                 apart: [(264.0, 84.0), (264.0, 224.0)],
+                ..sheet
             };
         }
-        let middle = (92.0, 114.0);
-        Self {
-            middle,
-            load: (middle.0 + lever, middle.1),
-            half_row_mm,
-            apart: [(84.0, 267.0), (256.0, 267.0)],
-        }
+        sheet
     }
 }
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     let sheet = Sheet::new(n);
-    let scale = ForceScale::fitting(MOST_FORCE, ARROW, look.units);
+    let scale = ForceScale::fitting(n.stock.most_force, ARROW, look.units);
     let mut marks = match n.kind {
         Kind::Hanger => hanger(&sheet),
         Kind::Chain => chain(&sheet, n.loaded().then_some((n.along, n.up))),
@@ -68,7 +81,7 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     };
     for place in &n.places {
         let at = (sheet.middle.0 + place.x * 1e3 * PER_MM, sheet.middle.1);
-        marks.group(Placed::at(at.0, at.1), "p-bolt", bolt());
+        marks.group(Placed::at(at.0, at.1), "p-bolt", bolt(n));
     }
     marks.all(lever(n, &sheet, look));
     marks.group(Placed::default(), "p-load", load(n, &sheet, scale, look));
@@ -88,13 +101,14 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
     marks.all(taken_apart(n, &sheet, scale, look));
     let strip = vec![
         StripField::new("from the side", format!("{}, made up", thing(n.kind))),
-        StripField::scale(scale.text()),
+        StripField::scale(scale),
     ];
     let scene = with_strip(look, HEIGHT, marks, strip);
+    let step = PER_MM * look.one(Dimension::Length) * 1e3;
     let along = if n.kind == Kind::Hanger {
-        (0.0, PER_MM)
+        (0.0, step)
     } else {
-        (PER_MM, 0.0)
+        (step, 0.0)
     };
     let handle = Handle {
         control: DISTANCE,
@@ -105,19 +119,20 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> (Scene, Handle) {
 }
 
 /// Head and washer of the bolt, seen along it.
-fn bolt() -> Vec<Mark> {
-    // M10 is in the table; without it there would be no joint either.
-    let flats = thread("m10").map_or(0.0, |t| t.width_across_flats().si() * 1e3);
-    let washer = flats * 1.25 / 2.0 * PER_MM;
-    let mut marks = vec![Mark::circle((0.0, 0.0), washer, "turned part")];
-    marks.all(hex_plan(flats * PER_MM));
+fn bolt(n: &Numbers) -> Vec<Mark> {
+    // It is in the table; without it there would be no joint either.
+    let flats = thread(n.stock.bolt).map_or(0.0, |t| t.width_across_flats().si() * 1e3);
+    let washer = flats * 1.3 / 2.0 * PER_MM;
+    let mut marks = vec![Mark::circle((0.0, 0.0), washer, "thin part")];
+    // So small a head keeps its corners only without the circle of its chamfer.
+    marks.extend(hex_plan(flats * PER_MM).into_iter().take(1));
     marks.all(centre_cross((0.0, 0.0), washer + 4.0));
     marks
 }
 
 /// The distance from the middle of the bolts to the load.
 fn lever(n: &Numbers, sheet: &Sheet, look: &Look<'_>) -> Vec<Mark> {
-    let text = look.units.length(n.distance_mm);
+    let text = look.units.stock(n.distance_mm);
     let (middle, load) = (sheet.middle, sheet.load);
     if n.kind == Kind::Hanger {
         let dimension = DimensionLine {
@@ -129,8 +144,8 @@ fn lever(n: &Numbers, sheet: &Sheet, look: &Look<'_>) -> Vec<Mark> {
         return dimension.upright();
     }
     let dimension = DimensionLine {
-        from: (middle.0, middle.1 + TUBE + 4.0),
-        to: (load.0, load.1 + TUBE + 14.0),
+        from: (middle.0, middle.1 + sheet.tube + 4.0),
+        to: (load.0, load.1 + sheet.tube + 14.0),
         line: middle.1 + 72.0,
         text,
     };
@@ -163,12 +178,18 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
     let (under, beside) = if n.kind == Kind::Hanger {
         (LUG + 3.0, LUG + 3.0)
     } else {
-        (BALL + 3.0, SOCKET + 3.0)
+        (sheet.ball + 3.0, sheet.socket + 3.0)
     };
     marks.all(force_arrow((x, y + under + up), (x, y + under), "load"));
     let low = if n.kind == Kind::Hanger { 50.0 } else { 44.0 };
-    let at = (x + 9.0, y + (under + up + 2.0).max(low));
-    marks.text(at, look.units.force(n.up), class, Anchor::Start);
+    let text = look.units.force(n.up);
+    let base = y + (under + up + 2.0).max(low);
+    // On the other side of the arrow where the sheet ends.
+    if x + 16.0 + text_width(&text, class) > DRAWING_WIDTH {
+        marks.text((x - 9.0, base), text, class, Anchor::End);
+    } else {
+        marks.text((x + 9.0, base), text, class, Anchor::Start);
+    }
     if along < 0.5 {
         return marks;
     }
@@ -182,7 +203,7 @@ fn load(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Vec<M
         marks.all(force_arrow((tip.0 + along, y), tip, "load"));
         let half = text_width(&text, class) / 2.0;
         let over = (tip.0 + along / 2.0).min(DRAWING_WIDTH - half - 2.0);
-        let at = (over, y - SOCKET - 8.0);
+        let at = (over, y - sheet.socket - 8.0);
         marks.text(at, text, class, Anchor::Middle);
     }
     marks
@@ -216,13 +237,16 @@ fn on_bolts(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> V
         let at = if n.kind == Kind::Hanger {
             // Both above, because the hanger is below.
             let outwards = 12.0 * place.x.signum();
-            (tip.0 + outwards, (tip.1 - 7.0).min(y - TUBE - 8.0))
+            (tip.0 + outwards, (tip.1 - 7.0).min(y - sheet.tube - 8.0))
         } else if share.across >= 0.0 {
-            (tip.0.max(half + 4.0), (tip.1 - 7.0).min(y - TUBE - 8.0))
+            (
+                tip.0.max(half + 4.0),
+                (tip.1 - 7.0).min(y - sheet.tube - 8.0),
+            )
         } else {
             // Left of the line from which the distance is measured.
             let right = if tip.0 < mid { mid - 4.0 - half } else { tip.0 };
-            let below = (tip.1 + 16.0).max(y + TUBE + 17.0);
+            let below = (tip.1 + 16.0).max(y + sheet.tube + 17.0);
             (tip.0.min(right).max(half + 4.0), below)
         };
         letters.text(at, text, "t clamp halo", Anchor::Middle);
@@ -236,15 +260,29 @@ fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -
     let [alike, pair] = sheet.apart;
     let beside = n.kind == Kind::Hanger;
     let mut marks = Vec::new();
-    let plus = if beside {
+    let (plus, title) = if beside {
         marks.line((194.0, 0.0), (194.0, 362.0), "hair");
-        marks.text((202.0, 20.0), "made up of", "t s soft", Anchor::Start);
-        (alike.0, 166.0)
+        ((alike.0, 166.0), (202.0, 20.0))
     } else {
         marks.line((0.0, 199.0), (DRAWING_WIDTH, 199.0), "hair");
-        marks.text((8.0, 216.0), "made up of", "t s soft", Anchor::Start);
-        (f64::midpoint(alike.0, pair.0), alike.1 + 6.0)
+        (
+            (f64::midpoint(alike.0, pair.0), alike.1 + 6.0),
+            (8.0, 216.0),
+        )
     };
+    let named = |text: &str| Mark::text(title, text, "t s soft", Anchor::Start);
+    if !n.loaded() {
+        // Nothing to take apart: what is there is the squeeze.
+        let (at, half) = if beside {
+            ((238.0, 190.0), 34.0)
+        } else {
+            ((150.0, 281.0), 62.0)
+        };
+        marks.push(named("one bolt, cut"));
+        marks.extend(cut(n, at, half).unwrap_or_default());
+        return marks;
+    }
+    marks.push(named("made up of"));
     marks.text(plus, "+", "t", Anchor::Middle);
     let force = |newtons: f64| look.units.force(newtons);
     let share = largest(&n.alike);
@@ -280,7 +318,7 @@ fn taken_apart(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -
 
 /// The bolts alone, with their arrows.
 fn row(n: &Numbers, (x, y): (f64, f64), shares: &[Share], scale: ForceScale) -> Vec<Mark> {
-    let reach = n.kind.spacing_mm() / 2.0 * PER_MM + 12.0;
+    let reach = n.kind.spacing_mm(n.stock) / 2.0 * PER_MM + 12.0;
     let mut marks = vec![Mark::line((x - reach, y), (x + reach, y), "centre")];
     let mut arrows = Vec::new();
     for (place, share) in n.places.iter().zip(shares) {

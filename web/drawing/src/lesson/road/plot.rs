@@ -1,15 +1,13 @@
 //! The hardest loaded bolt against the distance.
 
 use super::super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
-use super::{Jolt, Kind, Look, NEAREST_AND_FARTHEST, Numbers, largest, numbers};
+use super::{DISTANCES, Jolt, Kind, Look, Numbers, largest, numbers};
 use calc_core::quantity::Dimension;
 
-/// Upper end of the axis, N: above every state, and the same for all, so that they can be compared.
-pub(super) const MOST: f64 = 8e3;
-/// Where a curve is computed, mm: closer together where it bends.
-const COMPUTED_AT: [f64; 6] = [0.0, 20.0, 45.0, 80.0, 130.0, NEAREST_AND_FARTHEST.1];
-/// Where the curves are named and compared, mm: nearer than the figure goes, so that it stays clear.
-const NAMED_AT: f64 = 70.0;
+/// Where a curve is computed, as a share of the farthest: closer together where it bends.
+const COMPUTED_AT: [f64; 6] = [0.0, 0.1, 0.225, 0.4, 0.65, 1.0];
+/// Where the curves are named and compared, as a share: nearer than the figure goes, so that it stays clear.
+const NAMED_AT: f64 = 0.35;
 
 fn point(name: &str, x: f64, y: f64) -> KeyPoint {
     KeyPoint {
@@ -21,12 +19,13 @@ fn point(name: &str, x: f64, y: f64) -> KeyPoint {
 }
 
 pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
-    let farthest = NEAREST_AND_FARTHEST.1;
+    let farthest = DISTANCES.of(look.units).max * look.one(Dimension::Length) * 1e3;
     let curve = |kind: Kind| -> Option<Vec<(f64, f64)>> {
         COMPUTED_AT
             .into_iter()
-            .map(|distance| {
-                let there = numbers(kind, n.jolt, distance)?;
+            .map(|share| {
+                let distance = share * farthest;
+                let there = numbers(n.stock, kind, n.jolt, distance)?;
                 Some((distance * 1e-3, there.hardest()))
             })
             .collect()
@@ -56,8 +55,12 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
         for kind in others.into_iter().filter(|k| *k != n.kind) {
             // Standing still they lie too close together for their names.
             if n.jolt != Jolt::Still {
-                let there = numbers(kind, n.jolt, NAMED_AT)?;
-                points.push(point(kind.name(), NAMED_AT * 1e-3, there.hardest()));
+                let there = numbers(n.stock, kind, n.jolt, NAMED_AT * farthest)?;
+                points.push(point(
+                    kind.name(),
+                    NAMED_AT * farthest * 1e-3,
+                    there.hardest(),
+                ));
             }
             curves.push(Curve {
                 points: curve(kind)?,
@@ -89,7 +92,7 @@ pub(super) fn plot(n: &Numbers, look: &Look<'_>) -> Option<Chart> {
             name: "most heavily loaded bolt",
             dimension: Dimension::Force,
             from: 0.0,
-            to: MOST,
+            to: n.stock.most_on_plot,
         },
         band: None,
         curves,

@@ -4,15 +4,25 @@ use super::super::every::UNITS;
 use super::*;
 use crate::scene::{Anchor, Mark, Scene, text_width};
 
+use calc_core::quantity::UnitSystem::{self, Metric, Us};
+
 fn state(text: &str) -> State {
-    State::parse(CONTROLS, text).unwrap()
+    state_in(text, Metric)
+}
+
+fn state_in(text: &str, units: UnitSystem) -> State {
+    State::parse(CONTROLS, text, units).unwrap()
 }
 
 fn amount(text: &str, name: &str) -> f64 {
-    let (model, state): (&dyn Model, _) = (&Road, state(text));
+    amount_in(text, name, Metric)
+}
+
+fn amount_in(text: &str, name: &str, units: UnitSystem) -> f64 {
+    let (model, state): (&dyn Model, _) = (&Road, state_in(text, units));
     let outcome = model.outcome(&state).unwrap();
     let mut values = model.values(&state, &outcome).into_iter();
-    values.find(|(n, _)| *n == name).unwrap().1.si
+    values.find(|v| v.name == name).unwrap().amount.si
 }
 
 fn close(got: f64, want: f64) {
@@ -24,7 +34,14 @@ fn close(got: f64, want: f64) {
 
 const G: f64 = 9.806_65;
 
-/// Every joint on every road at three distances.
+/// Every joint on every road at three distances, in both systems of units.
+fn everywhere() -> Vec<State> {
+    let mut out: Vec<State> = all().iter().map(|text| state(text)).collect();
+    let inch: Vec<State> = out.iter().map(|s| s.answering(CONTROLS, Us)).collect();
+    out.extend(inch);
+    out
+}
+
 fn all() -> Vec<String> {
     let mut out = Vec::new();
     for joint in JOINTS {
@@ -53,12 +70,17 @@ fn two_bolts_are_the_supports_of_a_beam_that_overhangs() {
     close(amount(apart, "hardest"), load * (180.0 + 60.0) / 120.0);
     close(amount(apart, "with-two-close"), amount(at, "hardest"));
     close(amount(at, "without-bump") * 3.0, amount(at, "hardest"));
+    // 1000 lb, 12 % of it on the tongue, three times that over a bump: 360 lbf at 7 in; 2-1/2 in apart.
+    let pounds = |name| amount_in("road=bump distance=7", name, Us) / 4.448_221_615;
+    for (name, by_hand) in [("load", 360.0), ("pair", 1008.0), ("hardest", 1188.0)] {
+        assert!((pounds(name) / by_hand - 1.0).abs() < 1e-6, "{name}");
+    }
 }
 
 #[test]
 fn share_and_pair_make_up_what_each_bolt_gets() {
-    for text in all() {
-        let n = read(&state(&text)).unwrap();
+    for state in everywhere() {
+        let n = read(&state).unwrap();
         for ((all, alike), pair) in n.all.iter().zip(&n.alike).zip(&n.pair) {
             close(all.along, alike.along + pair.along);
             close(all.across, alike.across + pair.across);
@@ -135,16 +157,20 @@ fn the_words_say_which_bolt_is_worst() {
 
 #[test]
 fn a_quiet_start_and_then_everything_fits_its_scale() {
-    let start = State::start(CONTROLS);
-    assert_eq!(read(&start).unwrap().hardest(), 0.0);
-    // The worked example then has the numbers of a bump.
-    assert_eq!(amount("", "hardest"), amount("road=bump", "hardest"));
-    // The arrows' longest force is on the plot's axis too.
-    const { assert!(picture::MOST_FORCE < plot::MOST) };
-    for text in all() {
-        let n = read(&state(&text)).unwrap();
+    for units in UNITS {
+        let start = State::start(CONTROLS, units);
+        assert_eq!(read(&start).unwrap().hardest(), 0.0);
+        // The worked example then has the numbers of a bump.
+        let bump = |text| amount_in(text, "hardest", units);
+        assert_eq!(bump(""), bump("road=bump"));
+        // The arrows' longest force is on the plot's axis too.
+        let stock = STOCK.of(units);
+        assert!(stock.most_force < stock.most_on_plot);
+    }
+    for state in everywhere() {
+        let n = read(&state).unwrap();
         let most = n.hardest().max(n.along.abs()).max(n.up.abs());
-        assert!(most <= picture::MOST_FORCE, "{text}: {most}");
+        assert!(most <= n.stock.most_force, "{state:?}: {most}");
     }
 }
 
@@ -186,20 +212,17 @@ fn lettered(scene: &Scene) -> Vec<(f64, f64, f64, f64, String)> {
 
 #[test]
 fn lettering_stays_on_the_sheet_and_apart() {
-    for text in all() {
-        for units in UNITS {
-            let look = Look { id: "x", units };
-            let scene = Road.picture(&state(&text), &look).unwrap().drawing;
-            let all = lettered(&scene);
-            for (i, a) in all.iter().enumerate() {
-                assert!(
-                    a.0 >= 0.0 && a.2 <= scene.width && a.1 >= 0.0 && a.3 <= scene.height,
-                    "{text} {units:?}: {a:?}"
-                );
-                for b in &all[i + 1..] {
-                    let over = a.0 < b.2 && b.0 < a.2 && a.1 < b.3 && b.1 < a.3;
-                    assert!(!over, "{text} {units:?}: {a:?} on {b:?}");
-                }
+    for state in everywhere() {
+        let scene = Road.picture(&state, &state.look("x")).unwrap().drawing;
+        let all = lettered(&scene);
+        for (i, a) in all.iter().enumerate() {
+            assert!(
+                a.0 >= 0.0 && a.2 <= scene.width && a.1 >= 0.0 && a.3 <= scene.height,
+                "{state:?}: {a:?}"
+            );
+            for b in &all[i + 1..] {
+                let over = a.0 < b.2 && b.0 < a.2 && a.1 < b.3 && b.1 < a.3;
+                assert!(!over, "{state:?}: {a:?} on {b:?}");
             }
         }
     }
@@ -207,12 +230,9 @@ fn lettering_stays_on_the_sheet_and_apart() {
 
 #[test]
 fn the_arrows_at_the_bolts_are_drawn_to_the_printed_scale() {
-    let look = Look {
-        id: "x",
-        units: UNITS[1],
-    };
     let at = "joint=chain road=worst";
-    let scene = Road.picture(&state(at), &look).unwrap().drawing;
+    let state = state(at);
+    let scene = Road.picture(&state, &state.look("x")).unwrap().drawing;
     assert!(scene.to_svg().contains("10\u{a0}mm = 5\u{a0}kN"));
     fn shafts(marks: &[Mark], out: &mut Vec<f64>) {
         for mark in marks {
@@ -236,13 +256,15 @@ fn the_arrows_at_the_bolts_are_drawn_to_the_printed_scale() {
 
 #[test]
 fn the_joint_of_the_lesson_slides_with_the_bolts_close_and_not_with_them_apart() {
-    let slip = |text: &str| {
-        let joint = Road.outcome(&state(text)).unwrap().joint;
-        let report = calc_core::evaluate(&Scenario::new(&joint).unwrap());
-        let mut checks = report.checks.into_iter();
-        let slip = checks.find(|c| c.id == calc_core::report::CheckId::Slip);
-        slip.unwrap().utilisation.unwrap()
-    };
-    assert!(slip("joint=close") > 1.0 && slip("joint=third") > 1.0);
-    assert!(slip("joint=apart") < 1.0);
+    for units in UNITS {
+        let slip = |text: &str| {
+            let joint = Road.outcome(&state_in(text, units)).unwrap().joint;
+            let report = calc_core::evaluate(&Scenario::new(&joint).unwrap());
+            let mut checks = report.checks.into_iter();
+            let slip = checks.find(|c| c.id == calc_core::report::CheckId::Slip);
+            slip.unwrap().utilisation.unwrap()
+        };
+        assert!(slip("joint=close") > 1.0 && slip("joint=third") > 1.0);
+        assert!(slip("joint=apart") < 1.0, "{}", slip("joint=apart"));
+    }
 }

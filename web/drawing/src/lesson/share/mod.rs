@@ -1,9 +1,11 @@
 //! The bolt shares less than you think: what of an outside pull a clamped bolt feels.
 
+use super::both::Both;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use super::sprung::Sprung;
+use super::state::State;
 use crate::parts::{
     ForceScale, StripField, bolt_head, force_arrow, nut, threaded_shank, washer_cut,
 };
@@ -15,7 +17,7 @@ use calc_core::catalog::{nut_factor, thread};
 use calc_core::mechanics::opening::{bolt_pull, clamp_left, gap, separation_load};
 use calc_core::mechanics::stiffness::load_factor;
 use calc_core::mechanics::tightening::torque_for;
-use calc_core::quantity::{Dimension, InUnits, Length, Unit, mm, newton};
+use calc_core::quantity::{Dimension, InUnits, Length, mm, newton};
 use calc_core::scenario::Field;
 
 /// The lesson.
@@ -26,75 +28,83 @@ const CLAMP: usize = 1;
 const ON: usize = 2;
 
 const STANDS: &[Choice] = &[
-    Choice {
-        key: "solid",
-        name: "solid bar",
-    },
-    Choice {
-        key: "tube",
-        name: "bare tube",
-    },
+    Choice::new("solid", "solid bar"),
+    Choice::new("tube", "bare tube"),
 ];
 
-/// Largest pull of the figure, kN: the end of the plot's axis.
-const MOST: f64 = 24.0;
+/// Pull of the figure; its highest is the end of the plot's axis.
+const PULLS: Both<Range> = Both {
+    us: Range::new([0.0, 4000.0], 100.0, 0.0),
+    metric: Range::new([0.0, 24.0], 0.5, 0.0),
+};
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "pull",
-        label: "outside load",
-        kind: ControlKind::Number {
-            dimension: Dimension::Force,
-            unit: Unit::Kilonewton,
-            min: 0.0,
-            max: MOST,
-            step: 0.5,
-            start: 0.0,
+    Control::number("pull", "outside load", Dimension::Force, PULLS),
+    Control::number(
+        "clamp",
+        "clamp load before that",
+        Dimension::Force,
+        // What the tube of the figure can stand; a test asks the calculator.
+        Both {
+            us: Range::new([0.0, 3200.0], 100.0, 2400.0),
+            metric: Range::new([0.0, 16.0], 0.5, 12.0),
         },
-    },
-    Control {
-        key: "clamp",
-        label: "clamp load before that",
-        kind: ControlKind::Number {
-            dimension: Dimension::Force,
-            unit: Unit::Kilonewton,
-            min: 0.0,
-            // What the tube of the figure can stand; a test asks the calculator.
-            max: 16.0,
-            step: 0.5,
-            start: 12.0,
-        },
-    },
-    Control {
-        key: "on",
-        label: "What is between the plates?",
-        kind: ControlKind::Choices {
-            of: STANDS,
-            start: 0,
-        },
-    },
+    ),
+    Control::choices("on", "What is between the plates?", STANDS, 0),
 ];
 
-/// Bolt of the figure, side and wall of bar and tube, thickness of a strap, mm.
-const BOLT: &str = "m12";
-const SIDE: f64 = 50.0;
-const WALL: f64 = 5.0;
-const STRAP: f64 = 8.0;
+/// What the figure is made of, mm.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// Side and wall of bar and tube, and their metal; thickness of a strap.
+    side: f64,
+    wall: f64,
+    metal: &'static str,
+    strap: f64,
+    /// Force that the balance is scaled for, and end of the plot's upright axis, N.
+    most_force: f64,
+    most_tension: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-1.2",
+        grade: "sae-5",
+        // 2 x 2 x 3/16 in, 5/16 in; 4400 and 7000 lbf.
+        side: 50.8,
+        wall: 4.7625,
+        metal: "a500-b",
+        strap: 7.9375,
+        most_force: 19_572.2,
+        most_tension: 31_137.6,
+    },
+    metric: Stock {
+        bolt: "m12",
+        grade: "iso-8.8",
+        side: 50.0,
+        wall: 5.0,
+        metal: "s235",
+        strap: 8.0,
+        most_force: 26e3,
+        most_tension: 38e3,
+    },
+};
 
 /// Two straps with a bar or a tube between them, bolted through, pulled apart along the bolts.
-fn input(clamp: f64, pull: f64, tube: bool) -> Option<Input> {
+fn input(stock: &Stock, clamp: f64, pull: f64, tube: bool) -> Option<Input> {
     let lubrication = "zinc";
     let torque = torque_for(
         nut_factor(lubrication)?.typical(),
-        thread(BOLT)?.major(),
+        thread(stock.bolt)?.major(),
         newton(clamp),
     );
     Some(Input::with(
         &[
-            (Field::TubeWidth, SIDE),
-            (Field::TubeDepth, SIDE),
-            (Field::TubeWall, WALL),
-            (Field::FittingThickness, STRAP),
+            (Field::TubeWidth, stock.side),
+            (Field::TubeDepth, stock.side),
+            (Field::TubeWall, stock.wall),
+            (Field::FittingThickness, stock.strap),
             (Field::Torque, torque.si().max(0.5)),
             (Field::EndDistance, 200.0),
             // Two bolts share it.
@@ -105,9 +115,9 @@ fn input(clamp: f64, pull: f64, tube: bool) -> Option<Input> {
         &[
             (Field::Mount, "through-sides"),
             (Field::Support, if tube { "bare" } else { "solid" }),
-            (Field::TubeMaterial, "s235"),
-            (Field::Bolt, BOLT),
-            (Field::Grade, "iso-8.8"),
+            (Field::TubeMaterial, stock.metal),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
             (Field::Lubrication, lubrication),
             (Field::Joint, "free"),
         ],
@@ -115,6 +125,7 @@ fn input(clamp: f64, pull: f64, tube: bool) -> Option<Input> {
 }
 
 struct Numbers {
+    stock: &'static Stock,
     joint: Input,
     sprung: Sprung,
     tube: bool,
@@ -130,15 +141,18 @@ struct Numbers {
 }
 
 fn numbers(state: &State) -> Option<Numbers> {
-    let (clamp, pull) = (state.number(CLAMP) * 1e3, state.number(PULL) * 1e3);
+    let stock = STOCK.of(state.units());
+    let force = |control| state.si(control, Dimension::Force);
+    let (clamp, pull) = (force(CLAMP), force(PULL));
     let tube = state.choice(ON) == 1;
-    let joint = input(clamp, pull, tube)?;
+    let joint = input(stock, clamp, pull, tube)?;
     let sprung = Sprung::new(&joint)?;
-    let other = Sprung::new(&input(clamp, pull, !tube)?)?;
+    let other = Sprung::new(&input(stock, clamp, pull, !tube)?)?;
     let share = load_factor(sprung.bolt, sprung.members);
     let (f, n) = (newton(clamp), newton(pull));
     let parts = separation_load(f, share);
     Some(Numbers {
+        stock,
         tube,
         clamp,
         pull,
@@ -192,6 +206,7 @@ impl Model for Share {
                     "seen-shut"
                 },
             ],
+            end: None,
             values: named![
                 ("share", n.share, Share),
                 ("other-share", n.other_share, Share),
@@ -222,7 +237,7 @@ impl Model for Share {
                 control: PULL,
                 at: sheet.tip(&n, scale),
                 // Half of the pull is drawn on each side.
-                along: (0.0, -scale.length(500.0)),
+                along: (0.0, -scale.length(look.one(Dimension::Force) / 2.0)),
             }],
         })
     }
@@ -243,7 +258,7 @@ const FOOT: f64 = 252.0;
 const HEIGHT: f64 = 338.0;
 
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(26e3, 111.0, look.units)
+    ForceScale::fitting(STOCK.of(look.units).most_force, 111.0, look.units)
 }
 
 fn units(length: Length) -> f64 {
@@ -259,7 +274,7 @@ struct Sheet {
 
 impl Sheet {
     fn new(n: &Numbers) -> Self {
-        let top = FLOOR - SIDE * PER_MM;
+        let top = FLOOR - n.stock.side * PER_MM;
         Self {
             strap: top - n.gap * 1e3 * TIMES * PER_MM,
             top,
@@ -268,14 +283,14 @@ impl Sheet {
 
     /// Tip of the pull's arrow at the upper right.
     fn tip(&self, n: &Numbers, scale: ForceScale) -> (f64, f64) {
-        let from = self.strap - STRAP * PER_MM;
+        let from = self.strap - n.stock.strap * PER_MM;
         (AXIS + HOLD, from - scale.length(n.pull / 2.0))
     }
 }
 
 fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Scene {
     let force = |amount| look.units.force(amount);
-    let thick = STRAP * PER_MM;
+    let thick = n.stock.strap * PER_MM;
     let bore = units(n.sprung.scenario.bolting.hole) / 2.0;
     let mut marks = vec![Mark::group(
         Placed::default(),
@@ -325,7 +340,7 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
     let strip = vec![
         StripField::new("drawing", "two plates, cut"),
         StripField::new("gap", format!("×\u{a0}{TIMES}")),
-        StripField::scale(scale.text()),
+        StripField::scale(scale),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -333,12 +348,13 @@ fn drawing(n: &Numbers, sheet: &Sheet, scale: ForceScale, look: &Look<'_>) -> Sc
 /// The bar or the tube between the straps.
 fn between(n: &Numbers, sheet: &Sheet, bore: f64) -> Vec<Mark> {
     let hatch = Hatch::new(CutMetal::Steel, Lean::Right);
-    let half = SIDE / 2.0 * PER_MM;
+    let half = n.stock.side / 2.0 * PER_MM;
     let mut marks = Vec::new();
     for side in [-1.0, 1.0] {
         if n.tube {
             let at = |x: f64, y: f64| (AXIS + side * x, y);
-            let (wall, outer) = (WALL * PER_MM, 2.0 * WALL * PER_MM);
+            let wall = n.stock.wall * PER_MM;
+            let outer = 2.0 * wall;
             let inner = outer - wall;
             let turn = side > 0.0;
             let corner = |pen: Pen, r: f64, clockwise: bool, to: (f64, f64)| {
@@ -377,8 +393,9 @@ fn bolt(n: &Numbers, sheet: &Sheet) -> Vec<Mark> {
     let (d, flats) = (units(thread.major()), units(thread.width_across_flats()));
     let (outer, thick) = (units(bolting.washer.outer), units(bolting.washer.thickness));
     let bore = units(bolting.hole);
-    let seat = sheet.strap - STRAP * PER_MM;
-    let head = FLOOR + STRAP * PER_MM + thick;
+    let strap = n.stock.strap * PER_MM;
+    let seat = sheet.strap - strap;
+    let head = FLOOR + strap + thick;
     let nut_height = units(thread.nut_height());
     let end = seat - thick - nut_height - 2.0 * units(thread.pitch());
     let length = mm((head - end) / PER_MM);
@@ -485,7 +502,7 @@ fn balance(n: &Numbers, scale: ForceScale, look: &Look<'_>) -> Vec<Mark> {
 
 /// Pull in the bolt against the outside pull: flat while the faces take it over, 45° once they part.
 fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
-    let most = MOST * 1e3;
+    let most = PULLS.of(look.units).max * look.one(Dimension::Force);
     let line = |share: f64| {
         let parts = separation_load(newton(n.clamp), share).si();
         let mut points = vec![(0.0, n.clamp)];
@@ -547,7 +564,7 @@ fn plot(n: &Numbers, look: &Look<'_>) -> Chart {
             name: "tension in the bolt",
             dimension: Dimension::Force,
             from: 0.0,
-            to: 38e3,
+            to: n.stock.most_tension,
         },
         band: None,
         curves,

@@ -3,8 +3,14 @@
 use super::*;
 use calc_core::{Scenario, evaluate};
 
+use calc_core::quantity::UnitSystem;
+
+fn is(text: &str, units: UnitSystem) -> Numbers {
+    numbers(&State::parse(CONTROLS, text, units).unwrap()).unwrap()
+}
+
 fn at(text: &str) -> Numbers {
-    numbers(&State::parse(CONTROLS, text).unwrap()).unwrap()
+    is(text, UnitSystem::Metric)
 }
 
 /// By hand, Shigley Table 8-7 and Eq. 8-22: grip 50 + 2·8 + 2·2.5 = 71 mm, bolt 71 + 10.8 + 3.5 = 85.3,
@@ -24,6 +30,10 @@ fn on_a_bare_tube_it_feels_most_of_it() {
     let n = at("pull=8 clamp=12 on=tube");
     assert!(n.share > 0.75, "{}", n.share);
     assert!(n.bolt - n.clamp > 5.0 * (at("pull=8 clamp=12").bolt - n.clamp));
+    let inch = is("pull=1600 clamp=2400 on=tube", UnitSystem::Us);
+    assert!(inch.share > 0.75, "{}", inch.share);
+    let bar = is("pull=1600 clamp=2400", UnitSystem::Us);
+    assert!((0.08..0.2).contains(&bar.share), "{}", bar.share);
 }
 
 #[test]
@@ -37,12 +47,14 @@ fn parted_or_loose_it_feels_all() {
 
 #[test]
 fn the_tube_stands_the_clamps_of_the_figure() {
-    let most = at("pull=0 clamp=16 on=tube");
-    let report = evaluate(&Scenario::new(&most.joint).unwrap());
-    assert!(
-        report.support.least.limit_n >= 16e3,
-        "{}",
-        report.support.least.limit_n
-    );
-    assert!((report.tightening.clamp_nominal_n / 16e3 - 1.0).abs() < 1e-9);
+    for (state, units) in [
+        ("pull=0 clamp=16 on=tube", UnitSystem::Metric),
+        ("pull=0 clamp=3200 on=tube", UnitSystem::Us),
+    ] {
+        let most = is(state, units);
+        let report = evaluate(&Scenario::new(&most.joint).unwrap());
+        let limit = report.support.least.limit_n;
+        assert!(limit >= most.clamp, "{limit}");
+        assert!((report.tightening.clamp_nominal_n / most.clamp - 1.0).abs() < 1e-9);
+    }
 }

@@ -1,6 +1,6 @@
 //! The joint cut along the bolt, seen from above, and the hole in its wall seen along the bolt.
 
-use super::{BOLT, CHEEK_MM, Numbers, TUBE_MM};
+use super::{LOADS, Numbers};
 use crate::lesson::model::with_strip;
 use crate::lesson::ply::{Broken, ply};
 use crate::lesson::{DRAWING_WIDTH, Handle, Look};
@@ -10,7 +10,6 @@ use crate::parts::{
 use crate::pen::{Pen, polyline};
 use crate::scene::{Anchor, CutMetal, Draw, Hatch, Lean, Mark, Placed, Scene};
 use crate::units::Lettering;
-use calc_core::catalog::thread;
 use calc_core::mechanics::pin;
 use calc_core::quantity::{Dimension, InUnits, mm, newton, write};
 
@@ -27,17 +26,16 @@ const CHEEK: (f64, f64) = (96.0, 274.0);
 /// Middle of the view along the bolt.
 const VIEW: (f64, f64) = (284.0, MIDDLE + 2.0);
 const HEIGHT: f64 = 354.0;
-/// Washer, nut and head of M12, mm.
-const WASHER: (f64, f64) = (24.0, 2.5);
-const FLATS: f64 = 18.0;
-const NUT: f64 = 10.8;
-const HEAD: f64 = 7.5;
+/// Width and thickness of a washer, across flats, nut and head in diameters of the bolt: as for M12 and 1/2 in.
+const WASHER: (f64, f64) = (2.0, 0.21);
+const FLATS: f64 = 1.5;
+const NUT: f64 = 0.9;
+const HEAD: f64 = 0.63;
 
-/// Half of the largest load, which one cheek takes, N.
-const MOST_EACH: f64 = super::MOST_LOAD * 0.5e3;
-
+/// One cheek takes half of the load.
 fn scale(look: &Look<'_>) -> ForceScale {
-    ForceScale::fitting(MOST_EACH, 46.0, look.units)
+    let most = LOADS.of(look.units).max * look.one(Dimension::Force);
+    ForceScale::fitting(most / 2.0, 48.0, look.units)
 }
 
 /// Where things lie on the sheet in a state.
@@ -64,7 +62,7 @@ impl<'a> Place<'a> {
             radius: units(n.d) / 2.0,
             wall: units(n.wall),
             gap: units(n.gap),
-            cheek: CHEEK_MM * PER_MM,
+            cheek: n.stock.cheek * PER_MM,
             wall_shift: -way * units(n.hole - n.d) / 2.0,
             cheek_shift: way * units(n.cheek_hole - n.d) / 2.0,
         };
@@ -75,19 +73,19 @@ impl<'a> Place<'a> {
 
     /// Outer and inner face of a wall, top first; `side` −1 is the upper one.
     fn wall(&self, side: f64) -> (f64, f64) {
-        let outer = MIDDLE + side * TUBE_MM / 2.0 * PER_MM;
+        let outer = MIDDLE + side * self.n.stock.tube / 2.0 * PER_MM;
         let inner = outer - side * self.wall;
         (outer.min(inner), outer.max(inner))
     }
 
     fn packing(&self, side: f64) -> (f64, f64) {
-        let inner = MIDDLE + side * TUBE_MM / 2.0 * PER_MM;
+        let inner = MIDDLE + side * self.n.stock.tube / 2.0 * PER_MM;
         let outer = inner + side * self.gap;
         (outer.min(inner), outer.max(inner))
     }
 
     fn cheek(&self, side: f64) -> (f64, f64) {
-        let inner = MIDDLE + side * (TUBE_MM / 2.0 * PER_MM + self.gap);
+        let inner = MIDDLE + side * (self.n.stock.tube / 2.0 * PER_MM + self.gap);
         let outer = inner + side * self.cheek;
         (outer.min(inner), outer.max(inner))
     }
@@ -108,7 +106,7 @@ pub(super) fn handle(n: &Numbers, look: &Look<'_>) -> Handle {
     Handle {
         control: super::LOAD,
         at: load_end(&place, look),
-        along: (scale(look).length(0.5e3), 0.0),
+        along: (scale(look).length(look.one(Dimension::Force) / 2.0), 0.0),
     }
 }
 
@@ -131,9 +129,9 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-wall", view(&place, look));
     marks.all(letters(&place, look));
     let strip = vec![
-        StripField::new("from above, cut", "M12, tube, side plates"),
+        StripField::new("from above, cut", format!("{} bolt, tube", n.stock.called)),
         StripField::new("bend", format!("×\u{a0}{TIMES}")),
-        StripField::scale(scale(look).text()),
+        StripField::scale(scale(look)),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -182,7 +180,7 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
             hatch,
         ));
         if place.gap > 0.0 {
-            let half = WASHER.0 / 2.0 * PER_MM;
+            let half = WASHER.0 * place.radius;
             marks.all(ply(
                 (middle - half, middle + half),
                 place.packing(side),
@@ -198,10 +196,10 @@ fn cheeks(place: &Place<'_>) -> Vec<Mark> {
 fn bolt(place: &Place<'_>) -> Vec<Mark> {
     let nut_base = place.cheek(-1.0).0;
     let head_base = place.cheek(1.0).1;
-    let under_nut = nut_base - WASHER.1 * PER_MM;
-    let under_head = head_base + WASHER.1 * PER_MM;
-    let end = under_nut - NUT * PER_MM - 6.0;
-    let r = place.radius;
+    let (r, d) = (place.radius, 2.0 * place.radius);
+    let under_nut = nut_base - WASHER.1 * d;
+    let under_head = head_base + WASHER.1 * d;
+    let end = under_nut - NUT * d - 6.0;
     let steps = 28;
     let along = |from: f64, to: f64, beside: f64| -> Vec<(f64, f64)> {
         (0..=steps)
@@ -218,7 +216,7 @@ fn bolt(place: &Place<'_>) -> Vec<Mark> {
     let mut marks = vec![Mark::path(polyline(outline) + "Z", "edge part")];
     // The thread's root, from the point down to where the thread runs out.
     let long = (under_head - end) / PER_MM;
-    let threaded = thread(BOLT).map_or(0.0, |t| t.thread_length(mm(long)).si() * 1e3);
+    let threaded = place.n.thread.thread_length(mm(long)).si() * 1e3;
     let runs_out = (end + threaded * PER_MM).min(under_head);
     for beside in [-root, root] {
         let line = polyline(along(end, runs_out, beside));
@@ -226,12 +224,12 @@ fn bolt(place: &Place<'_>) -> Vec<Mark> {
     }
     let at = AXIS + place.bow(runs_out);
     marks.line((at - r, runs_out), (at + r, runs_out), "thin");
-    let centre = polyline(along(under_head + HEAD * PER_MM + 6.0, end - 6.0, 0.0));
+    let centre = polyline(along(under_head + HEAD * d + 6.0, end - 6.0, 0.0));
     marks.push(turned(place, nut_base, |marks| {
-        marks.all(nut_and_washer());
+        marks.all(nut_and_washer(d));
     }));
     marks.push(turned(place, head_base, |marks| {
-        marks.all(head_and_washer());
+        marks.all(head_and_washer(d));
     }));
     marks.path(centre, "centre none");
     marks
@@ -240,7 +238,7 @@ fn bolt(place: &Place<'_>) -> Vec<Mark> {
 /// Nut or head on its face at height `base`, turned with the bolt; one edge of its washer touches.
 fn turned(place: &Place<'_>, base: f64, fill: impl Fn(&mut Vec<Mark>)) -> Mark {
     let slope = (place.bow(base + 0.5) - place.bow(base - 0.5)).atan();
-    let lift = WASHER.0 / 2.0 * PER_MM * slope.sin().abs();
+    let lift = WASHER.0 * place.radius * slope.sin().abs();
     let away = if base < MIDDLE { -lift } else { lift };
     let mut marks = Vec::new();
     fill(&mut marks);
@@ -252,31 +250,17 @@ fn turned(place: &Place<'_>, base: f64, fill: impl Fn(&mut Vec<Mark>)) -> Mark {
     Mark::group(placed, "", marks)
 }
 
-fn nut_and_washer() -> Vec<Mark> {
-    let thick = WASHER.1 * PER_MM;
-    let mut marks = washer_cut(
-        0.0,
-        WASHER.0 * PER_MM,
-        12.0 * PER_MM,
-        -thick,
-        0.0,
-        Lean::Right,
-    );
-    marks.all(nut(0.0, -thick, FLATS * PER_MM, NUT * PER_MM, true));
+fn nut_and_washer(d: f64) -> Vec<Mark> {
+    let thick = WASHER.1 * d;
+    let mut marks = washer_cut(0.0, WASHER.0 * d, d, -thick, 0.0, Lean::Right);
+    marks.all(nut(0.0, -thick, FLATS * d, NUT * d, true));
     marks
 }
 
-fn head_and_washer() -> Vec<Mark> {
-    let thick = WASHER.1 * PER_MM;
-    let mut marks = washer_cut(
-        0.0,
-        WASHER.0 * PER_MM,
-        12.0 * PER_MM,
-        0.0,
-        thick,
-        Lean::Left,
-    );
-    marks.all(bolt_head(0.0, thick, FLATS * PER_MM, HEAD * PER_MM, false));
+fn head_and_washer(d: f64) -> Vec<Mark> {
+    let thick = WASHER.1 * d;
+    let mut marks = washer_cut(0.0, WASHER.0 * d, d, 0.0, thick, Lean::Left);
+    marks.all(bolt_head(0.0, thick, FLATS * d, HEAD * d, false));
     marks
 }
 
@@ -376,7 +360,7 @@ fn view(place: &Place<'_>, look: &Look<'_>) -> Vec<Mark> {
     let play = if place.way == 0.0 { 0.5 } else { 1.0 } * (n.hole - n.d).si() * 1e3;
     marks.text(
         (x, line + 19.0),
-        format!("free {}", look.units.length(play)),
+        format!("free {}", look.units.stock(play)),
         "t",
         Anchor::Middle,
     );

@@ -1,9 +1,11 @@
 //! The bolt is a spring: turning the nut stretches the bolt and squeezes what it clamps.
 
+use super::both::Both;
 use super::chart::{Axis, Chart, Curve, CurveKind, KeyPoint, Level};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Handle, Look, Model, Outcome, Picture, named, with_strip};
 use super::sprung::{Sprung, rigid, squeeze, travel};
+use super::state::State;
 use crate::parts::{
     ForceScale, StripField, TurnedWrench, arrow_tip, bolt_head, force_arrow, nut, threaded_shank,
     washer_cut,
@@ -15,7 +17,7 @@ use calc_core::evaluate::TurnPoint;
 use calc_core::mechanics::losses::embedding;
 use calc_core::mechanics::thread::load_at;
 use calc_core::mechanics::tightening::torque_for;
-use calc_core::quantity::{Dimension, InUnits, Length, Unit, inch, mm, newton};
+use calc_core::quantity::{Dimension, InUnits, Length, mm, newton};
 use calc_core::scenario::Field;
 
 /// The lesson.
@@ -25,99 +27,118 @@ const TURN: usize = 0;
 const STACK: usize = 1;
 const BOLT: usize = 2;
 
-const BOLTS: &[Choice] = &[
+const fn bolt(key: &'static str, us: &'static str, metric: &'static str) -> Choice {
     Choice {
-        key: "m12",
-        name: "M12, class 8.8",
-    },
-    Choice {
-        key: "m12-hard",
-        name: "M12, class 10.9: stronger steel",
-    },
-    Choice {
-        key: "m10",
-        name: "M10, class 8.8: slimmer",
-    },
-    Choice {
-        key: "m16",
-        name: "M16, class 8.8: thicker",
-    },
-];
-
-/// Thread and grade of a choice.
-fn bolt(choice: usize) -> (&'static str, &'static str) {
-    match choice {
-        1 => ("m12", "iso-10.9"),
-        2 => ("m10", "iso-8.8"),
-        3 => ("m16", "iso-8.8"),
-        _ => ("m12", "iso-8.8"),
+        key,
+        name: Both { us, metric },
     }
 }
 
-/// Thickest and thinnest stack, mm. Up to 60° no bolt leaves its curve in any of them.
-const SHORT: f64 = 40.0;
-const LONG: f64 = 120.0;
-
-const CONTROLS: &[Control] = &[
-    Control {
-        key: "turn",
-        label: "turn of the nut past snug",
-        kind: ControlKind::Number {
-            dimension: Dimension::Angle,
-            unit: Unit::Degree,
-            min: 0.0,
-            max: 60.0,
-            step: 1.0,
-            start: 0.0,
-        },
-    },
-    Control {
-        key: "stack",
-        label: "thickness of the stack",
-        kind: ControlKind::Number {
-            dimension: Dimension::Length,
-            unit: Unit::Millimetre,
-            min: SHORT,
-            max: LONG,
-            step: 5.0,
-            start: SHORT,
-        },
-    },
-    Control {
-        key: "bolt",
-        label: "Which bolt?",
-        kind: ControlKind::Choices {
-            of: BOLTS,
-            start: 0,
-        },
-    },
+const BOLTS: &[Choice] = &[
+    bolt("usual", "1/2 in, grade 5", "M12, class 8.8"),
+    bolt(
+        "hard",
+        "1/2 in, grade 8: stronger steel",
+        "M12, class 10.9: stronger steel",
+    ),
+    bolt(
+        "slim",
+        "3/8 in, grade 5: slimmer",
+        "M10, class 8.8: slimmer",
+    ),
+    bolt(
+        "thick",
+        "5/8 in, grade 5: thicker",
+        "M16, class 8.8: thicker",
+    ),
 ];
 
-/// Thickness of the plate on top of the stack, mm.
-const PLATE: f64 = 10.0;
-/// Stack that the other one is compared with: the short for the long and the other way round.
-fn other(stack: f64) -> f64 {
-    if stack > f64::midpoint(SHORT, LONG) {
-        SHORT
-    } else {
-        LONG
-    }
+/// What the figure is made of.
+struct Stock {
+    /// Thread and grade of each choice.
+    bolts: [(&'static str, &'static str); 4],
+    /// Width of the bar, its metal, and thickness of the plate on top of it, mm.
+    bar: f64,
+    metal: &'static str,
+    plate: f64,
+    /// What the parts settle by: paint and roughness, a fraction of a hair.
+    settles: f64,
+    /// Stretch up to which the plot goes, mm.
+    most_stretch: f64,
+}
+
+/// Invented.
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolts: [
+            ("unc-1.2", "sae-5"),
+            ("unc-1.2", "sae-8"),
+            ("unc-3.8", "sae-5"),
+            ("unc-5.8", "sae-5"),
+        ],
+        // 2-1/2 in and 3/8 in; a thousandth of an inch.
+        bar: 63.5,
+        metal: "a36",
+        plate: 9.525,
+        settles: 0.0254,
+        // 0.016 in.
+        most_stretch: 0.4064,
+    },
+    metric: Stock {
+        bolts: [
+            ("m12", "iso-8.8"),
+            ("m12", "iso-10.9"),
+            ("m10", "iso-8.8"),
+            ("m16", "iso-8.8"),
+        ],
+        bar: 64.0,
+        metal: "s235",
+        plate: 10.0,
+        settles: 0.025,
+        most_stretch: 0.4,
+    },
+};
+
+/// Thinnest and thickest stack. Up to 60° no bolt leaves its curve in any of them.
+const STACKS: Both<Range> = Both {
+    us: Range::new([1.75, 4.75], 0.25, 1.75),
+    metric: Range::new([40.0, 120.0], 5.0, 40.0),
+};
+
+const CONTROLS: &[Control] = &[
+    Control::number(
+        "turn",
+        "turn of the nut past snug",
+        Dimension::Angle,
+        Both::alike(Range::new([0.0, 60.0], 1.0, 0.0)),
+    ),
+    Control::number("stack", "thickness of the stack", Dimension::Length, STACKS),
+    Control::choices("bolt", "Which bolt?", BOLTS, 0),
+];
+
+/// The state with the stack that this one is compared with: the thinnest for a thick one and the other way
+/// round.
+fn beside(state: &State) -> State {
+    let Range { min, max, .. } = *STACKS.of(state.units());
+    let thick = state.number(STACK) > f64::midpoint(min, max);
+    state.with(CONTROLS, STACK, if thick { min } else { max })
 }
 
 /// What is bolted: a plate on a bar, both steel, one bolt upright through them.
-fn input(stack: f64, choice: usize) -> Input {
-    let (bolt, grade) = bolt(choice);
+fn input(state: &State) -> Input {
+    let s = STOCK.of(state.units());
+    let (bolt, grade) = (s.bolts.get(state.choice(BOLT))).map_or(("", ""), |b| *b);
     Input::with(
         &[
-            (Field::TubeWidth, 64.0),
-            (Field::TubeDepth, stack - PLATE),
+            (Field::TubeWidth, s.bar),
+            (Field::TubeDepth, state.mm(STACK) - s.plate),
             (Field::TubeWall, 6.0),
-            (Field::FittingThickness, PLATE),
+            (Field::FittingThickness, s.plate),
         ],
         &[
             (Field::Mount, "from-top"),
             (Field::Support, "solid"),
-            (Field::TubeMaterial, "a36"),
+            (Field::TubeMaterial, s.metal),
             (Field::Bolt, bolt),
             (Field::Grade, grade),
         ],
@@ -127,10 +148,14 @@ fn input(stack: f64, choice: usize) -> Input {
 struct Numbers {
     this: Sprung,
     now: TurnPoint,
+    /// Thickness of the stack, of its plate, and of the other stack, mm.
     stack: f64,
+    plate: f64,
+    other_stack: f64,
     squeeze: f64,
     proof: f64,
-    /// Lost when the parts settle by a thousandth of an inch.
+    /// Lost when the parts settle.
+    settles: Length,
     lost: f64,
     other: Sprung,
     other_now: TurnPoint,
@@ -139,28 +164,31 @@ struct Numbers {
 }
 
 fn numbers(state: &State) -> Option<Numbers> {
-    let (turn, stack, choice) = (state.number(TURN), state.number(STACK), state.choice(BOLT));
-    let this = Sprung::new(&input(stack, choice))?;
-    let beside = Sprung::new(&input(other(stack), choice))?;
+    let turn = state.number(TURN);
+    let this = Sprung::new(&input(state))?;
+    let other_state = beside(state);
+    let other = Sprung::new(&input(&other_state))?;
     let now = this.curve.at_turn(turn)?;
     let bolting = &this.scenario.bolting;
-    let lost = |s: &Sprung| embedding(inch(SETTLES_IN), s.bolt, s.members).si();
-    let other_now = beside.curve.at_turn(turn)?;
+    let stock = STOCK.of(state.units());
+    let settles = mm(stock.settles);
+    let lost = |s: &Sprung| embedding(settles, s.bolt, s.members).si();
+    let other_now = other.curve.at_turn(turn)?;
     Some(Numbers {
         now,
-        stack,
+        stack: state.mm(STACK),
+        plate: stock.plate,
+        other_stack: other_state.mm(STACK),
         squeeze: squeeze(&this.scenario, &now),
         proof: load_at(bolting.proof_strength(), bolting.thread.stress_area()).si(),
+        settles,
         lost: lost(&this).min(now.clamp_n),
-        other_lost: lost(&beside),
+        other_lost: lost(&other),
         other_now,
-        other: beside,
+        other,
         this,
     })
 }
-
-/// What the parts settle by in the lesson, in: paint and roughness, a fraction of a hair.
-const SETTLES_IN: f64 = 0.001;
 
 impl Model for Spring {
     fn id(&self) -> &'static str {
@@ -169,6 +197,10 @@ impl Model for Spring {
 
     fn controls(&self) -> &'static [Control] {
         CONTROLS
+    }
+
+    fn sizes(&self) -> &'static [&'static str] {
+        &["other"]
     }
 
     fn outcome(&self, state: &State) -> Option<Outcome> {
@@ -193,6 +225,7 @@ impl Model for Spring {
         Some(Outcome {
             said,
             seen: ["seen", "", ""],
+            end: None,
             values: named![
                 ("clamp", n.now.clamp_n, Force),
                 ("stretch", n.now.stretch_mm * 1e-3, Length),
@@ -203,17 +236,17 @@ impl Model for Spring {
                 ("stack-stiffness", n.this.members.si(), Stiffness),
                 ("proof", n.proof, Force),
                 ("yield", n.this.yields.clamp_n, Force),
-                ("settles", inch(SETTLES_IN).si(), Length),
+                ("settles", n.settles.si(), Length),
                 ("lost", n.lost, Force),
                 ("left", n.now.clamp_n - n.lost, Force),
-                ("other", other(n.stack) * 1e-3, Length),
+                ("other", n.other_stack * 1e-3, Length),
                 ("other-clamp", n.other_now.clamp_n, Force),
                 ("other-lost", n.other_lost, Force),
                 // The wrong ideas that an answer may come from: that the stack gives nothing.
                 ("rigid-stack", rigid(mm(way), n.this.bolt), Force),
                 (
                     "left-rigid",
-                    n.now.clamp_n - rigid(inch(SETTLES_IN), n.this.bolt),
+                    n.now.clamp_n - rigid(n.settles, n.this.bolt),
                     Force
                 ),
             ],
@@ -224,7 +257,7 @@ impl Model for Spring {
                         .si()
                         .max(0.5)
                 }),
-                ..input(n.stack, state.choice(BOLT))
+                ..input(state)
             },
         })
     }
@@ -294,7 +327,7 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
 
     let mut marks = Vec::new();
     let hole = millimetres(bolting.hole) * PER_MM / 2.0;
-    let seam = now + PLATE / n.stack * (bottom - now);
+    let seam = now + n.plate / n.stack * (bottom - now);
     let mut stack = Vec::new();
     for (upper, lower, lean) in [(now, seam, Lean::Left), (seam, bottom, Lean::Right)] {
         for side in [-1.0, 1.0] {
@@ -309,7 +342,7 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
     marks.group(Placed::default(), "p-plate", stack);
     marks.group(Placed::default(), "p-bolt", bolt_marks(n, (head, end), now));
     marks.line((AXIS, end - 7.0), (AXIS, head + 24.0), "centre");
-    marks.all(thickness((top, bottom), &look.units.length(n.stack)));
+    marks.all(thickness((top, bottom), &look.units.stock(n.stack)));
     if stretch >= 1.0 {
         marks.all(grown(
             (AXIS + 5.0, 178.0),
@@ -323,9 +356,9 @@ fn drawing(n: &Numbers, turn: f64, look: &Look<'_>) -> Scene {
     marks.all(clamp(n, (now, bottom), scale, look));
     marks.all(plan(n, turn, look));
     let strip = vec![
-        StripField::new("drawing", "bolt and stack, cut"),
+        StripField::new("drawing", "bolt and stack"),
         StripField::new("changes", format!("×\u{a0}{TIMES}")),
-        StripField::scale(scale.text()),
+        StripField::scale(scale),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -464,7 +497,7 @@ fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
         curves.push(Curve {
             points: line(&n.other),
             kind: CurveKind::Beside,
-            name: format!("{} stack", look.units.length(other(n.stack))),
+            name: format!("{} stack", look.units.stock(n.other_stack)),
             part: "",
         });
         // Close to where the figure stands it would only hide it.
@@ -489,7 +522,7 @@ fn plot(n: &Numbers, turn: f64, look: &Look<'_>) -> Chart {
             name: "stretch of the bolt",
             dimension: Dimension::Length,
             from: 0.0,
-            to: 0.4e-3,
+            to: STOCK.of(look.units).most_stretch * 1e-3,
         },
         y: Axis {
             name: "tension = clamp load",

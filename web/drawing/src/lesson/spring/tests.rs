@@ -2,8 +2,16 @@
 
 use super::*;
 
+use calc_core::quantity::UnitSystem;
+
+const UNITS: [UnitSystem; 2] = [UnitSystem::Us, UnitSystem::Metric];
+
+fn is(text: &str, units: UnitSystem) -> Numbers {
+    numbers(&State::parse(CONTROLS, text, units).unwrap()).unwrap()
+}
+
 fn at(text: &str) -> Numbers {
-    numbers(&State::parse(CONTROLS, text).unwrap()).unwrap()
+    is(text, UnitSystem::Metric)
 }
 
 /// Worked by hand with Shigley's Table 8-7 and Eq. 8-21: M12 in 40 mm of steel with 2.5 mm washers.
@@ -23,11 +31,26 @@ fn the_spring_is_as_stiff_as_by_hand() {
     assert!((n.now.stretch_mm + n.squeeze - 1.75 * 10.0 / 360.0).abs() < 1e-9);
 }
 
+/// By hand as above, in inches: 1/2-13 in 1-3/4 in of steel with washers of the SAE series, 0.095 in thick. Grip 1.94,
+/// nut 7/16, two threads: 1.94 + 0.438 + 0.154 = 2.532 long, thread 1.25, shank 1.282, thread in the grip 0.658 in:
+/// k_b = 0.1963·0.1419·30e6/(0.1963·0.658 + 0.1419·1.282) = 2.69e6 lbf/in.
+#[test]
+fn the_inch_spring_is_as_stiff_as_by_hand() {
+    let n = is("turn=10 stack=1.75", UnitSystem::Us);
+    let per_inch = n.this.bolt.si() * 0.0254 / 4.448_222;
+    assert!((per_inch / 2.69e6 - 1.0).abs() < 1e-2, "{per_inch}");
+    assert!((n.now.stretch_mm + n.squeeze - 25.4 / 13.0 * 10.0 / 360.0).abs() < 1e-6);
+}
+
 #[test]
 fn the_short_bolt_pulls_harder_and_loses_more() {
-    for bolt in ["m10", "m12", "m12-hard", "m16"] {
-        let short = at(&format!("turn=20 stack=40 bolt={bolt}"));
-        let long = at(&format!("turn=20 stack=120 bolt={bolt}"));
+    for (units, bolt) in UNITS
+        .into_iter()
+        .flat_map(|u| BOLTS.iter().map(move |b| (u, b.key)))
+    {
+        let Range { min, max, .. } = *STACKS.of(units);
+        let short = is(&format!("turn=20 stack={min} bolt={bolt}"), units);
+        let long = is(&format!("turn=20 stack={max} bolt={bolt}"), units);
         assert!(short.now.clamp_n > 2.0 * long.now.clamp_n, "{bolt}");
         assert!(short.lost > 2.0 * long.lost, "{bolt}");
         // Longer is not weaker: both yield at the same pull.
@@ -40,22 +63,22 @@ fn the_short_bolt_pulls_harder_and_loses_more() {
 
 #[test]
 fn stronger_steel_is_no_stiffer() {
-    let (soft, hard) = (at("turn=20"), at("turn=20 bolt=m12-hard"));
+    let (soft, hard) = (at("turn=20"), at("turn=20 bolt=hard"));
     assert!((soft.now.clamp_n / hard.now.clamp_n - 1.0).abs() < 1e-3);
     assert!(hard.this.yields.clamp_n > 1.4 * soft.this.yields.clamp_n);
 }
 
 #[test]
 fn no_state_runs_past_the_curve() {
-    for choice in 0..BOLTS.len() {
-        for stack in [SHORT, LONG] {
-            let last = Sprung::new(&input(stack, choice))
-                .unwrap()
-                .curve
-                .points
-                .pop()
-                .unwrap();
-            assert!(last.turn_deg > 60.0, "{choice} {stack}: {}", last.turn_deg);
+    for (units, bolt) in UNITS
+        .into_iter()
+        .flat_map(|u| BOLTS.iter().map(move |b| (u, b.key)))
+    {
+        let Range { min, max, .. } = *STACKS.of(units);
+        for stack in [min, max] {
+            let mut n = is(&format!("stack={stack} bolt={bolt}"), units);
+            let last = n.this.curve.points.pop().unwrap();
+            assert!(last.turn_deg > 60.0, "{bolt} {stack}: {}", last.turn_deg);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The bolt with its nut cut open, the bar that shows where the torque goes, and the wrench from above.
 
 use super::super::model::{Handle, Look, with_strip};
-use super::{Numbers, TORQUE};
+use super::{Numbers, STOCK, TORQUE};
 use crate::parts::{
     ForceScale, StripField, TurnedWrench, bolt_head, force_arrow, threaded_shank, washer_cut,
 };
@@ -28,7 +28,7 @@ const HEIGHT: f64 = 360.0;
 
 pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
     let units = look.units;
-    let scale = ForceScale::fitting(n.report.yield_load_n, 52.0, units);
+    let scale = ForceScale::fitting(n.report.yield_load_n, 64.0, units);
     let mut marks = section(n);
     marks.all(clamp_arrows(n, scale, look));
     marks.all(bar(n, look));
@@ -59,8 +59,11 @@ pub(super) fn drawing(n: &Numbers, look: &Look<'_>) -> Scene {
         }
     }
     let strip = vec![
-        StripField::new("drawing", "M12 bolt and its nut, cut"),
-        StripField::scale(scale.text()),
+        StripField::new(
+            "drawing",
+            format!("{} bolt, nut cut", STOCK.of(units).called),
+        ),
+        StripField::scale(scale),
     ];
     with_strip(look, HEIGHT, marks, strip)
 }
@@ -277,11 +280,12 @@ fn plan(n: &Numbers) -> Vec<Mark> {
 }
 
 /// The wrench is pulled at its handle.
-pub(super) fn handle(n: &Numbers) -> Handle {
+pub(super) fn handle(n: &Numbers, look: &Look<'_>) -> Handle {
     let ((x, y), along) = wrench(n).hand();
+    let turn = n.deg_per_nm * look.one(Dimension::Torque);
     Handle {
         control: TORQUE,
         at: (PLAN.0 + x, PLAN.1 + y),
-        along: (along.0 * n.deg_per_nm, along.1 * n.deg_per_nm),
+        along: (along.0 * turn, along.1 * turn),
     }
 }

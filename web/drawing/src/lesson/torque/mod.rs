@@ -2,14 +2,16 @@
 
 mod drawing;
 
+use super::both::Both;
 use super::chart::{Axis, Band, Chart, Curve, CurveKind, KeyPoint, Level};
-use super::control::{Choice, Control, ControlKind, State};
+use super::control::{Choice, Control, Range};
 use super::model::{Look, Model, Outcome, Picture, named};
+use super::state::State;
 use calc_core::catalog::{Thread, nut_factor};
 use calc_core::evaluate::basis;
 use calc_core::evaluate::known_torque_turn;
 use calc_core::mechanics::tightening::{clamp_from, scattered, torque_for};
-use calc_core::quantity::{Dimension, InUnits, Unit, newton, newton_metre};
+use calc_core::quantity::{Dimension, InUnits, newton, newton_metre};
 use calc_core::report::TighteningReport;
 use calc_core::scenario::Field;
 use calc_core::{Input, Scenario};
@@ -22,72 +24,66 @@ const THREADS: usize = 1;
 const METHOD: usize = 2;
 
 const STATES: &[Choice] = &[
-    Choice {
-        key: "dry",
-        name: "bare steel, dry",
-    },
-    Choice {
-        key: "zinc",
-        name: "zinc plated, dry",
-    },
-    Choice {
-        key: "oiled",
-        name: "oiled",
-    },
-    Choice {
-        key: "waxed",
-        name: "zinc plated and waxed (value from memory)",
-    },
+    Choice::new("dry", "bare steel, dry"),
+    Choice::new("zinc", "zinc plated, dry"),
+    Choice::new("oiled", "oiled"),
+    Choice::new("waxed", "zinc plated and waxed (value from memory)"),
 ];
 
 const METHODS: &[Choice] = &[
-    Choice {
-        key: "feel",
-        name: "by feel",
-    },
-    Choice {
-        key: "wrench",
-        name: "torque wrench",
-    },
-    Choice {
-        key: "turn",
-        name: "counted turn of the nut",
-    },
+    Choice::new("feel", "by feel"),
+    Choice::new("wrench", "torque wrench"),
+    Choice::new("turn", "counted turn of the nut"),
 ];
 
-/// Largest torque of the figure, N·m: the end of the plot's axis.
-const MOST: f64 = 140.0;
+/// Torque of the figure; its highest is the end of the plot's axis.
+const TORQUES: Both<Range> = Both {
+    us: Range::new([0.0, 110.0], 1.0, 0.0),
+    metric: Range::new([0.0, 140.0], 1.0, 0.0),
+};
 
 const CONTROLS: &[Control] = &[
-    Control {
-        key: "torque",
-        label: "torque on the wrench",
-        kind: ControlKind::Number {
-            dimension: Dimension::Torque,
-            unit: Unit::NewtonMetre,
-            min: 0.0,
-            max: MOST,
-            step: 1.0,
-            start: 0.0,
-        },
-    },
-    Control {
-        key: "threads",
-        label: "What is on the threads?",
-        kind: ControlKind::Choices {
-            of: STATES,
-            start: 0,
-        },
-    },
-    Control {
-        key: "method",
-        label: "How is it tightened?",
-        kind: ControlKind::Choices {
-            of: METHODS,
-            start: 1,
-        },
-    },
+    Control::number("torque", "torque on the wrench", Dimension::Torque, TORQUES),
+    Control::choices("threads", "What is on the threads?", STATES, 0),
+    Control::choices("method", "How is it tightened?", METHODS, 1),
 ];
+
+/// What the figure is made of.
+struct Stock {
+    bolt: &'static str,
+    grade: &'static str,
+    /// The bolt on the drawing.
+    called: &'static str,
+    /// The bar and the plate on it, mm; their metal.
+    bar: f64,
+    plate: f64,
+    metal: &'static str,
+    /// Clamp up to which the plot goes, N.
+    most_clamp: f64,
+}
+
+static STOCK: Both<Stock> = Both {
+    us: Stock {
+        bolt: "unc-1.2",
+        grade: "sae-5",
+        called: "1/2 in",
+        // 1-1/2 in and 3/8 in.
+        bar: 38.1,
+        plate: 9.525,
+        metal: "a36",
+        // 16,000 lbf.
+        most_clamp: 71_171.5,
+    },
+    metric: Stock {
+        bolt: "m12",
+        grade: "iso-8.8",
+        called: "M12",
+        bar: 40.0,
+        plate: 10.0,
+        metal: "s235",
+        most_clamp: 70e3,
+    },
+};
 
 /// The row of nut factors that a state of the threads stands for, and its short name on the plot.
 fn lubrication(choice: usize) -> (&'static str, &'static str) {
@@ -106,18 +102,19 @@ fn factor(choice: usize) -> Option<f64> {
 
 /// What is bolted: a plate on a solid bar of steel.
 fn input(torque_nm: f64, state: &State) -> Input {
+    let stock = STOCK.of(state.units());
     let mut input = Input::with(
         &[
-            (Field::TubeDepth, 40.0),
+            (Field::TubeDepth, stock.bar),
             (Field::TubeWall, 6.0),
-            (Field::FittingThickness, 10.0),
+            (Field::FittingThickness, stock.plate),
         ],
         &[
             (Field::Mount, "from-top"),
             (Field::Support, "solid"),
-            (Field::TubeMaterial, "a36"),
-            (Field::Bolt, "m12"),
-            (Field::Grade, "iso-8.8"),
+            (Field::TubeMaterial, stock.metal),
+            (Field::Bolt, stock.bolt),
+            (Field::Grade, stock.grade),
             (Field::Lubrication, lubrication(state.choice(THREADS)).0),
             (
                 Field::Method,
@@ -149,7 +146,7 @@ struct Numbers {
 }
 
 fn numbers(state: &State) -> Option<Numbers> {
-    let torque = state.number(TORQUE);
+    let torque = state.si(TORQUE, Dimension::Torque);
     let scenario = Scenario::new(&input(torque, state)).ok()?;
     let report = basis(&scenario).tightening;
     let curve = known_torque_turn(&scenario);
@@ -195,6 +192,10 @@ impl Model for Torque {
         CONTROLS
     }
 
+    fn sizes(&self) -> &'static [&'static str] {
+        &["d"]
+    }
+
     fn outcome(&self, state: &State) -> Option<Outcome> {
         use Dimension::{Force, Length, Ratio, Share, Torque};
         let n = numbers(state)?;
@@ -218,6 +219,7 @@ impl Model for Torque {
         Some(Outcome {
             said,
             seen: [if n.torque > 0.0 { "seen" } else { "seen-none" }, "", ""],
+            end: None,
             values: named![
                 ("k", n.k, Ratio),
                 ("dry-k", dry, Ratio),
@@ -253,7 +255,7 @@ impl Model for Torque {
         Some(Picture {
             drawing: drawing::drawing(&n, look),
             plot: Some(plot(&n, state, look)?),
-            handles: vec![drawing::handle(&n)],
+            handles: vec![drawing::handle(&n, look)],
         })
     }
 }
@@ -262,9 +264,10 @@ impl Model for Torque {
 fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Option<Chart> {
     let d = n.thread().major();
     let yields = n.report.yield_load_n;
+    let most = CONTROLS.first()?.most(look.units);
     let line = |k: f64, share: f64| {
         let full = torque_for(k, d, newton(yields)).si() / share;
-        vec![(0.0, 0.0), (full, yields), (full.max(MOST), yields)]
+        vec![(0.0, 0.0), (full, yields), (full.max(most), yields)]
     };
     let mut curves = Vec::new();
     if n.torque > 0.0 {
@@ -310,13 +313,13 @@ fn plot(n: &Numbers, state: &State, look: &Look<'_>) -> Option<Chart> {
             name: "torque",
             dimension: Dimension::Torque,
             from: 0.0,
-            to: MOST,
+            to: most,
         },
         y: Axis {
             name: "clamp load",
             dimension: Dimension::Force,
             from: 0.0,
-            to: 70e3,
+            to: STOCK.of(look.units).most_clamp,
         },
         band: Some(Band {
             lower: line(n.k, 1.0 - scatter),

@@ -2,8 +2,29 @@
 
 use super::*;
 
+use calc_core::quantity::UnitSystem;
+
+fn is(text: &str, units: UnitSystem) -> Numbers {
+    numbers(&State::parse(CONTROLS, text, units).unwrap()).unwrap()
+}
+
 fn at(text: &str) -> Numbers {
-    numbers(&State::parse(CONTROLS, text).unwrap()).unwrap()
+    is(text, UnitSystem::Metric)
+}
+
+/// By hand: 45 lb-ft on 1/2 in with K = 0.20 aims at 45·12/(0.2·0.5) = 5400 lbf; ± 25 %. Of it 1/13/(2π·0.1)
+/// = 12.2 % stretches the bolt.
+#[test]
+fn the_same_by_hand_in_pounds_and_inches() {
+    let n = is("torque=45", UnitSystem::Us);
+    for (value, by_hand) in [
+        (n.clamp, 5400.0 * 4.448_222),
+        (n.low, 4050.0 * 4.448_222),
+        (n.high, 6750.0 * 4.448_222),
+        (n.report.share_stretch, 0.122_43),
+    ] {
+        assert!((value / by_hand - 1.0).abs() < 1e-3, "{value} {by_hand}");
+    }
 }
 
 /// By hand: 60 N·m on M12 with K = 0.20 aims at 60/(0.2·0.012) = 25 kN; ± 25 % of it is 18.75 to
