@@ -17,7 +17,8 @@ const LIMITS = [
   { page: /^index\.html$/, aim: 230, most: 235 },
   { page: /^joint\.html$/, aim: 330, most: 380 },
   { page: /^(paper|handout|bench)\.html$/, aim: 330, most: 330 },
-  { page: /^(lessons|embed)\/(?!index)/, aim: 220, most: 225 },
+  // Every figure is there twice, of inch stock and of metric stock: 6 kB.
+  { page: /^(lessons|embed)\/(?!index)/, aim: 220, most: 229 },
   { page: /./, ...REFERENCE },
 ];
 

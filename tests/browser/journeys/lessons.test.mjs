@@ -248,7 +248,6 @@ test('every lesson: other units bring the other stock at the same steps, and not
     }
     assert.equal(await answer.inputValue(), '5,630', id);
     assert.equal(await section.locator('.problem.solo .reply').innerText(), '', `${id}: an answer to other numbers`);
-    await answer.fill('17');
     assert.equal(await section.locator('form.predict[data-done] .option[data-mine]').count(), 1, id);
     assert.match(await section.locator('[data-at=guess]').innerText(), /it looks that way/, id);
     const right = await solution(section.locator('.problem.faded'));
@@ -260,8 +259,6 @@ test('every lesson: other units bring the other stock at the same steps, and not
     assert.equal(await figure(), before.figure, id);
     assert.equal(await said(page, id), before.said, id);
     assert.equal(await answer.inputValue(), '5,630', id);
-    await units('metric');
-    assert.equal(await answer.inputValue(), '17', id);
   }
   clean();
 });
@@ -275,7 +272,7 @@ test('what was typed exactly, or cannot be read, is there again after the units 
   await wall.fill('0.133');
   await wall.press('Tab');
   await units('metric');
-  assert.match(await wall.inputValue(), /^3(\.25)?\s?mm$/);
+  assert.match(await wall.inputValue(), /^3\.5\s?mm$/);
   await units('us');
   assert.match(await wall.inputValue(), /^0\.133\s?in$/);
   await wall.fill('eleven gauge');

@@ -55,11 +55,11 @@ impl Assets {
             scripts: [
                 "boot", "page", "old", "foot", "embed", "show", "speaker", "plan",
             ]
-                .map(|name| Script {
-                    name: name.into(),
-                    file: format!("{name}.js"),
-                })
-                .into(),
+            .map(|name| Script {
+                name: name.into(),
+                file: format!("{name}.js"),
+            })
+            .into(),
         }
     }
 

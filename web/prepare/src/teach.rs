@@ -162,8 +162,7 @@ impl Teaching {
                 faults.push(format!("no minutes for `{part}`"));
             }
             // What each answer means is shown again once the figure was seen.
-            let there =
-                step == "told" || lesson.html.contains(&format!("data-step=\"{step}\""));
+            let there = step == "told" || lesson.html.contains(&format!("data-step=\"{step}\""));
             if there != notes.say.contains_key(step) {
                 faults.push(format!(
                     "`say.{step}` is missing, or the lesson has no such step"
@@ -376,7 +375,9 @@ fn answers_html(lesson: &Lesson, notes: &Notes) -> String {
     for (number, answer) in (1..).zip(answers(lesson)) {
         let mark = if answer.right { " data-right" } else { "" };
         let means = notes.means.get(&number.to_string());
-        let means = means.map_or_else(String::new, |means| format!("<p><i>{}</i></p>", escape(means)));
+        let means = means.map_or_else(String::new, |means| {
+            format!("<p><i>{}</i></p>", escape(means))
+        });
         let _ = writeln!(
             html,
             "<li{mark}><b>{}</b><p>{}</p>{means}</li>",

@@ -78,28 +78,16 @@ impl Stage {
         }
     }
 
-    /// Each system of units has its own problems, and so its own answers: what was typed for the one waits for its
-    /// return, and what was said of it is no longer true.
-    pub(super) fn set_answers(&self, before: UnitSystem) {
-        let (was, is) = match before {
-            UnitSystem::Us => ("data-us", "data-metric"),
-            UnitSystem::Metric => ("data-metric", "data-us"),
-        };
-        for answer in all(self.section(), ".answer") {
-            let Some(input) = field(&answer) else {
-                continue;
-            };
-            answer.set_attribute(was, &input.value()).ok();
-            // What was never answered here keeps what stands there, rather than lose it from sight.
-            if let Some(text) = answer.get_attribute(is) {
-                input.set_value(&text);
-            }
+    /// What was said of the answers is of other numbers now; what was typed stays.
+    pub(super) fn doubt_answers(&self) {
+        for answer in all(self.section(), ".answer[aria-invalid]") {
             answer.remove_attribute("aria-invalid").ok();
-            if let Some(problem) = closest(&answer, ".problem") {
+            let problem = closest(&answer, ".problem");
+            if let Some(reply) = problem.as_ref().and_then(|p| first(p, ".reply")) {
+                write_into(&reply, "");
+            }
+            if let Some(problem) = problem {
                 problem.remove_attribute("data-solved").ok();
-                if let Some(reply) = first(&problem, ".reply") {
-                    write_into(&reply, "");
-                }
             }
         }
     }

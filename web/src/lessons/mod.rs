@@ -43,10 +43,7 @@ pub fn upgrade(models: &[&'static dyn Model], units: RwSignal<UnitSystem>) {
     if stages.is_empty() {
         return;
     }
-    let school = Rc::new(School {
-        stages,
-        units,
-    });
+    let school = Rc::new(School { stages, units });
     listen(&school, &main);
     for stage in &school.stages {
         unlock(stage.section());

@@ -155,29 +155,8 @@ impl Stage {
                 self.fill(slot, &self.values(&slot.fixed));
             }
         }
-        self.set_answers(before.units());
-        let unread = self.unread();
+        self.doubt_answers();
         self.refresh(None);
-        // What could not be read may be plain in these units; if not, it stays with its fault.
-        for (control, text) in unread {
-            if let Some(exact) = self.of_control(control, "-exact")
-                && let Some(input) = field(&exact)
-            {
-                input.set_value(&text);
-                self.typed(control, &text, true);
-            }
-        }
-    }
-
-    /// What stands in exact fields that could not be read.
-    fn unread(&self) -> Vec<(usize, String)> {
-        let controls = 0..self.model.controls().len();
-        let text = |control| {
-            let exact = self.of_control(control, "-exact")?;
-            let faulty = exact.has_attribute("aria-invalid");
-            faulty.then(|| field(&exact).map(|input| (control, input.value())))?
-        };
-        controls.filter_map(text).collect()
     }
 
     /// Moves a control.
@@ -392,7 +371,12 @@ impl Stage {
                     && let Some(exact) = self.of_control(i, "-exact")
                     && let Some(input) = field(&exact)
                 {
-                    input.set_value(&control.shown(value, units));
+                    if !exact.has_attribute("aria-invalid") {
+                        input.set_value(&control.shown(value, units));
+                    } else if let Err(fault) = control.read(&input.value(), units) {
+                        // What could not be read stays, with its fault in the units of now.
+                        self.say_fault(i, Some(&fault));
+                    }
                 }
             } else if let ControlKind::Choices { of, .. } = control.kind {
                 let name = format!("input[name={}-{}]", self.id(), control.key);
