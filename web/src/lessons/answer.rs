@@ -1,6 +1,6 @@
 //! Problems: reads an answer with its unit and says whether it is right, and if not, in which way.
 
-use calc_core::quantity::{UnitSystem, unit_for};
+use calc_core::quantity::unit_for;
 use drawing::words::key;
 use drawing::words::message;
 use leptos::web_sys::Element;
