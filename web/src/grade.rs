@@ -23,7 +23,8 @@ pub(crate) enum Grade<N> {
     Unread(String),
 }
 
-fn close(a: f64, b: f64) -> bool {
+/// Within the tolerance of an amount.
+pub(crate) fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= TOLERANCE * b.abs().max(1e-12)
 }
 
@@ -32,6 +33,7 @@ pub(crate) fn grade<N: Clone>(
     asked: Amount,
     near: &[(N, Amount)],
     bare: Unit,
+    close: impl Fn(f64, f64) -> bool,
 ) -> Grade<N> {
     let typed = match read(text, asked.dimension, bare) {
         Ok(typed) => typed,
@@ -74,7 +76,7 @@ mod tests {
 
     fn graded(text: &str) -> Grade<String> {
         let near = [("clamp".to_owned(), Amount::new(24_000.0, Dimension::Force))];
-        grade(text, ASKED, &near, Unit::Kilonewton)
+        grade(text, ASKED, &near, Unit::Kilonewton, close)
     }
 
     #[test]

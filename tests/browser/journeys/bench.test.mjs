@@ -74,7 +74,7 @@ test('what is typed is kept over reload, comes out as a file and back, and is ne
   await eventually(async () => assert.equal(await page.locator('.readings tbody tr').count(), 4));
   await press(page, 'Put back what was here');
   await eventually(async () => assert.deepEqual(await typed(), all));
-  await page.getByRole('button', { name: 'Take line 1 out' }).click();
+  await page.getByRole('button', { name: 'Remove line 1' }).click();
   await eventually(async () => assert.equal(await page.locator('.readings tbody tr').count(), 4));
   const pick = (body) =>
     page.locator('input[type=file]').setInputFiles({ name: 'bench.csv', mimeType: 'text/csv', buffer: Buffer.from(body) });

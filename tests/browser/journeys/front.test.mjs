@@ -50,7 +50,7 @@ test('five measurements give one line, and the way to all of it', async (t) => {
   await check.locator('#tube_depth_mm').fill('3');
   await check.locator('#bolt-find').fill('1/2');
   await check.locator('.marks').getByText('3 radial lines').click();
-  assert.match(await words(check.locator('.short')), /does not hold.*Taken for the rest/s);
+  assert.match(await words(check.locator('.short')), /does not hold.*Assumed for the rest/s);
   await check.getByRole('link').click();
   await page.waitForURL(/joint\.html#v1\/coupler\//);
   await page.locator('html[data-ready]').waitFor({ state: 'attached' });

@@ -27,7 +27,7 @@ const rows = (page) => page.locator('.repair-table > tbody > tr');
 async function sheetOf(page, name) {
   await page.getByRole('link', { name }).first().click();
   const sheet = page.locator('.paper');
-  await sheet.getByRole('table', { name: 'Rounds of the wrench' }).waitFor();
+  await sheet.getByRole('table', { name: 'Passes of the wrench' }).waitFor();
   return sheet;
 }
 
@@ -45,7 +45,7 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
   const holes = await words(sheet.getByRole('table', { name: 'Holes' }));
   assert.match(holes, /[46] in walls of the tube/);
   assert.match(holes, /in or \d+(\.\d+)? mm/, 'a drill of either list');
-  const rounds = sheet.getByRole('table', { name: 'Rounds of the wrench' });
+  const rounds = sheet.getByRole('table', { name: 'Passes of the wrench' });
   assert.equal(await rounds.locator('tbody tr').count(), 4);
   assert.match(await words(rounds), /snug.*lb-ft/s);
   assert.match(await words(sheet), /flush with the outside of the tube, 3 in apart/);

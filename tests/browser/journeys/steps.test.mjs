@@ -96,7 +96,7 @@ for (const [name, size] of Object.entries(SIZES)) {
     await thumb.tap(on);
     const sheet = page.locator('.repair-table').getByRole('link', { name: /^Work sheet/ }).first();
     await thumb.tap(sheet);
-    await page.getByRole('table', { name: 'Rounds of the wrench' }).first().waitFor();
+    await page.getByRole('table', { name: 'Passes of the wrench' }).first().waitFor();
     const then = thumb.count.taps - first.taps;
     t.diagnostic(`${name}: verdict to a repair's sheet: ${then} taps`);
     assert.ok(then <= 3, `${then} taps`);

@@ -30,7 +30,8 @@ fn reply(problem: &Problem, text: &str) -> (bool, String) {
         .iter()
         .map(|(wrong, si)| (*wrong, Amount::new(*si, problem.answer.dimension)))
         .collect();
-    match grade(text, problem.answer, &near, problem.unit()) {
+    let same = |a: f64, b: f64| problem.same(a, b);
+    match grade(text, problem.answer, &near, problem.unit(), same) {
         Grade::Right => (true, message("check.right").into()),
         Grade::Near(wrong) => {
             let why = message(&format!("wrong.{}", wrong.key()));

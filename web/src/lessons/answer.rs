@@ -7,7 +7,7 @@ use leptos::web_sys::Element;
 
 use super::page::{all, attribute, closest, field, first, focus, write_into};
 use super::stage::Stage;
-use crate::grade::{Grade, grade};
+use crate::grade::{Grade, close, grade};
 
 impl Stage {
     /// Checks the answer of the problem around an element.
@@ -38,7 +38,7 @@ impl Stage {
             .unwrap_or_default();
         let units = self.units();
         let bare = unit_for(asked.dimension, units);
-        let grade = grade(&text, asked, &near, bare);
+        let grade = grade(&text, asked, &near, bare, close);
         let right = grade == Grade::Right;
         answer
             .set_attribute("aria-invalid", if right { "false" } else { "true" })

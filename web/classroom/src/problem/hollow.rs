@@ -215,6 +215,8 @@ fn cut_length(stock: &Stock, joint: Through, wall: f64, steps: f64) -> Option<Pr
         &[
             (Wrong::OneWall, depth - wall + over),
             (Wrong::NoWall, depth + over),
+            (Wrong::NoOver, between(depth, wall, 0.0)),
+            (Wrong::OverOff, between(depth, wall, over)),
         ],
     )
 }

@@ -14,6 +14,9 @@ use crate::words::{fill, message};
 /// How far an answer may be off: rounding on the way, not a wrong step. As in the lessons.
 pub const TOLERANCE: f64 = 0.03;
 
+/// By how much a length that is cut may be off, m: 0.003 in. A share of it would let a sleeve pass that is cut short.
+pub const CUT: f64 = 0.003 * 0.0254;
+
 macro_rules! keyed {
     ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident $key:literal,)+ }) => {
         $(#[$doc])*
@@ -133,6 +136,10 @@ keyed! {
         OneWall "one-wall",
         /// No wall taken off.
         NoWall "no-wall",
+        /// Nothing added to file off.
+        NoOver "no-over",
+        /// What is to be filed off taken off at once.
+        OverOff "over-off",
         /// Both faces for one.
         BothFaces "both-faces",
         /// The spring of the bolt alone.
@@ -211,7 +218,7 @@ impl Problem {
     /// An amount of the kind of the answer as written: three digits, however small.
     #[must_use]
     pub fn written(&self, si: f64) -> String {
-        write_in(si, self.unit(), 3)
+        write_in(si, self.unit(), if self.is_cut() { 4 } else { 3 })
     }
 
     /// The unit that the answer is asked in.
@@ -226,12 +233,30 @@ impl Problem {
     /// Lowest and highest answer that is taken as right.
     #[must_use]
     pub fn accepted(&self) -> [f64; 2] {
-        let off = if self.answer.dimension == Dimension::Count {
+        let off = self.off(self.answer.si);
+        [self.answer.si - off, self.answer.si + off]
+    }
+
+    /// Whether it asks for a length to be cut.
+    fn is_cut(&self) -> bool {
+        self.kind == Kind::Sleeve && self.level == Level::Easy
+    }
+
+    /// By how much an amount may be off and still count as this one.
+    fn off(&self, si: f64) -> f64 {
+        if self.is_cut() {
+            CUT
+        } else if self.answer.dimension == Dimension::Count {
             0.0
         } else {
-            TOLERANCE
-        };
-        [1.0 - off, 1.0 + off].map(|factor| self.answer.si * factor)
+            TOLERANCE * si.abs()
+        }
+    }
+
+    /// Whether two amounts of its kind count as the same.
+    #[must_use]
+    pub fn same(&self, a: f64, b: f64) -> bool {
+        (a - b).abs() <= self.off(b).max(1e-12)
     }
 
     /// Everything that is printed of it, for digests and for telling two apart.
@@ -430,8 +455,11 @@ impl Draft {
         wrong: &[(Wrong, f64)],
     ) -> Option<Problem> {
         let count = dimension == Dimension::Count;
+        let cut = self.0.is_cut();
         let apart = |a: f64, b: f64| {
-            if count {
+            if cut {
+                (a - b).abs() > 2.2 * CUT
+            } else if count {
                 (a - b).abs() > 0.5
             } else {
                 // Each may be off by the tolerance.
