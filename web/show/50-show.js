@@ -13,16 +13,25 @@ const showing = () => now >= 0;
 /** The other window on this computer. It says nothing where the browser keeps windows apart. */
 const channel = typeof BroadcastChannel === 'function' ? new BroadcastChannel('clampwright-show') : undefined;
 
-/** When this class and this lesson began. */
-const started = remembered('class') ?? { class: Date.now() };
-started[me] ??= Date.now();
-remember('class', started);
+/** Longer than any class; what was kept before that is of another one. */
+const OVER_MS = 8 * 3_600_000;
 
-function report() {
+/** When this class and this lesson began; a plan begins anew with its first lesson. */
+const began = () => {
+  const kept = remembered('class');
+  const anew = !(Date.now() - kept?.class < OVER_MS) || (wanted.at === '' && wanted.plan[0]?.id === me);
+  const times = anew ? { class: Date.now() } : kept;
+  times[me] ??= Date.now();
+  remember('class', times);
+  return times;
+};
+const started = began();
+
+function report(at = now) {
   channel?.postMessage({
     from: 'show',
     lesson: me,
-    at: now,
+    at,
     ids: slides.map(({ id }) => id),
     blank: !blank.hidden,
     hands: handsNow(),
@@ -245,7 +254,7 @@ function start() {
   main.append(bar, panel, blank, turn);
   buildHands();
   showHands();
-  onHands = report;
+  onHands = () => report();
   document.addEventListener('keydown', onKey, true);
   document.addEventListener('click', onClick);
   blank.addEventListener('click', ACTS.blank);
@@ -262,8 +271,12 @@ function start() {
       begin(there.at, 'replace');
     } else if (showing()) leave();
   });
-  addEventListener('pageshow', () => {
+  addEventListener('pagehide', () => {
+    if (!leaving) report(-1);
+  });
+  addEventListener('pageshow', ({ persisted }) => {
     leaving = false;
+    if (persisted) report();
   });
   let [waiting, size] = [0, `${innerWidth} ${innerHeight}`];
   addEventListener('resize', () => {
@@ -281,6 +294,7 @@ function start() {
     else if (['next', 'back', 'blank', 'units', 'hands', 'again', 'first'].includes(data.do)) ACTS[data.do]();
   });
   begin(wanted.at, asked() ? 'replace' : 'push');
+  if (location.protocol === 'file:') openPanel(WORDS.keys, Object.assign(document.createElement('p'), { textContent: WORDS.still }));
   // Numbers and sentences as the page's program writes them; and the units that were planned.
   const ready = () => {
     if (!('ready' in root.dataset)) return false;

@@ -44,8 +44,9 @@ const faults = (page, { crowded = true } = {}) =>
       const element = node.parentElement;
       const words = node.textContent.trim();
       if (!words || element.closest('template, defs, title, desc, .visually-hidden') || !element.checkVisibility()) continue;
-      // A choice that is not shown but can be reached by keys.
-      if (element.closest('label') && getComputedStyle(element.closest('label')).clipPath !== 'none') continue;
+      // A choice that is not shown but can be reached by keys, and the lesson's name for who listens.
+      const around = element.closest('label, h1');
+      if (around && getComputedStyle(around).clipPath !== 'none') continue;
       const range = document.createRange();
       range.selectNodeContents(node);
       let size = parseFloat(getComputedStyle(element).fontSize);
@@ -195,9 +196,11 @@ test('a whole class by keys alone, with two wrong turns, a reload and a blank sc
 });
 
 test('keys are heard wherever the focus is, and fields keep the ones they need', async (t) => {
-  const { page, clean } = await show(t, { context: { viewport: SIZES.projector } });
+  const { page, clean, axe } = await show(t, { context: { viewport: SIZES.projector } });
   await page.locator('html[data-ready]').waitFor({ state: 'attached' });
+  await axe();
   await press(page, 'PageDown');
+  await axe();
   // By keys into the answers, an arrow there chooses; Enter locks it in.
   await page.keyboard.press('Tab');
   await page.keyboard.press(' ');
@@ -250,6 +253,7 @@ test('keys are heard wherever the focus is, and fields keep the ones they need',
   await page.locator('[data-act=units-metric][aria-pressed=true]').waitFor({ state: 'attached' });
   await page.keyboard.press('?');
   assert.equal(await page.locator('.present-panel li').count(), 13);
+  await axe();
   clean();
 });
 
@@ -411,7 +415,9 @@ test('from a folder without a server the show goes on, and the second window fol
   await page.setViewportSize(SIZES.projector);
   await page.goto(`${pathToFileURL(join(DIST, lessonPage('hollow'))).href}#present`);
   await page.locator('html[data-present]').waitFor({ state: 'attached' });
+  assert.match(await page.locator('.present-panel').innerText(), /figures stand still/);
   await page.keyboard.press('PageDown');
+  assert.ok(await page.locator('.present-panel').isHidden());
   assert.equal(await where(page), 'hollow guess');
   const speaker = await browser.newPage();
   await speaker.goto(pathToFileURL(join(DIST, 'speaker.html')).href);
