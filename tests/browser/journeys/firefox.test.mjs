@@ -59,6 +59,11 @@ test('every page loads in Firefox, its program starts, and a first number follow
         }
       }, FIVE);
       await page.waitForFunction(() => /\d/.test(document.querySelector('#own-joint .answer').textContent));
+      // On to the step with the measurements.
+      for (const step of ['2', '3']) {
+        await page.$eval('.walk .main', (next) => next.click());
+        await page.waitForSelector(`.joint[data-step="${step}"]`);
+      }
     }
     const seen = () => page.$eval(follows, (element) => element.innerHTML.replace(/[^0-9]+/g, ' '));
     const before = await seen();
