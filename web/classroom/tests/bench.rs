@@ -278,7 +278,7 @@ fn pieces_that_cannot_be_are_refused_by_name() {
     assert!(
         scenario(&notes, SetUp::Sleeve)
             .unwrap_err()
-            .starts_with("Stock of the sleeve: ")
+            .starts_with("Sleeve stock: ")
     );
     let row = row(
         SetUp::Bare,

@@ -219,8 +219,8 @@ fn the_real_pages_parse_without_a_fault_and_their_links_lead_somewhere() {
     let files = files();
     assert_eq!(
         files.len(),
-        33,
-        "the front page, ten lessons, eleven others, ten figures alone and what leads to them"
+        35,
+        "the front page, ten lessons, fourteen others, ten figures alone and what leads to them"
     );
     let parsed: Vec<(&str, scraper::Html)> = files
         .iter()

@@ -122,21 +122,11 @@ pub fn judged(s: &Scenario) -> bool {
     out_of_range(&s.tube.face(Strength::Likely), s.bolting.washer.outer).is_empty()
 }
 
-/// Threads that count as dry, bare and plated: nobody sees the plating on a bright bolt.
-const DRY: [&str; 2] = ["dry", "zinc"];
-
 /// Torques at which to stop, dry and waxed: with the lowest nut factor published for either.
 #[must_use]
 pub fn stop_torques(s: &Scenario) -> [f64; 2] {
-    let dry = DRY
-        .iter()
-        .filter_map(|id| nut_factor(id))
-        .map(NutFactor::low);
-    let lowest = [
-        dry.reduce(f64::min),
-        factor(Threads::Waxed).map(NutFactor::low),
-    ];
-    lowest.map(|low| low.map_or(0.0, |low| stop_torque(s, low).si()))
+    [Threads::Dry, Threads::Waxed]
+        .map(|threads| factor(threads).map_or(0.0, |row| stop_torque(s, row.low()).si()))
 }
 
 /// Lines with a torque past the one to stop at.
