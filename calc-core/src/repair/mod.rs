@@ -285,7 +285,7 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
 ///
 /// Damage that was found is not counted in what a repair is tried on, or none would ever hold; but a crack is mended
 /// by none of them, and of an oval hole that was not measured nobody knows what mends it: of both there is no repair. What
-/// spins, moves or has given way wants something changed, see [`Mends`]. The oval hole that was measured is the hole; the work is
+/// spins, moves or has given way wants something changed, see `Mends`. The oval hole that was measured is the hole; the work is
 /// counted from the one that was drilled, because somebody has to drill the oval one round.
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
