@@ -79,7 +79,7 @@ test('what is typed is kept over reload, comes out as a file and back, and is ne
   const pick = (body) =>
     page.locator('input[type=file]').setInputFiles({ name: 'bench.csv', mimeType: 'text/csv', buffer: Buffer.from(body) });
   await pick('a,b\n1,2\n');
-  await page.getByRole('alert').filter({ hasText: 'no file of this page' }).waitFor();
+  await page.getByRole('alert').filter({ hasText: 'this page did not save it' }).waitFor();
   await pick(text.replace('bare,dry', 'bore,dry'));
   await page.getByRole('alert').filter({ hasText: /line \d+ of it is not understood/ }).waitFor();
   assert.equal(await page.locator('.readings tbody tr').count(), 4, 'nothing was changed');
