@@ -25,7 +25,7 @@ async function enter(page) {
   await page.getByLabel('Narrower at the bolt by').fill('0.05 in');
   await toStep(page, 5);
   await page.getByText('Your own rates').click();
-  await page.getByLabel('an hour of work').fill('120');
+  await page.getByLabel('an hour of labor').fill('120');
 }
 
 async function isThere(page, how) {

@@ -156,12 +156,12 @@ test('own rates change the costs, not the verdicts', async (t) => {
   await costs.first().waitFor();
   const before = await costs.first().innerText();
   await page.getByText('Your own rates').click();
-  await page.getByLabel('an hour of work').fill('900');
+  await page.getByLabel('an hour of labor').fill('900');
   await page.waitForFunction(
     (old) => document.querySelector('.repair-table [data-name="cost"]').innerText !== old,
     before,
   );
-  await page.getByLabel('an hour of work').fill('a lot');
+  await page.getByLabel('an hour of labor').fill('a lot');
   assert.match(await words(page.locator('#rate-0-error')), /write a number/);
   visit.clean();
 });
