@@ -311,7 +311,7 @@ fn tightening(plan: &TighteningPlan, units: UnitSystem) -> Vec<El> {
                 message(key::SHEET_ROUND),
                 message(key::SHEET_WHAT),
                 message(key::SHEET_TORQUE),
-                message(key::SHEET_SOURCE),
+                message(key::SHEET_CITED),
             ],
             rows.collect(),
         ),
