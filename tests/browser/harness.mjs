@@ -164,6 +164,8 @@ function record(page, faults) {
   });
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('requestfailed', (request) => {
+    // An old address goes on to its page before the one that it led to has come.
+    if (request.isNavigationRequest() && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     // Whoever leaves a page at once has not waited for its icon, its style sheet, its manifest, its program.
     if (/\/((icon|style)-[^/]*|[^/]*_bg\.wasm|app\.webmanifest)$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED') return;
     faults.push(`request failed: ${request.url()} ${request.failure()?.errorText}`);
