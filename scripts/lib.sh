@@ -36,17 +36,31 @@ has_wasm_std() {
 	compgen -G "$(rustc --print sysroot)/lib/rustlib/$wasm_target/lib/libstd-*.rlib" >/dev/null
 }
 
+# The programs of the pages, as web/programs names them.
+programs='front lesson joint paper handout api'
+
+# What is built and tested natively: all but the page's own crate, whose views run in a browser alone, and the benches.
+native=(--workspace --exclude clampwright-web --exclude speed)
+
+# Checks the content, and with "$@" (programs, site) writes the pages. Built with the features that the native tests
+# use, so that nothing is compiled twice.
+prepare() {
+	cargo build --locked --quiet "${native[@]}" --bin prepare || return 1
+	"${CARGO_TARGET_DIR:-$root/target}/debug/prepare" "$@"
+}
+
 # Builds the program of each kind of page and puts the site together in dist.
 build_page() {
-	local programs="${CARGO_TARGET_DIR:-$root/target}/programs" program
+	local built="${CARGO_TARGET_DIR:-$root/target}/programs"
 	(
 		cd "$root" || exit 1
 		# What is wrong with the content is said before anything slow begins.
-		cargo run --locked --quiet --package prepare || exit 1
-		for program in front lesson joint paper handout api; do
-			trunk build --dist "$programs/$program" "web/programs/$program.html" || exit 1
-		done
-		cargo run --locked --quiet --package prepare -- "$programs" dist || exit 1
+		prepare || exit 1
+		# All programs at once keep every core busy; trunk, which can only take one after the other, finds them there.
+		cargo build --locked --release --package clampwright-web --bins --target "$wasm_target" || exit 1
+		# shellcheck disable=SC2086  # a list of words
+		printf '%s\n' $programs | xargs -P "$(nproc)" -I{} trunk build --dist "$built/{}" "web/programs/{}.html" || exit 1
+		prepare "$built" dist || exit 1
 		node scripts/compress.mjs dist
 	)
 }

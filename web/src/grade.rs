@@ -71,6 +71,7 @@ fn other_unit(number: f64, asked: Amount, bare: Unit) -> Option<Unit> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
     const ASKED: Amount = Amount::new(4_800.0, Dimension::Force);
 
@@ -79,7 +80,7 @@ mod tests {
         grade(text, ASKED, &near, Unit::Kilonewton, close)
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn answers_are_right_in_any_unit_within_three_percent() {
         for text in ["4.8", "4.8 kN", "4800 N", "1080 lbf", "4.9 kN"] {
             assert_eq!(graded(text), Grade::Right, "{text}");
@@ -88,7 +89,7 @@ mod tests {
         assert_eq!(graded("4 kN"), Grade::Small);
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn a_number_without_its_unit_and_a_wrong_idea_are_told_apart() {
         assert_eq!(graded("4800"), Grade::OtherUnit(Unit::Newton));
         assert_eq!(graded("1079"), Grade::OtherUnit(Unit::PoundForce));

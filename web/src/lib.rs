@@ -19,6 +19,10 @@ pub mod units;
 
 use std::time::Duration;
 
+// What is tested beside the code is tested where it runs.
+#[cfg(all(test, target_arch = "wasm32"))]
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
+
 use leptos::prelude::document;
 use leptos::web_sys::Event;
 

@@ -107,9 +107,10 @@ mod tests {
     use super::*;
     use calc_core::quantity::UnitSystem;
     use classroom::Level;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
     /// Every usual mistake of every problem is known again from what a student would type, and none is taken as right.
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn answers_and_mistakes_are_told_apart_as_they_are_typed() {
         for units in [UnitSystem::Us, UnitSystem::Metric] {
             for level in Level::ALL {

@@ -174,8 +174,9 @@ mod tests {
     use super::*;
     use calc_core::quantity::UnitSystem;
     use drawing::opening::{Bench, Stand};
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn the_ground_and_its_lettering_hold_still_while_the_wrench_turns() {
         let bench = Bench::new().unwrap();
         let at = |turn| bench.plot(Stand::Bare, turn, UnitSystem::Us);

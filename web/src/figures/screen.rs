@@ -123,8 +123,9 @@ fn rgb(text: &str) -> Option<(u8, u8, u8)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn computed_colours_are_read() {
         assert_eq!(rgb("rgb(28, 30, 32)"), Some((28, 30, 32)));
         assert_eq!(rgb("rgba(255, 0, 7, 0.5)"), Some((255, 0, 7)));

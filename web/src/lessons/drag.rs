@@ -130,8 +130,9 @@ fn on_drawing(place: &Element, event: &PointerEvent) -> Option<((f64, f64), f64)
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn a_drag_moves_its_control_along_its_way_only() {
         let drag = Drag {
             handle: Handle {

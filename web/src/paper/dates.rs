@@ -50,8 +50,9 @@ impl Day {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn months_end_where_they_end() {
         let later = |text: &str, months| Day::read(text).unwrap().months_later(months).written();
         assert_eq!(later("2026-11-30", 1), "2026-12-30");

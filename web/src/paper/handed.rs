@@ -82,6 +82,7 @@ mod tests {
     use super::*;
     use calc_core::quantity::UnitSystem;
     use calc_core::scenario::Input;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
     fn sheet(change: impl FnOnce(&mut Input)) -> Sheet {
         let mut input = Input::default();
@@ -89,7 +90,7 @@ mod tests {
         Sheet::from_input(&input, UnitSystem::Us).0
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn what_is_written_is_read_again() {
         let before = sheet(|i| i.tube_wall_mm = 3.0);
         let after = sheet(|i| i.support = "solid-insert".into());
@@ -105,7 +106,7 @@ mod tests {
         }
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn nothing_is_built_from_a_part_of_a_link() {
         let link = encode(&sheet(|i| i.tube_wall_mm = 3.0));
         assert_eq!(Handed::read(""), Handed::Nothing);

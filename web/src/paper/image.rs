@@ -158,8 +158,9 @@ async fn png(source: String, high: f64) -> Result<(), JsValue> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn lines_are_no_longer_than_fits_and_nothing_is_lost() {
         let long = "x".repeat(200);
         for text in ["", "two words", &format!("a {long} b"), &"word ".repeat(60)] {

@@ -544,8 +544,9 @@ pub(super) fn go_to(desk: Desk, field: Field) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn every_field_stands_in_one_place_of_the_form() {
         let placed: Vec<Field> = GROUPS
             .iter()

@@ -211,17 +211,28 @@ impl Desk {
             self.chance_late.set(true);
             // What was said of another joint must not stand beside this one's verdict.
             self.outlook.set(None);
-            let find = move || {
-                self.outlook.set(joint.as_ref().map(outlook));
-                self.repairs
-                    .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
-                self.repairs_late.set(false);
-                match &joint {
+            // One answer after the other: between two of them the browser draws, and a change of the joint ends the rest.
+            let draw = {
+                let joint = joint.clone();
+                move || match &joint {
                     Some(scenario) => {
                         self.draw_joints(waiting, Sampler::new(scenario, SEED, DRAWN))
                     }
                     None => self.show_chance(None),
                 }
+            };
+            let mend = {
+                let joint = joint.clone();
+                move || {
+                    self.repairs
+                        .set(joint.as_ref().map(|scenario| repairs(scenario, &rates)));
+                    self.repairs_late.set(false);
+                    waiting.set_value(later(Duration::ZERO, draw));
+                }
+            };
+            let find = move || {
+                self.outlook.set(joint.as_ref().map(outlook));
+                waiting.set_value(later(Duration::ZERO, mend));
             };
             waiting.set_value(later(REST, find));
         });

@@ -139,8 +139,9 @@ pub(super) fn stands(shared: Shared) -> El {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn turns_are_read_as_people_type_them() {
         for (text, turn) in [
             ("190", 190.0),
@@ -154,7 +155,7 @@ mod tests {
         }
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn what_is_no_turn_or_out_of_reach_is_refused_in_words() {
         for text in ["", "tight", "12 mm", "-3", "541", "2 turns"] {
             let error = turn_of(text, 540.0).unwrap_err();
@@ -163,7 +164,7 @@ mod tests {
         assert!(turn_of("2 turns", 540.0).unwrap_err().contains("540°"));
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn a_turn_as_shown_is_read_again() {
         for turn in [0.0, 0.5, 46.5, 390.0, 540.0] {
             assert_eq!(turn_of(&shown(turn), 540.0), Ok(turn));

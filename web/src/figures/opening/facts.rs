@@ -87,8 +87,9 @@ pub(super) fn key_points(shared: Shared) -> El {
 mod tests {
     use super::*;
     use drawing::opening::{Bench, Stand};
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn the_bare_tube_never_gets_to_the_wanted_torque_and_the_sleeve_does() {
         let bench = Bench::new().unwrap();
         for (stand, reached) in [(Stand::Bare, false), (Stand::Sleeve, true)] {

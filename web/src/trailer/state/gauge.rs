@@ -79,12 +79,13 @@ fn inches(gauge: f64, steel: bool) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
     fn thickness(text: &str, metal: &str) -> Option<f64> {
         read(text, Dimension::Length, metal).map(|typed| typed.value)
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn gauges_are_what_tables_print_rounded_down() {
         // Manufacturers' Standard Gauge and American wire gauge as printed in trade tables (from memory).
         for (gauge, steel, aluminum) in [
@@ -109,7 +110,7 @@ mod tests {
         }
     }
 
-    #[test]
+    #[wasm_bindgen_test(unsupported = test)]
     fn what_is_not_known_is_the_thinner_metal_and_what_is_no_gauge_is_none() {
         assert_eq!(thickness("11 ga", "unknown"), thickness("11 ga", "6061-t6"));
         assert_eq!(

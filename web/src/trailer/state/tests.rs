@@ -2,6 +2,7 @@
 
 use super::*;
 use calc_core::link::{Decoded, decode, encode};
+use wasm_bindgen_test::wasm_bindgen_test;
 
 fn us() -> Form {
     Form::new(UnitSystem::Us)
@@ -11,7 +12,7 @@ fn faults(form: &Form) -> Vec<Fault> {
     form.checked().err().unwrap_or_default()
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn what_people_type_is_read_in_the_unit_shown() {
     for (text, system, mm) in [
         ("2 1/2", UnitSystem::Us, 63.5),
@@ -27,7 +28,7 @@ fn what_people_type_is_read_in_the_unit_shown() {
     }
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn switching_units_changes_no_value_and_no_meaning() {
     let mut form = us();
     form.type_in(Field::TubeWall, "3/16");
@@ -47,7 +48,7 @@ fn switching_units_changes_no_value_and_no_meaning() {
     assert_eq!(form.input(), &before);
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_text_typed_over_a_converted_one_is_read_anew() {
     let mut form = us();
     form.type_in(Field::TubeWidth, "2");
@@ -57,7 +58,7 @@ fn a_text_typed_over_a_converted_one_is_read_anew() {
     assert_eq!(form.text(Field::TubeWidth), "60");
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_text_that_cannot_be_read_is_kept_and_named_and_the_last_value_stays() {
     let mut form = us();
     form.type_in(Field::TubeWidth, "2.5");
@@ -75,7 +76,7 @@ fn a_text_that_cannot_be_read_is_kept_and_named_and_the_last_value_stays() {
     assert!(form.checked().is_ok());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_value_outside_the_range_names_field_value_and_range_in_the_readers_units() {
     let mut form = Form::new(UnitSystem::Metric);
     form.type_in(Field::TubeWall, "3 in");
@@ -91,7 +92,7 @@ fn a_value_outside_the_range_names_field_value_and_range_in_the_readers_units() 
     }
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn an_emptied_field_goes_back_to_its_default() {
     let mut form = us();
     form.type_in(Field::Torque, "90 lbf ft");
@@ -104,7 +105,7 @@ fn an_emptied_field_goes_back_to_its_default() {
     assert!(form.checked().is_ok());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_grade_that_is_not_made_in_the_size_is_a_fault_of_the_grade() {
     let mut form = us();
     form.choose(Field::Bolt, "m12");
@@ -114,7 +115,7 @@ fn a_grade_that_is_not_made_in_the_size_is_a_fault_of_the_grade() {
     assert!(form.checked().is_ok());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn what_differs_from_the_start_is_told_without_what_the_joint_does_not_use() {
     let mut form = us();
     form.type_in(Field::SpreaderThickness, "1/2");
@@ -127,7 +128,7 @@ fn what_differs_from_the_start_is_told_without_what_the_joint_does_not_use() {
     );
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn the_tensile_strength_counts_and_is_told_in_the_readers_units() {
     let mut form = us();
     let before = calc_core::evaluate(&form.checked().unwrap());
@@ -140,7 +141,7 @@ fn the_tensile_strength_counts_and_is_told_in_the_readers_units() {
     assert_ne!(before.checks, after.checks);
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn what_another_member_has_no_room_for_goes_back_to_its_default() {
     let mut form = us();
     form.choose(Field::Support, "loose-sleeve");
@@ -151,7 +152,7 @@ fn what_another_member_has_no_room_for_goes_back_to_its_default() {
     assert!(form.checked().is_ok());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_link_brings_back_the_same_joint_as_typed() {
     let mut form = us();
     form.type_in(Field::TubeWidth, "2 1/2");
@@ -171,7 +172,7 @@ fn a_link_brings_back_the_same_joint_as_typed() {
     assert_eq!(other.sheet(), form.sheet());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn every_joint_that_the_form_can_hold_computes_to_something_or_names_why() {
     // Each choice of each field, and both ends of each range, one at a time.
     for &field in Field::ALL {
@@ -202,7 +203,7 @@ fn every_joint_that_the_form_can_hold_computes_to_something_or_names_why() {
     }
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn the_examples_are_read_whole_and_come_out_differently() {
     use crate::trailer::{EXAMPLES, joint};
     let verdicts: Vec<_> = EXAMPLES
@@ -216,7 +217,7 @@ fn the_examples_are_read_whole_and_come_out_differently() {
     assert_eq!(verdicts, [DoesNotHold, Close, Holds]);
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_repair_is_known_until_something_is_changed() {
     let mut form = Form::new(UnitSystem::Us);
     form.type_in(Field::TubeWall, "3/16");
@@ -229,7 +230,7 @@ fn a_repair_is_known_until_something_is_changed() {
     assert_eq!(form.repaired(), None);
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn what_was_typed_is_kept_to_the_letter() {
     let mut form = Form::new(UnitSystem::Us);
     form.choose(Field::TubeMaterial, "a500-b");
@@ -254,7 +255,7 @@ fn what_was_typed_is_kept_to_the_letter() {
     assert!(metric.same_joint(&again));
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn what_is_no_kept_joint_restores_nothing() {
     for text in [
         "",
@@ -270,7 +271,7 @@ fn what_is_no_kept_joint_restores_nothing() {
     assert!(form.untouched());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn there_is_no_joint_before_the_five_are_given() {
     let mut form = Form::new(UnitSystem::Us);
     assert_eq!(form.missing().len(), 5);
@@ -296,7 +297,7 @@ fn there_is_no_joint_before_the_five_are_given() {
     assert!(linked.missing().is_empty());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn us_readers_start_from_us_sizes_and_others_from_theirs() {
     let mut form = Form::new(UnitSystem::Us);
     for &field in Field::ALL {
@@ -317,7 +318,7 @@ fn us_readers_start_from_us_sizes_and_others_from_theirs() {
     assert_eq!(form.input(), &Input::default());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_repair_is_still_known_as_one_when_the_page_comes_back() {
     let mut form = Form::new(UnitSystem::Us);
     form.type_in(Field::TubeWall, "3/16");
@@ -329,7 +330,7 @@ fn a_repair_is_still_known_as_one_when_the_page_comes_back() {
     assert_eq!(again.input(), form.input());
 }
 
-#[test]
+#[wasm_bindgen_test(unsupported = test)]
 fn a_gauge_follows_its_metal() {
     let mut form = us();
     form.choose(Field::TubeMaterial, "a500-b");
