@@ -101,13 +101,38 @@ impl Analysis<'_> {
         );
     }
 
+    /// What heat or cold adds to the clamp at the end of the temperatures that tightens, N; the lines on it. What would
+    /// flow there is missing at the other end.
+    ///
+    /// # Sources
+    /// VDI 2230: the surface pressure under the largest clamp and what comes on top in service, from memory.
+    fn heat_line(&self, w: &mut Working) {
+        let heat = self.residual.temperature;
+        if heat > 0.0 {
+            w.line(
+                &Line {
+                    symbol: "F_hot",
+                    what: "largest clamp with the heat or cold that tightens it",
+                    formula: "F_max + F_T",
+                },
+                substituted![("F_max", self.preload.max), ("F_T", newton(heat))],
+                newton(self.preload.max.si() + heat),
+                Cite::new(
+                    Source::Vdi2230,
+                    "surface pressure under the largest clamp in service",
+                    Flag::Memory,
+                ),
+            );
+        }
+    }
+
     /// The end of a sleeve that presses harder than a milled face may, and less than its surface flows at, is close,
     /// whatever else governs.
     ///
     /// # Sources
     /// AISC 360-22 J7 with Ω 2.00 on the clamp that is wanted, against the limiting surface pressure on the largest.
     fn graded_ends(&self, check: Check) -> Check {
-        let wanted = self.preload.slick;
+        let wanted = newton(self.preload.slick.si() + self.residual.temperature);
         let mut ends = self.support.least.limits.iter();
         match ends.find(|l| l.code == say::LimitSleeveBites && 2.0 * wanted.si() > l.load) {
             Some(end) if check.verdict == Verdict::Holds => Check {
@@ -120,7 +145,15 @@ impl Analysis<'_> {
     }
 
     pub(in crate::evaluate) fn clamp(&self) -> Check {
-        let governs: Limit = self.support.governs;
+        // At the end of the temperatures at which it is greatest.
+        let heat = self.residual.temperature;
+        let wanted = newton(self.preload.slick.si() + heat);
+        let scattered = (self.preload.max.si() + heat) / wanted.si().max(1e-9);
+        let governs: Limit = if heat > 0.0 {
+            self.support.least.governing(scattered - 1.0)
+        } else {
+            self.support.governs
+        };
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
         // Its lines take another look at the curve: only where somebody reads them.
@@ -131,15 +164,13 @@ impl Analysis<'_> {
             Some(omega) => (omega, Factor::Strength),
             None => {
                 self.scatter_line(&mut w);
-                (1.0 + self.s.tightening.scatter, Factor::Scatter)
+                (scattered, Factor::Scatter)
             }
         };
-        let check = Check::of(CheckId::Clamp, self.preload.slick, newton(governs.load))
+        self.heat_line(&mut w);
+        let check = Check::of(CheckId::Clamp, wanted, newton(governs.load))
             .factor(factor, factor_is)
-            .reason(said(
-                governs.code,
-                (newton(governs.load), self.preload.slick),
-            ))
+            .reason(said(governs.code, (newton(governs.load), wanted)))
             .working(w);
         let check = self.graded_ends(check);
         if let Some(unknown) = self.clamp_unknown() {
