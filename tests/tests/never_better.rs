@@ -118,3 +118,48 @@ fn a_bolt_less_along_is_never_better() {
         },
     );
 }
+
+/// Of a bolt that crosses a hollow: neither its share nor its verdict, where both plies bear, and as many threads bend.
+fn bends_no_sooner(before: &Report, after: &Report) -> Result<(), TestCaseError> {
+    let bears =
+        |id| check(before, id).is_none_or(|c| c.utilisation.is_some_and(|used| used <= 1.0));
+    let of = |report| check(report, CheckId::BoltBending).map(|c| c.capacity.si);
+    if of(before) != of(after) || !bears(CheckId::FittingBearing) || !bears(CheckId::WallBearing) {
+        return Ok(());
+    }
+    not_worse(before, after, &[CheckId::BoltBending])
+}
+
+/// Two cheeks on a tube in which a bolt can bend. A sleeve through the walls bears otherwise than they.
+fn in_a_hollow(input: &mut calc_core::Input) {
+    input.member = "rectangular-tube".into();
+    input.mount = "through-sides".into();
+    if !["bare", "loose-sleeve"].contains(&input.support.as_str()) {
+        input.support = "loose-sleeve".into();
+    }
+    input.gap_filling = "packing".into();
+}
+
+#[test]
+fn thicker_cheeks_never_bend_the_bolt() {
+    compare_made(
+        |input, _| in_a_hollow(input),
+        |input, _, times| {
+            input.fitting_thickness_mm *= times;
+            input.fitting_thickness_mm > 0.0
+        },
+        |before, after, _| bends_no_sooner(before, after),
+    );
+}
+
+#[test]
+fn a_thicker_wall_never_bends_the_bolt() {
+    compare_made(
+        |input, _| in_a_hollow(input),
+        |input, _, times| {
+            input.tube_wall_mm *= times;
+            true
+        },
+        |before, after, _| bends_no_sooner(before, after),
+    );
+}

@@ -294,6 +294,7 @@ messages! {
     NoteFrictionOther = "note-friction-other" (1),
     NoteOwnStrength = "note-own-strength" (2),
     NoteLightRoad = "note-light-road" (3),
+    NoteHeatOnSeat = "note-heat-on-seat" (1),
     NoteLightTongue = "note-light-tongue" (2),
     NoteFrictionTyped = "note-friction-typed" (2),
     NoteModulusTyped = "note-modulus-typed" (2),

@@ -52,7 +52,7 @@ pub enum Size {
     Tongue(f64),
     /// Times the weight of the loaded trailer, and pounds-force on top.
     WeightAndPounds(f64, f64),
-    /// The weight that is counted to rest on the coupler, and times the vertical value on top.
+    /// The weight that rests on the coupler as typed, as it may ease the other, and times the vertical value on top.
     TongueAndVertical(f64),
 }
 
@@ -162,7 +162,9 @@ impl Trailer {
             Size::WeightAndPounds(times, pounds) => {
                 times * self.weight() + pound_force(pounds).si()
             }
-            Size::TongueAndVertical(times) => self.on_coupler() + times * self.vertical_value(),
+            Size::TongueAndVertical(times) => {
+                self.weight() * self.tongue_share + times * self.vertical_value()
+            }
         }
     }
 }

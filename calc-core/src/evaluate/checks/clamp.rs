@@ -4,10 +4,27 @@ use super::said;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::range::CheckedRatio;
-use crate::quantity::{InUnits, Ratio, Share, newton};
+use crate::quantity::{Force, InUnits, Ratio, Share, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 use crate::support::{self, Limit};
+
+/// The clamp on what takes it least.
+struct Seat {
+    governs: Limit,
+    /// Clamp at the lowest nut factor that counts, with heat or cold.
+    wanted: Force,
+    /// The same with the scatter of tightening, as a factor on it.
+    scattered: f64,
+}
+
+impl Seat {
+    /// Share used of the limit.
+    fn used(&self) -> f64 {
+        let factor = self.governs.omega.unwrap_or(self.scattered);
+        factor * self.wanted.si() / self.governs.load.max(1e-9)
+    }
+}
 
 impl Analysis<'_> {
     /// Lines that lead from the torque to the nominal clamp.
@@ -144,16 +161,36 @@ impl Analysis<'_> {
         }
     }
 
-    pub(in crate::evaluate) fn clamp(&self) -> Check {
-        // At the end of the temperatures at which it is greatest.
-        let heat = self.residual.temperature;
+    /// The clamp with so much heat on top, N, and the limit that it comes nearest to.
+    fn seat(&self, heat: f64) -> Seat {
         let wanted = newton(self.preload.slick.si() + heat);
         let scattered = (self.preload.max.si() + heat) / wanted.si().max(1e-9);
-        let governs: Limit = if heat > 0.0 {
+        let governs = if heat > 0.0 {
             self.support.least.governing(scattered - 1.0)
         } else {
             self.support.governs
         };
+        Seat {
+            governs,
+            wanted,
+            scattered,
+        }
+    }
+
+    /// What heat or cold adds to the clamp, where the seat would hold without it and does not hold with it.
+    pub(in crate::evaluate) fn heat_on_seat(&self) -> Option<Force> {
+        let heat = self.residual.temperature;
+        let holds = |heat| Verdict::of(self.seat(heat).used()) == Verdict::Holds;
+        (heat > 0.0 && holds(0.0) && !holds(heat)).then(|| newton(heat))
+    }
+
+    pub(in crate::evaluate) fn clamp(&self) -> Check {
+        // At the end of the temperatures at which it is greatest.
+        let Seat {
+            governs,
+            wanted,
+            scattered,
+        } = self.seat(self.residual.temperature);
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
         // Its lines take another look at the curve: only where somebody reads them.
