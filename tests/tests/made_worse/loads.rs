@@ -207,7 +207,7 @@ fn any_published_rule() {
     law(
         |input| input.load_rule = "road-service".into(),
         |input, _, times| {
-            let at = (times * 1e6) as usize % rules.len();
+            let at = usize::try_from(times.to_bits() >> 8).unwrap_or(0) % rules.len();
             input.load_rule = rules[at].id().into();
             input.load_rule != "road-service"
         },
