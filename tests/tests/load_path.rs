@@ -429,6 +429,89 @@ fn a_slightly_long_sleeve_is_pushed_in_by_hand() {
     assert_eq!(slip.reason.code, Message::SlipSleeveTooLong);
 }
 
+/// 66.68 mm between the walls of 76.2 mm by 4.76: aluminum shrinks by 23.6e-6·60·66.68 = 0.0944 mm, steel by 0.0468. Each
+/// wall comes in by half of the difference.
+#[test]
+fn a_block_of_another_metal_comes_short_in_the_cold() {
+    let comes = |metal: &str, swing: f64| {
+        let r = report(&Input {
+            tube_material: "a500-b".into(),
+            tube_width_mm: 76.2,
+            tube_depth_mm: 76.2,
+            tube_wall_mm: 4.76,
+            support: "solid-insert".into(),
+            insert_material: metal.into(),
+            sleeve_short_mm: 0.1,
+            temperature_swing_k: swing,
+            ..Input::default()
+        });
+        find(&r, CheckId::SleeveLength).demand.si * 1e3
+    };
+    let more = comes("6061-t6", 60.0) - comes("6061-t6", 0.0);
+    assert!((more - 0.0238).abs() < 2e-4, "{more}");
+    assert!((comes("a36", 60.0) - comes("a36", 0.0)).abs() < 1e-9);
+}
+
+/// The seat is asked for the heat that is reported, on top of the largest clamp.
+#[test]
+fn heat_presses_on_the_seat() {
+    let of = |swing: f64| {
+        report(&Input {
+            member: "solid-bar".into(),
+            temperature_swing_k: swing,
+            fitting_material: "6061-t6".into(),
+            ..Input::default()
+        })
+    };
+    let (cold, hot) = (of(0.0), of(40.0));
+    let told = |r: &Report| r.notes.iter().any(|n| n.code == Message::NoteHeatOnSeat);
+    assert!(!told(&cold));
+    let used = |r: &Report| find(r, CheckId::Clamp).utilisation.unwrap();
+    let seat = cold.tightening.clamp_max_n / used(&cold);
+    let more = (used(&hot) - used(&cold)) * seat;
+    assert!(more > 1e3 && (more / hot.losses.temperature_n - 1.0).abs() < 1e-6);
+}
+
+/// Each of the three alone, and by its name.
+#[test]
+fn one_factor_of_a_parked_trailer_is_told() {
+    let road = |change: fn(&mut Input)| {
+        let mut input = sleeved();
+        change(&mut input);
+        let r = report(&input);
+        let slip = find(&r, CheckId::Slip);
+        (slip.verdict, slip.reason.code)
+    };
+    let close = |code| (Verdict::Close, code);
+    assert_eq!(road(|_| {}).0, Verdict::Holds);
+    assert_eq!(
+        road(|i| i.vertical_factor = 1.5),
+        close(Message::SlipFewBumps)
+    );
+    assert_eq!(
+        road(|i| i.braking_g = 0.15),
+        close(Message::SlipHardlyBrakes)
+    );
+    assert_eq!(road(|i| i.side_g = 0.1), close(Message::SlipHardlyTurns));
+    assert_eq!(road(|i| i.vertical_factor = 1.51).0, Verdict::Holds);
+}
+
+/// With a tenth on the ball as with nothing, and only of the second it is said.
+#[test]
+fn a_light_ball_is_told() {
+    let of = |share: f64| {
+        report(&Input {
+            tongue_share: share,
+            ..sleeved()
+        })
+    };
+    let told = |r: &Report| r.notes.iter().any(|n| n.code == Message::NoteLightTongue);
+    assert!(told(&of(0.0)) && told(&of(0.09)) && !told(&of(0.1)));
+    let used = |share| find(&of(share), CheckId::Slip).utilisation;
+    assert_eq!(used(0.0), used(0.1));
+    assert!(used(0.1) < used(0.11));
+}
+
 #[test]
 fn runs_of_pulled_faces_flanges_and_of_sleeves_can_be_made_again() {
     for name in [

@@ -3,6 +3,7 @@
 //! Ten thousand joints by default; `PROPTEST_CASES` sets another number.
 
 use crate::law::{check, compare, compare_made, not_worse};
+use crate::made_worse::moves;
 use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::{JointKind, SupportKind};
 use proptest::prelude::*;
@@ -116,5 +117,54 @@ fn a_bolt_less_along_is_never_better() {
             prop_assert!(after.verdict >= best);
             Ok(())
         },
+    );
+}
+
+/// Of a bolt that crosses a hollow: neither its share nor its verdict, where both plies bear, and as many threads bend.
+fn bends_no_sooner(before: &Report, after: &Report) -> Result<(), TestCaseError> {
+    let bears =
+        |id| check(before, id).is_none_or(|c| c.utilisation.is_some_and(|used| used <= 1.0));
+    let of = |report| check(report, CheckId::BoltBending).map(|c| c.capacity.si);
+    if of(before) != of(after) || !bears(CheckId::FittingBearing) || !bears(CheckId::WallBearing) {
+        return Ok(());
+    }
+    not_worse(before, after, &[CheckId::BoltBending]).map_err(|what| {
+        let text = [before, after].map(|r| moves(&r.input)).join("\n");
+        TestCaseError::fail(format!("{what}\n{text}"))
+    })
+}
+
+/// Two cheeks on a tube in which a bolt can bend. A sleeve through the walls bears otherwise than they.
+fn in_a_hollow(input: &mut calc_core::Input) {
+    input.member = "rectangular-tube".into();
+    input.mount = "through-sides".into();
+    if !["bare", "loose-sleeve"].contains(&input.support.as_str()) {
+        input.support = "loose-sleeve".into();
+    }
+    input.gap_filling = "packing".into();
+}
+
+#[test]
+fn thicker_cheeks_never_bend_the_bolt() {
+    compare_made(
+        |input, _| in_a_hollow(input),
+        |input, _, times| {
+            input.fitting_thickness_mm *= times;
+            input.fitting_thickness_mm > 0.0
+        },
+        |before, after, _| bends_no_sooner(before, after),
+    );
+}
+
+#[test]
+fn a_thicker_wall_never_bends_the_bolt() {
+    compare_made(
+        |input, _| in_a_hollow(input),
+        |input, s, times| {
+            input.tube_wall_mm *= times;
+            // The walls of one fitting are nearer for it: by a thousandth more for the near one.
+            s.bolting.two_cheeks
+        },
+        |before, after, _| bends_no_sooner(before, after),
     );
 }

@@ -341,13 +341,26 @@ fn chain(rule: &str, mass: f64, share: f64) -> Report {
     })
 }
 
-/// Along and upright apart, without lasting harm, and each chain for the whole.
+/// Along and upright apart, without lasting harm, and each chain for the whole; beside it what the road asks of any chain.
 #[test]
 fn the_australian_chain_by_hand() {
     for mass in [1000.0, 3000.0] {
         let report = chain("adr-62", mass, 0.5);
         let weight = mass * 9.806_65;
-        assert_eq!(report.loads.cases.len(), 3);
+        assert_eq!(report.loads.cases.len(), 6);
+        let road = chain("road-service", mass, 1.0);
+        for name in [
+            CaseName::ChainPullsUp,
+            CaseName::ChainPullsDown,
+            CaseName::ChainPullsAside,
+        ] {
+            assert_eq!(case(&report, name).kind, LoadKind::Ultimate);
+            let forces = |r| {
+                let case = case(r, name);
+                [case.longitudinal_n, case.vertical_n, case.transverse_n]
+            };
+            assert_eq!(forces(&report), forces(&road));
+        }
         let forces = |name| {
             let case = case(&report, name);
             assert_eq!(case.kind, LoadKind::Proof);

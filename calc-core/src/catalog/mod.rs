@@ -46,9 +46,10 @@ pub use galvanic::{
 };
 pub use hex::Hex;
 pub use holes::{ClearanceHole, HoleFit, clearance_hole};
+pub(crate) use load_rules::CHAIN_OF_WEIGHT;
 pub use load_rules::{
-    Chain, ChainShares, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer, load_rule,
-    load_rules,
+    Chain, ChainShares, LEAST_TONGUE, LoadKind, LoadRule, RuleCase, RuleClass, Size, Trailer,
+    load_rule, load_rules,
 };
 pub use material::{Family, Material, ProductForm, Strength, Welded, material, materials};
 pub use pretension::{MinimumPretension, PretensionGroup, aisc_pretension};

@@ -151,6 +151,9 @@ fn notes(analysis: &Analysis<'_>) -> Vec<Said> {
     if analysis.preload.combined_max(s) > s.bolting.yield_strength() {
         notes.push(said(say::NoteBoltMaySet, []));
     }
+    if let Some(heat) = analysis.heat_on_seat() {
+        notes.push(Said::new(say::NoteHeatOnSeat, (heat,)));
+    }
     if s.tightening.coated() {
         notes.push(said(say::NotePaintInJoint, []));
     }

@@ -2,7 +2,8 @@
 
 use super::preload::Preload;
 use crate::catalog::{
-    Family, Material, Metal, Surroundings, ZincCoat, galvanic_limits, nut_factor, slip_surface,
+    Family, LEAST_TONGUE, Material, Metal, Surroundings, ZincCoat, galvanic_limits, nut_factor,
+    slip_surface,
 };
 use crate::mechanics::corrosion::{Couple, couple};
 use crate::mechanics::pin::slip_travel;
@@ -25,6 +26,7 @@ pub(super) fn remarks(s: &Scenario, preload: &Preload) -> Vec<Said> {
         friction(s),
         own_strength(s),
         light_road(s),
+        light_tongue(s),
         packing(s),
     ]
     .into_iter()
@@ -170,6 +172,18 @@ fn light_road(s: &Scenario) -> Option<Said> {
     let light = l.vertical_factor < bump || l.braking < braking || l.side < side;
     let usual = (Ratio(bump), braking, side);
     (on_road && light).then(|| Said::new(say::NoteLightRoad, usual))
+}
+
+/// A trailer that rests on its coupler with less than is counted.
+fn light_tongue(s: &Scenario) -> Option<Said> {
+    let l = &s.loads;
+    let light = l.joint == JointKind::Coupler && l.tongue_share < LEAST_TONGUE - 1e-9;
+    light.then(|| {
+        Said::new(
+            say::NoteLightTongue,
+            (Share(l.tongue_share), Share(LEAST_TONGUE)),
+        )
+    })
 }
 
 /// Friction that goes by the metals and not by what was found for steel.

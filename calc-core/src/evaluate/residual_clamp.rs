@@ -38,7 +38,8 @@ pub(crate) struct ResidualClamp {
     pub(crate) relaxation: f64,
     pub(crate) embedding: f64,
     pub(crate) temperature: f64,
-    /// What the bolt has stretched for good where heat pulls it past its yield load, N of clamp.
+    /// What the bolt has stretched for good where heat pulls it past its yield load, or what it presses on has given way
+    /// past its limit, N of clamp.
     pub(crate) set: f64,
     /// Least clamp left, N.
     pub(crate) left_min: f64,
@@ -108,10 +109,11 @@ impl ResidualClamp {
         )
         .si()
         .abs();
-        // What heat takes past its yield a bolt does not give back: it has stretched by so much. The tightest bolt may have
-        // less left than the loosest.
+        // What heat takes past its yield a bolt does not give back: it has stretched by so much; nor does what it presses
+        // on, past the limit of that. The tightest bolt may have less left than the loosest.
+        let gives = preload.yields.si().min(model.limit());
         let after_heat = |fresh: f64| {
-            let set = (fresh + temperature - preload.yields.si()).max(0.0);
+            let set = (fresh + temperature - gives).max(0.0);
             fresh * (1.0 - relaxed) - embedding - temperature - set
         };
         let fresh_max = preload.max.si().min(model.limit()).max(fresh_min);

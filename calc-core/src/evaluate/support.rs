@@ -19,17 +19,26 @@ pub(crate) struct Support {
     pub(crate) governs: Limit,
     /// Clamp that can be counted on: the lesser of torque and limit, N.
     pub(crate) reached: f64,
+    /// Whether what stands between the walls carries the largest clamp alone, with the factor of a column.
+    core_alone: bool,
 }
+
+/// Ratio of width to wall down to which the face curve, checked from 8 on, may lie beside a core that carries alone: what
+/// is left to it is how far a wall comes in to a part that is short. An assumption.
+const BESIDE_A_CORE: f64 = 7.0;
 
 impl Support {
     pub(crate) fn new(s: &Scenario, preload: &Preload) -> Self {
         let least = SupportModel::new(s, Strength::Least);
         let governs = least.governing(s.tightening.scatter);
         let reached = preload.nominal.si().min(least.limit());
+        let alone = |strength: f64| strength >= 1.67 * preload.max.si();
+        let core_alone = least.core().is_some_and(|core| alone(core.strength_si()));
         Self {
             least,
             governs,
             reached,
+            core_alone,
         }
     }
 
@@ -51,8 +60,14 @@ impl Support {
                 face::out_of_range(&s.tube.face(Strength::Least), s.bolting.washer.outer);
             // What stands between the walls carries the clamp, and is judged as a column. The faces only come in to it:
             // the curve hardly moves any more with the depth, and what it is short by is a check of its own.
+            // A wall that is a little thicker than was checked does not decide either, where the core needs no face.
             if self.least.core().is_some() {
-                outside.retain(|o| o.ratio != CheckedRatio::HeightToWidth || o.value < 1.0);
+                let thick = BESIDE_A_CORE..8.0;
+                outside.retain(|o| match o.ratio {
+                    CheckedRatio::HeightToWidth => o.value < 1.0,
+                    CheckedRatio::WidthToWall => !(self.core_alone && thick.contains(&o.value)),
+                    _ => true,
+                });
             }
             outside
         } else {

@@ -154,10 +154,7 @@ impl Situation {
             | Field::HangerOffset
             | Field::HangerShare
             | Field::SpringLength => self.joint == SpringHanger,
-            Field::ChainAngle => {
-                self.joint == ChainBracket
-                    && self.rule.is_none_or(LoadRule::chain_pulls_at_an_angle)
-            }
+            Field::ChainAngle => self.joint == ChainBracket,
             Field::ChainShare => {
                 self.joint == ChainBracket && self.rule.is_none_or(LoadRule::chains_share)
             }

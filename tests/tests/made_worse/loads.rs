@@ -1,6 +1,7 @@
 //! Worse loads and conditions: heavier, longer arms, gaps, scatter, heat, threads that nobody knows, welds.
 
 use super::*;
+use calc_core::catalog::load_rules;
 
 #[test]
 fn more_mass() {
@@ -176,5 +177,40 @@ fn a_weld_near() {
             .concat();
             never_better(before, after, &except)
         },
+    );
+}
+
+/// Below the least share that is counted less on the ball is no relief.
+#[test]
+fn less_on_the_ball() {
+    law(
+        |input| {
+            input.joint = "coupler".into();
+            input.tongue_share *= 0.2;
+            // Above 3.5 t the rule's vertical value stands on what rests there as typed.
+            if input.load_rule == "un-r55" {
+                input.trailer_mass_kg = input.trailer_mass_kg.min(3500.0);
+            }
+        },
+        |input, _, times| {
+            input.tongue_share /= times;
+            true
+        },
+        |before, after| never_better(before, after, &[]),
+    );
+}
+
+/// A published rule is asked beside the road's own, whatever the joint.
+#[test]
+fn any_published_rule() {
+    let rules = load_rules();
+    law(
+        |input| input.load_rule = "road-service".into(),
+        |input, _, times| {
+            let at = usize::try_from(times.to_bits() >> 8).unwrap_or(0) % rules.len();
+            input.load_rule = rules[at].id().into();
+            input.load_rule != "road-service"
+        },
+        |before, after| never_better(before, after, &[]),
     );
 }

@@ -11,7 +11,7 @@ mod parts;
 use crate::drawn::{inputs, scenario};
 use calc_core::catalog::CaseName;
 use calc_core::quantity::InUnits;
-use calc_core::report::{Check, CheckId, Report, Verdict};
+use calc_core::report::{Check, CheckId, Factor, Report, Verdict};
 use calc_core::scenario::unknown::is_unknown;
 use calc_core::scenario::{Field, Input, SupportKind};
 use calc_core::{Scenario, evaluate};
@@ -82,13 +82,29 @@ pub(crate) fn better(now: Verdict, then: Verdict) -> bool {
     rank(now) < rank(then)
 }
 
-/// Share used, where it can be compared. Past its endurance limit a bolt is judged by the road: two shares that
+/// Share used, where it can be compared; of the seat of the clamp, where asked, without the heat of its
+/// report. Past its endurance limit a bolt is judged by the road: two shares that
 /// say different things.
-fn used(check: &Check) -> Option<f64> {
+fn used(check: &Check, heat: Option<&Report>) -> Option<f64> {
     let judged = check.verdict != Verdict::NotChecked && check.id != CheckId::BoltFatigue;
-    check
+    let used = check
         .utilisation
-        .filter(|used| judged && *used < NOTHING_LEFT)
+        .filter(|used| judged && *used < NOTHING_LEFT)?;
+    let Some(report) = heat else {
+        return Some(used);
+    };
+    // A strength is asked of the clamp, a limit of use of the largest of its scatter.
+    let hot = match check.factor_is {
+        Factor::Scatter => check.demand.si * check.factor,
+        _ => check.demand.si,
+    };
+    Some(used * (1.0 - report.losses.temperature_n / hot))
+}
+
+/// Whether a seat stands better for less heat on it, as on a softer stack.
+fn for_less_heat(then: &Check, [before, after]: [&Report; 2]) -> bool {
+    let less = after.losses.temperature_n < before.losses.temperature_n;
+    then.id == CheckId::Clamp && less
 }
 
 pub(crate) fn never_better(
@@ -108,16 +124,18 @@ pub(crate) fn never_better(
             }
             return Err(format!("{id}: {} → gone", then.verdict.key()));
         };
-        if better(now.verdict, then.verdict) {
+        if better(now.verdict, then.verdict) && !for_less_heat(then, [before, after]) {
             let (was, is) = (then.verdict.key(), now.verdict.key());
             return Err(format!("{id}: {was} → {is}"));
         }
+        let cooler = for_less_heat(then, [before, after]);
+        let share = |check, report| used(check, cooler.then_some(report));
         let slack = if then.id == CheckId::Clamp {
             BESIDE_A_CORE
         } else {
             NOISE
         };
-        if let (Some(was), Some(is)) = (used(then), used(now))
+        if let (Some(was), Some(is)) = (share(then, before), share(now, after))
             && is < was * (1.0 - slack)
         {
             return Err(format!("{id}: {was} → {is} of it used"));

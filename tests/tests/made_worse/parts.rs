@@ -221,7 +221,11 @@ fn a_cheek_less() {
             s.bolting.two_cheeks
         },
         |before, after| {
-            let slip = |report: &Report| report.check(CheckId::Slip).and_then(used);
+            let slip = |report: &Report| {
+                report
+                    .check(CheckId::Slip)
+                    .and_then(|check| used(check, None))
+            };
             // Where next to no clamp is left, what the faces lose is all there is.
             if let (Some(was), Some(is)) = (slip(before), slip(after))
                 && was < 3.0

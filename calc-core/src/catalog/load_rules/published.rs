@@ -68,7 +68,8 @@ const R55_TEST: Cite = Cite::new(Source::UnR55, "annex 6, ±0.6 D", Flag::Memory
 
 /// The rule asks it of the device and of what fixes it, its guidance lets two chains have it together, and
 /// states ask it of each (New Hampshire RSA 266:63): each is taken, and the share of one shown.
-const CHAIN_OF_WEIGHT: Chain = chain(Size::Weight(1.0), ChainShares::EachOrTogether, CFR_GUIDE);
+pub(crate) const CHAIN_OF_WEIGHT: Chain =
+    chain(Size::Weight(1.0), ChainShares::EachOrTogether, CFR_GUIDE);
 
 /// Each attachment takes the whole, along and upright by themselves, without lasting harm. Up to 2.5 t one
 /// chain may be there, so that asking it of each is no more than the rule does.

@@ -4,10 +4,27 @@ use super::said;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::mechanics::range::CheckedRatio;
-use crate::quantity::{InUnits, Ratio, Share, newton};
+use crate::quantity::{Force, InUnits, Ratio, Share, newton};
 use crate::report::working::{Line, Working};
 use crate::report::{Check, CheckId, Factor, Verdict, say, substituted};
 use crate::support::{self, Limit};
+
+/// The clamp on what takes it least.
+struct Seat {
+    governs: Limit,
+    /// Clamp at the lowest nut factor that counts, with heat or cold.
+    wanted: Force,
+    /// The same with the scatter of tightening, as a factor on it.
+    scattered: f64,
+}
+
+impl Seat {
+    /// Share used of the limit.
+    fn used(&self) -> f64 {
+        let factor = self.governs.omega.unwrap_or(self.scattered);
+        factor * self.wanted.si() / self.governs.load.max(1e-9)
+    }
+}
 
 impl Analysis<'_> {
     /// Lines that lead from the torque to the nominal clamp.
@@ -101,13 +118,38 @@ impl Analysis<'_> {
         );
     }
 
+    /// What heat or cold adds to the clamp at the end of the temperatures that tightens, N; the lines on it. What would
+    /// flow there is missing at the other end.
+    ///
+    /// # Sources
+    /// VDI 2230: the surface pressure under the largest clamp and what comes on top in service, from memory.
+    fn heat_line(&self, w: &mut Working) {
+        let heat = self.residual.temperature;
+        if heat > 0.0 {
+            w.line(
+                &Line {
+                    symbol: "F_hot",
+                    what: "largest clamp with the heat or cold that tightens it",
+                    formula: "F_max + F_T",
+                },
+                substituted![("F_max", self.preload.max), ("F_T", newton(heat))],
+                newton(self.preload.max.si() + heat),
+                Cite::new(
+                    Source::Vdi2230,
+                    "surface pressure under the largest clamp in service",
+                    Flag::Memory,
+                ),
+            );
+        }
+    }
+
     /// The end of a sleeve that presses harder than a milled face may, and less than its surface flows at, is close,
     /// whatever else governs.
     ///
     /// # Sources
     /// AISC 360-22 J7 with Ω 2.00 on the clamp that is wanted, against the limiting surface pressure on the largest.
     fn graded_ends(&self, check: Check) -> Check {
-        let wanted = self.preload.slick;
+        let wanted = newton(self.preload.slick.si() + self.residual.temperature);
         let mut ends = self.support.least.limits.iter();
         match ends.find(|l| l.code == say::LimitSleeveBites && 2.0 * wanted.si() > l.load) {
             Some(end) if check.verdict == Verdict::Holds => Check {
@@ -119,8 +161,36 @@ impl Analysis<'_> {
         }
     }
 
+    /// The clamp with so much heat on top, N, and the limit that it comes nearest to.
+    fn seat(&self, heat: f64) -> Seat {
+        let wanted = newton(self.preload.slick.si() + heat);
+        let scattered = (self.preload.max.si() + heat) / wanted.si().max(1e-9);
+        let governs = if heat > 0.0 {
+            self.support.least.governing(scattered - 1.0)
+        } else {
+            self.support.governs
+        };
+        Seat {
+            governs,
+            wanted,
+            scattered,
+        }
+    }
+
+    /// What heat or cold adds to the clamp, where the seat would hold without it and does not hold with it.
+    pub(in crate::evaluate) fn heat_on_seat(&self) -> Option<Force> {
+        let heat = self.residual.temperature;
+        let holds = |heat| Verdict::of(self.seat(heat).used()) == Verdict::Holds;
+        (heat > 0.0 && holds(0.0) && !holds(heat)).then(|| newton(heat))
+    }
+
     pub(in crate::evaluate) fn clamp(&self) -> Check {
-        let governs: Limit = self.support.governs;
+        // At the end of the temperatures at which it is greatest.
+        let Seat {
+            governs,
+            wanted,
+            scattered,
+        } = self.seat(self.residual.temperature);
         let mut w = self.sheet();
         self.tightening_lines(&mut w);
         // Its lines take another look at the curve: only where somebody reads them.
@@ -131,15 +201,13 @@ impl Analysis<'_> {
             Some(omega) => (omega, Factor::Strength),
             None => {
                 self.scatter_line(&mut w);
-                (1.0 + self.s.tightening.scatter, Factor::Scatter)
+                (scattered, Factor::Scatter)
             }
         };
-        let check = Check::of(CheckId::Clamp, self.preload.slick, newton(governs.load))
+        self.heat_line(&mut w);
+        let check = Check::of(CheckId::Clamp, wanted, newton(governs.load))
             .factor(factor, factor_is)
-            .reason(said(
-                governs.code,
-                (newton(governs.load), self.preload.slick),
-            ))
+            .reason(said(governs.code, (newton(governs.load), wanted)))
             .working(w);
         let check = self.graded_ends(check);
         if let Some(unknown) = self.clamp_unknown() {

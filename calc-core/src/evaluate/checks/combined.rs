@@ -92,7 +92,7 @@ impl Analysis<'_> {
             .map(|resistance| used(pull, resistance));
         let [shear_us, shear_eu] = shear_shares;
         let [pull_us, pull_eu] = pull_shares;
-        let moment = self.moment(in_plane);
+        let moment = self.moment(loads);
         let [sheared, ..] = &strengths.shear;
         let [pulled, ..] = &strengths.pull;
         let yields = if kind == LoadKind::Proof {

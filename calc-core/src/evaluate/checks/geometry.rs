@@ -334,16 +334,21 @@ impl Analysis<'_> {
         ))
     }
 
-    /// How far the walls come in to a part that is too short, and with it as the clamp shortens it. How far they spring
+    /// How far the walls come in to a part that is too short, and with it as the clamp shortens it and heat or cold, where
+    /// it is not of the metal of the tube. How far they spring
     /// back goes by wall and washer alone: what softens them, neighbours or an end near by, is no help.
     fn sleeve_short(&self) -> Option<Check> {
         let s = self.s;
         let (core, short) = (self.support.least.core()?, s.sleeve_short);
         let shortens = self.preload.slick.si() / core.parts_si()[0];
+        // Of another metal than the tube it comes short at one end of the temperatures.
+        let length = s.tube.depth - s.tube.wall * 2.0;
+        let apart = support::of(s).between(s).expansion().value - s.tube.material.expansion().value;
+        let grows = (apart * s.loads.temperature_swing * length.si()).abs();
         // Where one side is stiffer than the other, all of it may come from the softer one.
         let [one, other] = self.support.least.sides()?;
         let share = if one == other { 0.5 } else { 1.0 };
-        let comes = share * (short.si() + shortens);
+        let comes = share * (short.si() + shortens + grows);
         let face = FaceCurve::new(
             &s.tube.face(Strength::Least),
             s.bolting.washer.outer,
@@ -360,6 +365,7 @@ impl Analysis<'_> {
             substituted![
                 ("g", short),
                 ("N·l/(E·A)", Length::of_si(shortens)),
+                ("Δα·ΔT·l", Length::of_si(grows)),
                 ("b", s.tube.width),
             ],
             Length::of_si(springs),

@@ -3,6 +3,7 @@
 use super::{Resistance, said};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::pin;
 use crate::quantity::{InUnits, Length, Moment, newton};
 use crate::report::working::Line;
@@ -30,9 +31,16 @@ impl Analysis<'_> {
         }
     }
 
-    /// Moment in the bolt from a force on it, N·m.
-    pub(super) fn moment(&self, in_plane: f64) -> f64 {
-        pin::moment(newton(self.per_plane(in_plane)), self.lever()).si()
+    /// Lever between fitting and wall in a case.
+    fn lever_in(&self, loads: &BoltLoads) -> Length {
+        let [fitting, wall] = self.pressed_plies(loads);
+        pin::lever(fitting, self.s.fitting.gap, wall)
+    }
+
+    /// Moment in the bolt from the largest force on one, N·m.
+    pub(super) fn moment(&self, loads: &BoltLoads) -> f64 {
+        let plane = self.per_plane(loads.largest_in_plane);
+        pin::moment(newton(plane), self.lever_in(loads)).si()
     }
 
     /// Moment strength, N·m; `None` where the bolt has no room to bend.
@@ -49,29 +57,25 @@ impl Analysis<'_> {
 
     pub(super) fn bolt_bending(&self) -> Option<Check> {
         let s = self.s;
-        let (resistance, demand) = self
-            .governing_demand(&[self.bending_resistance()?], &|loads| {
-                self.moment(loads.largest_in_plane)
-            })?;
+        let (resistance, demand) =
+            self.governing_demand(&[self.bending_resistance()?], &|loads| self.moment(loads))?;
         let (moment, capacity) = (demand.force, resistance.capacity);
         let (fy, d) = (s.bolting.yield_strength(), self.bending_diameter());
         let major = s.bolting.thread.major();
         let in_plane = demand.loads.largest_in_plane;
         let plane = self.per_plane(in_plane);
+        let [fitting, wall] = self.pressed_plies(demand.loads);
+        let lever = self.lever_in(demand.loads);
         let mut w = self.sheet();
         let statics = Cite::new(Source::Elementary, "beam", Flag::Computed);
         w.line(
             &Line {
                 symbol: "a",
-                what: "lever arm between bracket and wall",
+                what: "lever arm between bracket and wall, of each as much as bearing needs",
                 formula: "t_c/2 + g + t_w/2",
             },
-            substituted![
-                ("t_c", s.fitting.thickness),
-                ("g", s.fitting.gap),
-                ("t_w", self.pressed_depth())
-            ],
-            self.lever(),
+            substituted![("t_c", fitting), ("g", s.fitting.gap), ("t_w", wall)],
+            lever,
             statics,
         );
         w.line(
@@ -80,7 +84,7 @@ impl Analysis<'_> {
                 what: "bending of the bolt as a loose pin",
                 formula: "V/m·a",
             },
-            substituted![("V/m", newton(plane)), ("a", self.lever())],
+            substituted![("V/m", newton(plane)), ("a", lever)],
             Moment(moment),
             statics,
         );
@@ -137,7 +141,7 @@ impl Analysis<'_> {
         } else {
             say::BendingStaysStraight
         };
-        let reason = said(code, (Moment(moment), Moment(capacity), self.lever()));
+        let reason = said(code, (Moment(moment), Moment(capacity), lever));
         Some(judged.reason(reason).working(w))
     }
 }

@@ -290,11 +290,8 @@ impl Analysis<'_> {
             );
         }
         let hole = self.hole_in_tube();
-        let thickness = if !support::of(s).is_hollow() {
-            s.tube.depth / s.bolting.slip_planes()
-        } else {
-            s.tube.design_wall
-        };
+        // No deeper than it bears: what lies below tears no sooner, and holds nothing.
+        let thickness = self.pressed_depth();
         let clear = self.clear(s.tube.end_distance, hole);
         let (fy, fu) = self.tube_strengths();
         let force = bearing::tear_out(fu, clear, thickness).si();

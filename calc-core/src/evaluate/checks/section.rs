@@ -371,11 +371,7 @@ impl Analysis<'_> {
             fy,
             fu,
             hole: self.hole_in_tube(),
-            thickness: if !support::of(s).is_hollow() {
-                s.tube.depth / b.slip_planes()
-            } else {
-                s.tube.design_wall
-            },
+            thickness: self.pressed_depth(),
             end: s.tube.end_distance,
         };
         let fitting = Pulled {

@@ -7,15 +7,24 @@ use crate::evaluate::analysis::Analysis;
 use crate::evaluate::loads::{BoltLoads, Service};
 use crate::mechanics::bolt_group::NotTaken;
 use crate::mechanics::opening;
-use crate::quantity::{Count, InUnits, Ratio, STANDARD_GRAVITY, TemperatureStep, newton};
+use crate::quantity::{
+    Acceleration, Count, InUnits, Ratio, STANDARD_GRAVITY, TemperatureStep, newton,
+};
 use crate::report::working::Line;
 use crate::report::{Check, CheckId, Factor, Said, Sentence, Verdict, say, substituted};
 use crate::scenario::JointKind;
 use crate::support::{self, seat};
 
-/// Bump factor, and braking and cornering in g, below all of which a trailer hardly moves. Half of what is still told as
+/// Bump factor, and braking and cornering in g, at or below which a trailer hardly moves. Half of what is still told as
 /// light, own assumption.
 const PARKED: [f64; 3] = [1.5, 0.15, 0.1];
+
+/// What is so light: bumps, braking, cornering.
+const PARKED_SAYS: [Sentence<2>; 3] = [
+    say::SlipFewBumps,
+    say::SlipHardlyBrakes,
+    say::SlipHardlyTurns,
+];
 
 impl Analysis<'_> {
     /// Where the clamp goes past the wall there is no grip at all, whatever it is asked for: not by a load
@@ -24,7 +33,8 @@ impl Analysis<'_> {
         if self.unloaded() {
             return Some(self.no_load(say::SlipNoLoad));
         }
-        if self.parked() {
+        let parked = self.parked();
+        if parked.iter().all(|light| *light) {
             return Some(self.no_load(say::SlipLevelRoad));
         }
         let fitting = &self.s.fitting;
@@ -68,8 +78,34 @@ impl Analysis<'_> {
         } else if outside {
             check.undecided(said(say::SlipClampUnknown, ()))
         } else {
-            check
+            self.on_no_road(check, parked)
         })
+    }
+
+    /// A grip that holds on a road of which one thing is that of a parked trailer: close, and which thing it is.
+    fn on_no_road(&self, check: Check, parked: [bool; 3]) -> Check {
+        let mut light = PARKED_SAYS.into_iter().zip(parked);
+        let Some((sentence, _)) = light.find(|(_, light)| *light) else {
+            return check;
+        };
+        if check.verdict != Verdict::Holds {
+            return check;
+        }
+        let l = &self.s.loads;
+        let [bump, braking, side] = PARKED;
+        let g = |times: f64| Acceleration::of_si(times * STANDARD_GRAVITY);
+        let reason = if sentence == say::SlipFewBumps {
+            said(sentence, (Ratio(l.vertical_factor), Ratio(bump)))
+        } else if sentence == say::SlipHardlyBrakes {
+            said(sentence, (l.braking, g(braking)))
+        } else {
+            said(sentence, (l.side, g(side)))
+        };
+        Check {
+            verdict: Verdict::Close,
+            reason,
+            ..check
+        }
     }
 
     /// What is asked of a grip that there is none of.
@@ -145,10 +181,13 @@ impl Analysis<'_> {
             w.line(
                 &Line {
                     symbol: "F_S",
-                    what: "what a bolt has stretched for good that heat pulls past its yield load",
-                    formula: "F + F_T − A_t·f_y, of the loosest or the tightest bolt",
+                    what: "what a bolt has stretched for good that heat pulls past its yield load, or what it presses on has given way past its limit",
+                    formula: "F + F_T − min(A_t·f_y, limit), of the loosest or the tightest bolt",
                 },
-                substituted![("A_t·f_y", self.preload.yields)],
+                substituted![
+                    ("A_t·f_y", self.preload.yields),
+                    ("limit", newton(self.support.least.limit()))
+                ],
                 newton(g.set),
                 Cite::new(Source::Elementary, "elastic, then plastic", Flag::Computed),
             );
@@ -211,14 +250,15 @@ impl Analysis<'_> {
         self.cases().all.iter().all(still)
     }
 
-    /// A coupler or a hanger with hardly any bumps, braking and turns: no road.
-    fn parked(&self) -> bool {
+    /// Of a coupler or a hanger, whether there are hardly any bumps, hardly any braking, hardly any turns. With all three
+    /// it is no road at all.
+    fn parked(&self) -> [bool; 3] {
         let l = &self.s.loads;
-        let [bump, braking, side] = PARKED;
-        matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger)
-            && l.vertical_factor < bump
-            && l.braking.si() < braking * STANDARD_GRAVITY
-            && l.side.si() < side * STANDARD_GRAVITY
+        let on_road = matches!(l.joint, JointKind::Coupler | JointKind::SpringHanger);
+        let in_g = |a: Acceleration| a.si() / STANDARD_GRAVITY;
+        let typed = [l.vertical_factor, in_g(l.braking), in_g(l.side)];
+        let mut limits = PARKED.into_iter();
+        typed.map(|typed| on_road && limits.next().is_some_and(|limit| typed <= limit + 1e-9))
     }
 
     /// A joint that nothing pulls at is not judged.

@@ -5,6 +5,7 @@ use super::{Resistance, Working};
 use crate::catalog::{LoadKind, ThreadShear};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
+use crate::evaluate::loads::BoltLoads;
 use crate::mechanics::bearing::{GAMMA_M2, GAMMA_Q};
 use crate::mechanics::instantaneous_centre::{InPlane, multiple_of_load};
 use crate::mechanics::{en_bolt, pin, shear};
@@ -221,10 +222,55 @@ impl Analysis<'_> {
         support::of(self.s).hole_in_wall(self.s)
     }
 
-    /// Lever between fitting and wall.
-    pub(super) fn lever(&self) -> Length {
+    /// Lever between fitting and wall, with all that there is of each.
+    fn lever(&self) -> Length {
         let s = self.s;
         pin::lever(s.fitting.thickness, s.fitting.gap, self.pressed_depth())
+    }
+
+    /// Of fitting and wall, no more than bearing needs in a case.
+    ///
+    /// ```text
+    /// t_c = min(t_fitting, n·V/p),  t_w = min(t_wall, n·R/p),  R = V·(1 + a/L),  p = 1.8·f_y·d
+    /// ```
+    ///
+    /// with `n` the factor on bearing of that kind of case. Metal beside the plane may carry all of it: by the lower-bound
+    /// theorem what lies farther out cannot make the bolt weaker, and so more thickness is never worse.
+    pub(super) fn pressed_plies(&self, loads: &BoltLoads) -> [Length; 2] {
+        let s = self.s;
+        let plane = self.per_plane(loads.largest_in_plane);
+        let factor = match loads.case.kind {
+            LoadKind::Service => shear::OMEGA,
+            LoadKind::Proof => 1.8,
+            LoadKind::Ultimate => 1.0,
+        };
+        let d = s.bolting.thread.major();
+        let needed = |fy: Stress| factor * plane / (1.8 * fy.si() * d.si()).max(1e-9);
+        let fitting = s
+            .fitting
+            .thickness
+            .min(Length::of_si(needed(s.fitting.yield_least)));
+        // Whatever presses there: sleeve or wall, next to a weld or not.
+        let (_, pressed) = support::of(s).pin_in_wall(s);
+        let (beside_weld, _) = self.tube_strengths();
+        let sleeve = support::part_strengths(s)
+            .filter(|_| support::is_welded(s))
+            .map_or(beside_weld, |[least, _]| Stress::of_si(least));
+        let alone = needed(pressed.min(beside_weld).min(sleeve));
+        let wall = if self.tips_in_the_walls() {
+            let apart = (s.tube.depth - s.tube.design_wall).si().max(1e-6);
+            let beside = 1.0 + (fitting * 0.5 + s.fitting.gap).si() / apart;
+            alone * beside / (1.0 - alone * 0.5 / apart).max(1e-3)
+        } else {
+            alone
+        };
+        [fitting, self.pressed_depth().min(Length::of_si(wall))]
+    }
+
+    /// Whether one fitting pulls at a bolt that both walls hold.
+    fn tips_in_the_walls(&self) -> bool {
+        let b = &self.s.bolting;
+        !b.two_cheeks && !b.single_ply && support::of(self.s).is_hollow()
     }
 
     /// How deep the bolt is pressed beside a slip plane: the wall, or what counts of a solid bar.
@@ -245,9 +291,8 @@ impl Analysis<'_> {
     /// it and, as the bolt tips, a little more.
     pub(super) fn on_wall(&self, in_plane: f64) -> f64 {
         let s = self.s;
-        let b = &s.bolting;
         let plane = self.per_plane(in_plane);
-        if b.two_cheeks || b.single_ply || !support::of(s).is_hollow() {
+        if !self.tips_in_the_walls() {
             return plane;
         }
         let apart = s.tube.depth - s.tube.design_wall;

@@ -1,14 +1,15 @@
 //! Safety-chain bracket: the strength required of the chain, as its rule asks for it.
 
 use super::case::LoadCase;
-use crate::catalog::{CaseName, ChainShares};
+use crate::catalog::{CHAIN_OF_WEIGHT, CaseName, Chain, ChainShares};
 use crate::quantity::InUnits;
 use crate::scenario::Scenario;
 
 /// A chain bears nothing until the coupling has failed, and then must not break: mostly ultimate cases.
 ///
 /// - A rule on the strength of chains: that strength at the chain's angle, upward, downward and sideways.
-/// - A rule on their attachments: along the tube, up and down, one at a time.
+/// - A rule on their attachments: along the tube, up and down, one at a time; the road's own rule on chains is asked
+///   beside it, as it may ask for less, and of another direction.
 ///
 /// Where the rule names the strength of all chains together, the reader says how much of it this bracket
 /// takes; all of it unless told otherwise. Where texts are in conflict about that, each chain takes all of it
@@ -30,34 +31,36 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
     .max(weight);
     let shared = chain.by == ChainShares::EachOrTogether && l.chain.share < 1.0;
     let point = (l.ball_ahead.si(), l.ball_below.si());
-    let at = |case, kind, (along, up, side): (f64, f64, f64)| LoadCase {
+    let at = |chain: &Chain, case, (along, up, side): (f64, f64, f64)| LoadCase {
         along,
         up,
         side,
         other_reading: shared.then(|| along.max(up.abs()).max(side) * l.chain.share),
         cite: chain.cite,
-        ..LoadCase::at(case, kind, point)
+        ..LoadCase::at(case, chain.kind, point)
     };
-    if let Some(upright) = chain.upright.map(|size| trailer.force(size)) {
-        return vec![
-            at(CaseName::ChainPullsAlong, chain.kind, (strength, 0.0, 0.0)),
-            at(
-                CaseName::ChainPullsStraightUp,
-                chain.kind,
-                (0.0, upright, 0.0),
-            ),
-            at(
-                CaseName::ChainPullsStraightDown,
-                chain.kind,
-                (0.0, -upright, 0.0),
-            ),
-        ];
-    }
     let (off, along) = l.chain.angle.si().sin_cos();
-    let pulls = |up: f64, side: f64| (strength * along, strength * up, strength * side);
-    vec![
-        at(CaseName::ChainPullsUp, chain.kind, pulls(off, 0.0)),
-        at(CaseName::ChainPullsDown, chain.kind, pulls(-off, 0.0)),
-        at(CaseName::ChainPullsAside, chain.kind, pulls(0.0, off)),
-    ]
+    let pulls =
+        |strength: f64, up: f64, side: f64| (strength * along, strength * up, strength * side);
+    let in_any_direction = |chain: &Chain, strength: f64| {
+        [
+            at(chain, CaseName::ChainPullsUp, pulls(strength, off, 0.0)),
+            at(chain, CaseName::ChainPullsDown, pulls(strength, -off, 0.0)),
+            at(chain, CaseName::ChainPullsAside, pulls(strength, 0.0, off)),
+        ]
+    };
+    let Some(upright) = chain.upright.map(|size| trailer.force(size)) else {
+        return in_any_direction(chain, strength).to_vec();
+    };
+    let mut cases = vec![
+        at(chain, CaseName::ChainPullsAlong, (strength, 0.0, 0.0)),
+        at(chain, CaseName::ChainPullsStraightUp, (0.0, upright, 0.0)),
+        at(
+            chain,
+            CaseName::ChainPullsStraightDown,
+            (0.0, -upright, 0.0),
+        ),
+    ];
+    cases.extend(in_any_direction(&CHAIN_OF_WEIGHT, weight));
+    cases
 }

@@ -2,10 +2,12 @@
 
 use super::case::LoadCase;
 use crate::catalog::{CaseName, LoadKind};
-use crate::quantity::InUnits;
+use crate::quantity::{InUnits, STANDARD_GRAVITY};
 use crate::scenario::{Mount, Scenario};
 
 /// The service cases of the road, then those of the rule.
+///
+/// Of a trailer that hardly rests on its coupler a least share counts, as braking alone presses the ball down.
 ///
 /// The ball presses up with the tongue weight times its factor, and pulls down with as much when the tongue
 /// drops after a bump: how much less that is depends on springs and load, and no source was found, so as
@@ -18,9 +20,10 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
     let l = &s.loads;
     let trailer = l.trailer();
     let point = (l.ball_ahead.si(), l.ball_below.si());
-    let up = trailer.weight() * l.tongue_share * l.vertical_factor;
+    let tongue = trailer.on_coupler();
+    let up = tongue * l.vertical_factor;
     let along = l.mass.si() * l.braking.si();
-    let side = l.mass.si() * l.tongue_share * l.side.si();
+    let side = tongue / STANDARD_GRAVITY * l.side.si();
     let road = |case, along, side| LoadCase {
         along,
         up,
