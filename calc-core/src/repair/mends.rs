@@ -1,0 +1,140 @@
+//! What the damage that was found asks of a repair: the numbers did not see it coming, so the same again is no repair.
+
+use super::changed;
+use crate::evaluate::{Analysis, checks_in_order, checks_of};
+use crate::report::{Check, CheckId, Verdict};
+use crate::scenario::{FOUND, Field, Scenario};
+
+/// Most that a repair may use of its slip resistance, as a share of what the joint used that has slid. An own assumption:
+/// a fifth less, as the scatter of a wrench and of the slip coefficient is that large at the least.
+const SLIDES_LESS: f64 = 0.8;
+
+/// The damage that was found, as a set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Damage(u8);
+
+impl Damage {
+    pub(super) fn of(s: &Scenario) -> Self {
+        let places = FOUND.iter().enumerate();
+        let found = |field: &Field| s.input.found().any(|found| found == *field);
+        Self(
+            places
+                .filter(|(_, field)| found(field))
+                .fold(0, |set, (place, _)| set | 1 << place),
+        )
+    }
+
+    pub(super) fn has(self, field: Field) -> bool {
+        let place = FOUND.iter().position(|other| *other == field);
+        place.is_some_and(|place| self.0 & 1 << place != 0)
+    }
+
+    /// The parts have slid at the clamp that they had: trails run out of it, or worse, a hole is oval.
+    pub(super) fn has_slid(self) -> bool {
+        self.has(Field::FoundTrails) || self.has(Field::FoundOval)
+    }
+}
+
+/// What has to be under the nuts afterwards.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Under {
+    /// What there is.
+    Anything,
+    /// Bolts of another size or grade, or another part under them.
+    OtherBolts,
+    /// A face has given way: another part.
+    OtherSeat,
+}
+
+/// What a repair has to change besides the damage itself.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Mends {
+    under: Under,
+    /// Most that may be used of the slip resistance.
+    pub(super) slips_below: Option<f64>,
+    /// All bolts are new anyhow: that is a change.
+    renewed: bool,
+}
+
+impl Mends {
+    /// Of a joint with its damage, and the same as it was drilled.
+    pub(super) fn of(damage: Damage, sound: &Scenario) -> Self {
+        let spun = damage.has(Field::FoundSpin);
+        let under = if damage.has(Field::FoundHollow) {
+            Under::OtherSeat
+        } else if !spun || (has_firm_seat(sound) && takes_its_torque(sound)) {
+            // On a seat that takes the torque it was the thread that gave way.
+            Under::Anything
+        } else if sound.support.is_solid() {
+            Under::OtherBolts
+        } else {
+            Under::OtherSeat
+        };
+        Self {
+            under,
+            slips_below: damage.has_slid().then(|| slips_at(sound) * SLIDES_LESS),
+            renewed: spun,
+        }
+    }
+
+    /// Whether the same joint with nothing but new bolts is to be tried too.
+    pub(super) fn tries_the_same(self) -> bool {
+        self.renewed && self.under == Under::Anything
+    }
+
+    /// Whether a candidate does it.
+    pub(super) fn by(
+        self,
+        before: &Scenario,
+        after: &Scenario,
+        puts_in: bool,
+        checks: &[Check],
+    ) -> bool {
+        let of_bolts = [Field::Bolt, Field::Grade];
+        let counts = |field: &Field| {
+            *field != Field::SleeveShort
+                && (field.applies(&after.input) || field.applies(&before.input))
+        };
+        let changes = || {
+            let all = changed(&after.input, &before.input);
+            all.into_iter().filter(counts)
+        };
+        let under = match self.under {
+            Under::Anything => puts_in || self.renewed || changes().next().is_some(),
+            Under::OtherBolts => puts_in || changes().any(|field| of_bolts.contains(&field)),
+            Under::OtherSeat => puts_in,
+        };
+        let grips = |most: f64| slip_used(checks).is_some_and(|used| used <= most);
+        under && self.slips_below.is_none_or(grips)
+    }
+}
+
+/// Share used of the slip resistance; `None` where there is none, or nothing asks for it.
+pub(super) fn slip_used(checks: &[Check]) -> Option<f64> {
+    let slip = checks.iter().find(|check| check.id == CheckId::Slip);
+    slip.and_then(|check| check.utilisation)
+}
+
+/// Share of its slip resistance that a joint uses, the least of all that it may be: nobody knows how good that was at
+/// which it slid. Without any grip everything grips better.
+fn slips_at(s: &Scenario) -> f64 {
+    let used = |member: &Scenario| {
+        let checks = checks_in_order(&Analysis::without_working(member));
+        slip_used(&checks).unwrap_or(f64::INFINITY)
+    };
+    let members = s.members().map(|member| used(&member));
+    members.fold(used(s), f64::min)
+}
+
+/// Whether nothing hollow gives way under the nut.
+fn has_firm_seat(s: &Scenario) -> bool {
+    let filled = s.support.has_sleeve() || s.support.has_block() || s.support.is_solid();
+    filled || s.member.is_open()
+}
+
+/// Whether by the numbers the seat takes the torque that was set.
+fn takes_its_torque(s: &Scenario) -> bool {
+    let checks = checks_of(&Analysis::without_working(s), |_| false);
+    let mut clamp = checks.iter().filter(|check| check.id == CheckId::Clamp);
+    clamp.all(|check| check.verdict == Verdict::Holds)
+}
