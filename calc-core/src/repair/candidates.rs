@@ -2,7 +2,6 @@
 //! next in one that does not hold yet.
 
 use super::Candidate;
-use super::mends::slip_used;
 use crate::catalog::{self, Family, HoleFit};
 use crate::evaluate::on_edge;
 use crate::order::sorted;
@@ -253,12 +252,12 @@ fn could_grip(candidate: &Candidate) -> bool {
 /// slips, and nothing fails that has another cause. The least work that leaves something in hand, or else
 /// the best there is.
 ///
-/// A joint that has slid wants better faces as long as it uses more than `slips_below`, whatever the check says.
-pub(super) fn gripping(candidate: &Candidate, slips_below: Option<f64>) -> Option<Input> {
-    let slides = |used: &f64| slips_below.is_some_and(|most| *used > most);
-    let used = overused(candidate, CheckId::Slip)
-        .or_else(|| slip_used(&candidate.checks).filter(slides))?;
-    let aim = slips_below.map_or(CLOSE_FROM, |most| most.min(CLOSE_FROM));
+/// A joint that has slid wants better faces as long as it uses more than `slides_below`, whatever the check says.
+pub(super) fn gripping(candidate: &Candidate, slides_below: Option<f64>) -> Option<Input> {
+    let slides = |used: &f64| slides_below.is_some_and(|most| used.is_finite() && *used > most);
+    let used =
+        overused(candidate, CheckId::Slip).or_else(|| Some(candidate.slides).filter(slides))?;
+    let aim = slides_below.map_or(CLOSE_FROM, |most| most.min(CLOSE_FROM));
     if is_past_mending(candidate, of_slipping) {
         return None;
     }
@@ -267,7 +266,7 @@ pub(super) fn gripping(candidate: &Candidate, slips_below: Option<f64>) -> Optio
     let enough = better_surfaces(&candidate.scenario).filter(|row| then(row) <= aim);
     let surface = enough.last().or_else(|| {
         better_surfaces(&candidate.scenario)
-            .find(|row| then(row) <= slips_below.map_or(1.0, |most| most.min(1.0)))
+            .find(|row| then(row) <= slides_below.map_or(1.0, |most| most.min(1.0)))
     })?;
     let mut input = candidate.scenario.input.clone();
     input.choose(surface);

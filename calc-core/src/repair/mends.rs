@@ -1,6 +1,7 @@
 //! What the damage that was found asks of a repair: the numbers did not see it coming, so the same again is no repair.
 
 use super::changed;
+use crate::evaluate::loads::grip_of_all;
 use crate::evaluate::{Analysis, checks_in_order, checks_of};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{FOUND, Field, Scenario};
@@ -50,8 +51,8 @@ enum Under {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Mends {
     under: Under,
-    /// Most that may be used of the slip resistance.
-    pub(super) slips_below: Option<f64>,
+    /// Most that may be used of the slip resistance, see [`slides`].
+    pub(super) slides_below: Option<f64>,
     /// All bolts are new anyhow: that is a change.
     renewed: bool,
 }
@@ -72,7 +73,11 @@ impl Mends {
         };
         Self {
             under,
-            slips_below: damage.has_slid().then(|| slips_at(sound) * SLIDES_LESS),
+            // Nobody knows how good the joint was at which it slid: the best that it may be.
+            slides_below: damage.has_slid().then(|| {
+                let [_, least] = slides_between(sound);
+                least * SLIDES_LESS
+            }),
             renewed: spun,
         }
     }
@@ -82,14 +87,19 @@ impl Mends {
         self.renewed && self.under == Under::Anything
     }
 
-    /// Whether a candidate does it.
-    pub(super) fn by(
-        self,
-        before: &Scenario,
-        after: &Scenario,
-        puts_in: bool,
-        checks: &[Check],
-    ) -> bool {
+    /// Whether a joint grips as much better as it has to.
+    pub(super) fn grips(self, slides: f64) -> bool {
+        self.slides_below
+            .is_none_or(|most| slides.is_finite() && slides <= most)
+    }
+
+    /// The same of all that it may be.
+    pub(super) fn surely_grips(self, s: &Scenario) -> bool {
+        self.slides_below.is_none() || self.grips(slides_between(s)[0])
+    }
+
+    /// Whether a candidate has what has to be under its nuts, or else something of its own.
+    pub(super) fn by(self, before: &Scenario, after: &Scenario, puts_in: bool) -> bool {
         let of_bolts = [Field::Bolt, Field::Grade];
         let counts = |field: &Field| {
             *field != Field::SleeveShort
@@ -99,31 +109,34 @@ impl Mends {
             let all = changed(&after.input, &before.input);
             all.into_iter().filter(counts)
         };
-        let under = match self.under {
+        match self.under {
             Under::Anything => puts_in || self.renewed || changes().next().is_some(),
             Under::OtherBolts => puts_in || changes().any(|field| of_bolts.contains(&field)),
             Under::OtherSeat => puts_in,
-        };
-        let grips = |most: f64| slip_used(checks).is_some_and(|used| used <= most);
-        under && self.slips_below.is_none_or(grips)
+        }
     }
 }
 
-/// Share used of the slip resistance; `None` where there is none, or nothing asks for it.
-pub(super) fn slip_used(checks: &[Check]) -> Option<f64> {
+/// Share that a joint uses of its slip resistance: that of the check; where nothing counts on friction, as in a chain's
+/// bracket, that of a load of 1 N along the faces. Without any grip it is infinite.
+pub(super) fn slides(analysis: &Analysis<'_>, checks: &[Check]) -> f64 {
     let slip = checks.iter().find(|check| check.id == CheckId::Slip);
     slip.and_then(|check| check.utilisation)
+        .unwrap_or_else(|| 1.0 / grip_of_all(analysis.s, &analysis.residual))
 }
 
-/// Share of its slip resistance that a joint uses, the least of all that it may be: nobody knows how good that was at
-/// which it slid. Without any grip everything grips better.
-fn slips_at(s: &Scenario) -> f64 {
+/// The same, worst and best of all that a joint may be.
+fn slides_between(s: &Scenario) -> [f64; 2] {
     let used = |member: &Scenario| {
-        let checks = checks_in_order(&Analysis::without_working(member));
-        slip_used(&checks).unwrap_or(f64::INFINITY)
+        let analysis = Analysis::without_working(member);
+        let checks = checks_in_order(&analysis);
+        slides(&analysis, &checks)
     };
     let members = s.members().map(|member| used(&member));
-    members.fold(used(s), f64::min)
+    let own = used(s);
+    members.fold([own, own], |[most, least], used| {
+        [most.max(used), least.min(used)]
+    })
 }
 
 /// Whether nothing hollow gives way under the nut.

@@ -127,6 +127,8 @@ struct Candidate {
     /// Weakest first.
     checks: Vec<Check>,
     torque: Torque,
+    /// Share that it uses of its slip resistance, see [`mends::slides`].
+    slides: f64,
 }
 
 impl Search<'_> {
@@ -140,17 +142,20 @@ impl Search<'_> {
         let analysis = Analysis::without_working(&scenario);
         let checks = checks_of(&analysis, candidates::never_mended);
         let torque = analysis.preload.torque;
+        let slides = mends::slides(&analysis, &checks);
         if *input != self.joint.input || self.mends.tries_the_same() {
             self.tried += 1;
             self.keep(&analysis, &checks);
             let puts_in = added_part(self.joint, &scenario).is_some();
-            if !self.any_holds && self.mends.by(self.joint, &scenario, puts_in, &checks) {
+            let mends = || self.mends.by(self.joint, &scenario, puts_in);
+            if !self.any_holds && self.mends.grips(slides) && mends() {
                 self.near.see(input, &checks);
             }
         }
         Some(Candidate {
             checks,
             torque,
+            slides,
             scenario,
         })
     }
@@ -169,7 +174,7 @@ impl Search<'_> {
         let (bolting, before) = (&candidate.scenario.bolting, &self.joint.bolting);
         let same_bolts = bolting.count() == before.count() && bolting.thread == before.thread;
         if (same_bolts || on_top)
-            && let Some(gripping) = candidates::gripping(&candidate, self.mends.slips_below)
+            && let Some(gripping) = candidates::gripping(&candidate, self.mends.slides_below)
         {
             self.attempt(&gripping);
         }
@@ -188,7 +193,9 @@ impl Search<'_> {
         }
         let candidate = analysis.s;
         let part = added_part(self.joint, candidate);
-        if !self.mends.by(self.joint, candidate, part.is_some(), checks) {
+        if !self.mends.by(self.joint, candidate, part.is_some())
+            || !self.mends.surely_grips(candidate)
+        {
             return;
         }
         let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
@@ -197,7 +204,7 @@ impl Search<'_> {
         if welds.any(|weld| weld.verdict != Verdict::Holds) {
             return;
         }
-        if part.is_some() && !holds_at_the_long_end(candidate, verdict) {
+        if part.is_some() && !holds_at_the_long_end(candidate, verdict, self.mends) {
             return;
         }
         let jobs = work::jobs(self.joint, candidate, part, self.damage);
@@ -220,8 +227,8 @@ impl Search<'_> {
 }
 
 /// A piece that is fitted to its place may come out as short as its candidate says, or just as long as the
-/// place: whether the joint holds no less with the longest.
-fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
+/// place: whether the joint holds and grips no less with the longest.
+fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict, mends: Mends) -> bool {
     if candidate.sleeve_short.si() <= 0.0
         || support::of(candidate).longest_over(candidate).is_none()
     {
@@ -236,7 +243,7 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
         &Analysis::without_working(&longest),
         candidates::never_mended,
     );
-    weakest(&judged).1 <= verdict
+    weakest(&judged).1 <= verdict && mends.surely_grips(&longest)
 }
 
 /// Finds the repairs of a joint.

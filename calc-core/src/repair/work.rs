@@ -194,7 +194,9 @@ pub(super) fn jobs(
     } else {
         0
     };
-    let welded_out = added_part.is_some() && support::is_welded(before);
+    // With a larger washer on it, the sleeve stays.
+    let stays = after.support == before.support && after.sleeve == before.sleeve;
+    let welded_out = added_part.is_some() && support::is_welded(before) && !stays;
     // Bar is bored to fit, and says itself what is left to do.
     let tight = pieces.filter(|p| {
         matches!(p.shape, Shape::Sleeve { bored: false, .. }) && play_in_sleeve(after) < REAM_BELOW
