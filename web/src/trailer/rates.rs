@@ -164,8 +164,8 @@ fn rate_field(desk: Desk, index: usize, (names, counts, place): Rate, units: Uni
     let part = counts.shown(units);
     let error_id = format!("{id}-error");
     let kept = *place(&mut desk.rates.get_untracked());
-    // Of a price for a pound no more than was typed: a hundredth.
-    let start = if part < 1.0 {
+    // What is kept for a kilogram and was typed for a pound is no round number.
+    let start = if counts == Counts::MoneyByWeight {
         (kept * part * 100.0).round() / 100.0
     } else {
         kept
