@@ -14,6 +14,7 @@
 mod answers;
 mod any_joint;
 mod catalog;
+mod damaged;
 mod drawn;
 mod gauntlet;
 mod law;

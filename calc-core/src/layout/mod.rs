@@ -19,7 +19,7 @@ pub(crate) use face::root_fillet;
 pub(crate) use fit::Fit;
 pub(crate) use holes::holes;
 pub use places::{Place, bolts};
-pub(crate) use plates::plates;
+pub(crate) use plates::{plate_on_fillet, plates};
 pub(crate) use sleeves::sleeves;
 pub(crate) use washers::washers;
 pub use wrench::SOCKET;

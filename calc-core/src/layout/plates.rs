@@ -23,6 +23,14 @@ pub(crate) fn plates(s: &Scenario) -> Option<Fit> {
     ])
 }
 
+/// A plate that has room on the flange or leg, but lies within the largest fillet that there may be at its root: the
+/// fillet is no input, so whether it lies flat is not known.
+pub(crate) fn plate_on_fillet(s: &Scenario) -> Option<Fit> {
+    let there = s.member.room_off_fillet(s.tube.width, s.tube.wall);
+    let fit = Fit::new(s.spreader.width, there, say::PlateOnFillet);
+    (s.member.is_open() && s.support.has_plates() && !fit.fits()).then_some(fit)
+}
+
 /// Width that there is for a plate.
 fn room(s: &Scenario) -> Length {
     let room = s.member.room(s.tube.width);

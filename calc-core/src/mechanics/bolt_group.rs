@@ -10,7 +10,7 @@ pub struct Place {
 }
 
 /// Force on a bolt, in newtons.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Share {
     /// In the plane, along the tube.
     pub along: f64,

@@ -8,7 +8,7 @@ use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::unknown::UNKNOWN;
-use crate::scenario::{Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
+use crate::scenario::{BoltFinish, Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
 use crate::support::{self, PARTS};
 
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
@@ -117,16 +117,36 @@ fn bolts(s: &Scenario, thread: &'static catalog::Thread, added: &[(f64, f64)]) -
                 input.fitting_hole_mm = wider(s.fitting.hole.si());
             }
             input.bolt_grade = String::from(grade);
-            if thread != s.bolting.thread || *grade != s.input.bolt_grade {
+            let other = thread != s.bolting.thread || *grade != s.input.bolt_grade;
+            if other {
                 // Another bolt wants its own torque.
                 input.torque_nm = None;
             }
+            if !other && !inputs.contains(&input) {
+                inputs.push(input.clone());
+            }
+            as_bought(s, &mut input);
             if !inputs.contains(&input) {
                 inputs.push(input);
             }
         }
     }
     inputs
+}
+
+/// Where nobody knows what is on the threads there are, new bolts are put in: zinc plated ones as they are bought, others
+/// cleaned and oiled. Stainless ones stay as they are: theirs is a row of its own.
+fn as_bought(s: &Scenario, input: &mut Input) {
+    let known = match s.bolting.finish {
+        BoltFinish::Stainless => return,
+        BoltFinish::Zinc => "zinc",
+        _ => "oiled",
+    };
+    if s.input.lubrication == UNKNOWN && s.input.nut_factor.is_none() && input.bolt_grade != UNKNOWN
+    {
+        input.lubrication = String::from(known);
+        input.torque_nm = None;
+    }
 }
 
 /// Bolts more in the row go behind the others, where there is tube: the middle of the group moves back by half a space
@@ -231,17 +251,23 @@ fn could_grip(candidate: &Candidate) -> bool {
 /// The same joint with faying faces that grip better, where more grip is all that is wanted: the joint
 /// slips, and nothing fails that has another cause. The least work that leaves something in hand, or else
 /// the best there is.
-pub(super) fn gripping(candidate: &Candidate) -> Option<Input> {
-    let used = overused(candidate, CheckId::Slip)?;
+///
+/// A joint that has slid wants better faces as long as it uses more than `slides_below`, whatever the check says.
+pub(super) fn gripping(candidate: &Candidate, slides_below: Option<f64>) -> Option<Input> {
+    let slides = |used: &f64| slides_below.is_some_and(|most| used.is_finite() && *used > most);
+    let used =
+        overused(candidate, CheckId::Slip).or_else(|| Some(candidate.slides).filter(slides))?;
+    let aim = slides_below.map_or(CLOSE_FROM, |most| most.min(CLOSE_FROM));
     if is_past_mending(candidate, of_slipping) {
         return None;
     }
     let there = candidate.scenario.tightening.faying_friction;
     let then = |row: &&catalog::SlipSurface| used * there / row.mu();
-    let enough = better_surfaces(&candidate.scenario).filter(|row| then(row) <= CLOSE_FROM);
-    let surface = enough
-        .last()
-        .or_else(|| better_surfaces(&candidate.scenario).find(|row| then(row) <= 1.0))?;
+    let enough = better_surfaces(&candidate.scenario).filter(|row| then(row) <= aim);
+    let surface = enough.last().or_else(|| {
+        better_surfaces(&candidate.scenario)
+            .find(|row| then(row) <= slides_below.map_or(1.0, |most| most.min(1.0)))
+    })?;
     let mut input = candidate.scenario.input.clone();
     input.choose(surface);
     input.faying_friction = None;

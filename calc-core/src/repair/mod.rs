@@ -3,6 +3,7 @@
 
 mod candidates;
 mod fit;
+mod mends;
 mod nearest;
 mod needs;
 mod rates;
@@ -23,6 +24,7 @@ use crate::quantity::{Dimension, InUnits, Torque};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{Field, Input, Scenario, Seen};
 use crate::support::{self, added_part};
+use mends::{Damage, Mends};
 use nearest::Near;
 use serde::Serialize;
 use std::borrow::Cow;
@@ -110,57 +112,13 @@ struct Search<'a> {
     tried: usize,
     undecided: usize,
     found: Vec<Repair>,
-    /// What has to change besides the damage itself.
+    /// What was found.
+    damage: Damage,
+    /// What has to change besides it.
     mends: Mends,
     /// As long as none holds.
     near: Near,
     any_holds: bool,
-}
-
-/// What the damage that was found says has to change: the numbers did not see it coming, so the same again is no repair.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Mends {
-    /// Nothing was found, or what is drilled or sleeved anyhow.
-    Anything,
-    /// The joint has moved: something that counts.
-    Something,
-    /// A nut never gets tight: bolts of another size or grade, or another part under them.
-    Bolts,
-    /// A face has given way: another part under the nut.
-    Seat,
-}
-
-impl Mends {
-    fn of(s: &Scenario) -> Self {
-        let seen = |field| s.input.choice(field) == Some(Seen::Yes.name());
-        let hollow = support::of(s).is_hollow();
-        if seen(Field::FoundHollow) || (hollow && seen(Field::FoundSpin)) {
-            Self::Seat
-        } else if seen(Field::FoundSpin) {
-            Self::Bolts
-        } else if seen(Field::FoundTrails) {
-            Self::Something
-        } else {
-            Self::Anything
-        }
-    }
-
-    /// Whether a candidate changes it.
-    fn by(self, before: &Scenario, after: &Scenario, puts_in: bool) -> bool {
-        let of_bolts = [Field::Bolt, Field::Grade];
-        let counts = |field: &Field| field.applies(&after.input) || field.applies(&before.input);
-        let changes = || {
-            changed(&after.input, &before.input)
-                .into_iter()
-                .filter(counts)
-        };
-        match self {
-            Self::Anything => true,
-            Self::Something => puts_in || changes().any(|field| field != Field::SleeveShort),
-            Self::Bolts => puts_in || changes().any(|field| of_bolts.contains(&field)),
-            Self::Seat => puts_in,
-        }
-    }
 }
 
 /// A joint that was tried, with what decides what to try next.
@@ -169,6 +127,8 @@ struct Candidate {
     /// Weakest first.
     checks: Vec<Check>,
     torque: Torque,
+    /// Share that it uses of its slip resistance, see [`mends::slides`].
+    slides: f64,
 }
 
 impl Search<'_> {
@@ -182,17 +142,20 @@ impl Search<'_> {
         let analysis = Analysis::without_working(&scenario);
         let checks = checks_of(&analysis, candidates::never_mended);
         let torque = analysis.preload.torque;
-        if *input != self.joint.input {
+        let slides = mends::slides(&analysis);
+        if *input != self.joint.input || self.mends.tries_the_same() {
             self.tried += 1;
             self.keep(&analysis, &checks);
             let puts_in = added_part(self.joint, &scenario).is_some();
-            if !self.any_holds && self.mends.by(self.joint, &scenario, puts_in) {
+            let mends = || self.mends.by(self.joint, &scenario, puts_in);
+            if !self.any_holds && self.mends.grips(slides) && mends() {
                 self.near.see(input, &checks);
             }
         }
         Some(Candidate {
             checks,
             torque,
+            slides,
             scenario,
         })
     }
@@ -211,7 +174,7 @@ impl Search<'_> {
         let (bolting, before) = (&candidate.scenario.bolting, &self.joint.bolting);
         let same_bolts = bolting.count() == before.count() && bolting.thread == before.thread;
         if (same_bolts || on_top)
-            && let Some(gripping) = candidates::gripping(&candidate)
+            && let Some(gripping) = candidates::gripping(&candidate, self.mends.slides_below)
         {
             self.attempt(&gripping);
         }
@@ -230,7 +193,9 @@ impl Search<'_> {
         }
         let candidate = analysis.s;
         let part = added_part(self.joint, candidate);
-        if !self.mends.by(self.joint, candidate, part.is_some()) {
+        if !self.mends.by(self.joint, candidate, part.is_some())
+            || !self.mends.surely_grips(candidate)
+        {
             return;
         }
         let kind = part.map_or(RepairKind::Tightening, |part| part.kind(candidate));
@@ -239,10 +204,10 @@ impl Search<'_> {
         if welds.any(|weld| weld.verdict != Verdict::Holds) {
             return;
         }
-        if part.is_some() && !holds_at_the_long_end(candidate, verdict) {
+        if part.is_some() && !holds_at_the_long_end(candidate, verdict, self.mends) {
             return;
         }
-        let jobs = work::jobs(self.joint, candidate, part);
+        let jobs = work::jobs(self.joint, candidate, part, self.damage);
         self.any_holds |= verdict == Verdict::Holds;
         self.found.push(Repair {
             kind,
@@ -262,8 +227,8 @@ impl Search<'_> {
 }
 
 /// A piece that is fitted to its place may come out as short as its candidate says, or just as long as the
-/// place: whether the joint holds no less with the longest.
-fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
+/// place: whether the joint holds and grips no less with the longest.
+fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict, mends: Mends) -> bool {
     if candidate.sleeve_short.si() <= 0.0
         || support::of(candidate).longest_over(candidate).is_none()
     {
@@ -278,14 +243,14 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict) -> bool {
         &Analysis::without_working(&longest),
         candidates::never_mended,
     );
-    weakest(&judged).1 <= verdict
+    weakest(&judged).1 <= verdict && mends.surely_grips(&longest)
 }
 
 /// Finds the repairs of a joint.
 ///
 /// Damage that was found is not counted in what a repair is tried on, or none would ever hold; but a crack is mended
 /// by none of them, and of an oval hole that was not measured nobody knows what mends it: of both there is no repair. What
-/// spins, moves or has given way wants something changed, see `Mends`. The oval hole that was measured is the hole; the work is
+/// spins, has slid or has given way wants something changed, see `mends.rs`. The oval hole that was measured is the hole; the work is
 /// counted from the one that was drilled, because somebody has to drill the oval one round.
 #[must_use]
 pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
@@ -293,7 +258,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         return Repairs::none(rates);
     }
     let (sound, worn) = as_found(s);
-    let (damaged, mends) = (s, Mends::of(s));
+    let (damaged, damage) = (s, Damage::of(s));
     let s = &*worn;
     let mut search = Search {
         joint: &sound,
@@ -301,7 +266,8 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         tried: 0,
         undecided: 0,
         found: Vec::new(),
-        mends,
+        damage,
+        mends: Mends::of(damage, &sound),
         near: Near::default(),
         any_holds: false,
     };
@@ -331,9 +297,15 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
     }
     for repair in &mut list {
         if let Ok(after) = Scenario::new(&repair.input) {
-            repair.steps = work::jobs(&sound, &after, added_part(&sound, &after)).steps(rates);
+            let part = added_part(&sound, &after);
+            repair.steps = work::jobs(&sound, &after, part, damage).steps(rates);
+            repair.changed = changed(&repair.input, &damaged.input);
+            // Said so that it stays when the oval hole is gone; it is the hole that there was.
+            let drilled = after.fitting.hole.si() <= sound.fitting.hole.si();
+            if damage.has(Field::FoundOval) && drilled && damaged.input.fitting_hole_mm.is_none() {
+                repair.changed.retain(|field| *field != Field::FittingHole);
+            }
         }
-        repair.changed = changed(&repair.input, &damaged.input);
     }
     let list = sorted(list, &|a, b| {
         a.verdict
@@ -396,7 +368,13 @@ pub(crate) fn as_found(s: &Scenario) -> (Cow<'_, Scenario>, Cow<'_, Scenario>) {
     let mut worn = s.input.clone();
     worn.without_found();
     let or_itself = |input: &Input| Scenario::new(input).map_or(Cow::Borrowed(s), Cow::Owned);
-    (or_itself(&s.input.undamaged()), or_itself(&worn))
+    let sound = or_itself(&s.input.undamaged());
+    // The hole that was measured is the tube's; those of the fitting are as they were drilled until somebody says otherwise.
+    if Damage::of(s).has(Field::FoundOval) && worn.fitting_hole_mm.is_none() {
+        worn.fitting_hole_mm = Some(sound.fitting.hole.si() * 1e3);
+    }
+    let worn = or_itself(&worn);
+    (sound, worn)
 }
 
 /// Largest utilisation of the checks other than tightening. Distances are there or not; a larger one is
@@ -535,7 +513,13 @@ mod tests {
             .collect();
         assert!(!cleaned.is_empty());
         for repair in cleaned {
-            assert!(repair.work.surfaces == 4, "{repair:?}");
+            // Plates between lie on one pair of faces more at each plane.
+            let pairs = if repair.kind == RepairKind::Spreader {
+                4
+            } else {
+                2
+            };
+            assert!(repair.work.surfaces == 2 * pairs, "{repair:?}");
         }
     }
 

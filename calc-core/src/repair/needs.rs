@@ -31,6 +31,10 @@ keys! {
         Blaster = "blaster",
         /// A fitting that reaches to the bolts that are added.
         LongerFitting = "longer-fitting",
+        /// A new fitting, or a wider one: plates or saddles lie between its side plates and the tube.
+        NewBracket = "new-bracket",
+        /// Saddles hollowed to a round tube.
+        Saddles = "saddles",
     }
 }
 
@@ -97,9 +101,13 @@ pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
         needs.add(Need::Mill, jobs.fit == Some(Fit::Milled));
         needs.add(Need::OpenEnd, inside);
     }
+    let saddles = jobs.seats.as_ref().is_some_and(|seats| !seats.is_bought());
+    needs.add(Need::Mill, saddles);
+    needs.add(Need::Saddles, saddles);
+    let apart = after.plates() > before.plates() && !after.member.is_open();
     needs.add(
-        Need::Mill,
-        jobs.seats.as_ref().is_some_and(|seats| !seats.is_bought()),
+        Need::NewBracket,
+        (apart || saddles) && after.bolting.two_cheeks && after.fitting.thickness.si() > 0.0,
     );
     let aluminium = after.tube.material.family() == Family::Aluminium;
     needs.add(Need::AluminiumWelder, jobs.welds > 0 && aluminium);

@@ -34,7 +34,8 @@ pub struct Rates {
     pub minutes_saddle: f64,
     /// Minutes to lay out one bolt where there was none.
     pub minutes_layout: f64,
-    /// Minutes for one weld round a sleeve end, with preparation; half as long again on a round wall.
+    /// Minutes for one weld round a sleeve end, with bevel, fit, grinding flush and a look; half as long again on a round
+    /// wall. As long again to grind one away.
     pub minutes_weld: f64,
     /// Minutes to loosen and retighten one bolt.
     pub minutes_bolt: f64,
@@ -59,7 +60,7 @@ impl Default for Rates {
             minutes_machine: 15.0,
             minutes_saddle: 30.0,
             minutes_layout: 5.0,
-            minutes_weld: 12.0,
+            minutes_weld: 28.0,
             minutes_bolt: 4.0,
             minutes_surface: 8.0,
         }

@@ -1,12 +1,14 @@
 //! Work, material and cost that a repair adds: what is cut, drilled and welded, how often.
 
 use super::fit::Fit;
+use super::mends::Damage;
 use super::seats::Seats;
 use super::{Rates, Work};
 use crate::catalog::{Family, Material, Treatment};
 use crate::quantity::InUnits;
 use crate::report::Label;
-use crate::scenario::Scenario;
+use crate::scenario::unknown::is_unknown;
+use crate::scenario::{Field, Scenario};
 use crate::support::parts::{Pieces, Shape, count};
 use crate::support::{self, AddedPart};
 use serde::Serialize;
@@ -24,6 +26,15 @@ const BORED_SETUPS: u32 = 2;
 
 /// A weld on a round wall, whose edge goes up and down, in welds on a flat one. An assumption.
 const ROUND_WELD: f64 = 1.5;
+
+/// Play between bolt and sleeve below which the bore is reamed, m on the diameter (1/32 in): 1/64 in to
+/// each side is usual. Common practice, no source.
+pub(super) const REAM_BELOW: f64 = 0.794e-3;
+
+/// Play of the bolt in its sleeve, m on the diameter.
+pub(super) fn play_in_sleeve(s: &Scenario) -> f64 {
+    (s.sleeve.inner - s.bolting.thread.major()).si()
+}
 
 /// Money for a kilogram.
 pub(super) const fn per_kg(material: &Material, rates: &Rates) -> f64 {
@@ -93,6 +104,17 @@ pub(super) struct Jobs {
     pub(super) through_block: u32,
     /// Whether the welds lie on a round wall.
     round: bool,
+    /// What was found.
+    pub(super) damage: Damage,
+    /// Sleeves that are welded in and come out first.
+    pub(super) sleeves_out: u32,
+    /// Dished faces to press flat: under head and nut of each bolt that was there.
+    pub(super) dished: u32,
+    /// Faces that have slid and are brushed off and looked at, beside those that are taken to another state.
+    pub(super) fretted: u32,
+    /// Bores of sleeves to ream, and how deep they are, m.
+    pub(super) reamed: u32,
+    reamed_deep: f64,
 }
 
 /// What has to be done on the way from one joint to another with the part that is put in.
@@ -100,6 +122,7 @@ pub(super) fn jobs(
     before: &Scenario,
     after: &Scenario,
     added_part: Option<&'static dyn AddedPart>,
+    damage: Damage,
 ) -> Jobs {
     let bolts = count(after.bolting.count());
     let old = count(before.bolting.count()).min(bolts);
@@ -129,7 +152,11 @@ pub(super) fn jobs(
         2
     };
     let seats = Seats::added(before, after);
-    let fastened_anew = added_part.is_some_and(AddedPart::lengthens_grip)
+    // Threads of which nothing was known are changed for new ones.
+    let other_threads = after.tightening.lubrication.id() != before.tightening.lubrication.id();
+    let fastened_anew = damage.has(Field::FoundSpin)
+        || (other_threads && is_unknown(before.tightening.lubrication.id()))
+        || added_part.is_some_and(AddedPart::lengthens_grip)
         || seats.is_some()
         || after.bolting.thread != before.bolting.thread
         || after.bolting.grade != before.bolting.grade;
@@ -150,18 +177,47 @@ pub(super) fn jobs(
         None if solid => (in_tube.all(), after.tube.depth.si()),
         None => (through_block, after.tube.depth.si()),
     };
+    // Each plate between fitting and face makes two pairs of faces of one.
+    let pairs = if after.support.has_plates() && !after.member.is_open() {
+        2
+    } else {
+        1
+    };
+    let faces = 2 * planes * pairs;
+    let surfaces = if after.tightening.surface == before.tightening.surface {
+        0
+    } else {
+        faces
+    };
+    let fretted = if damage.has_slid() && surfaces == 0 {
+        2 * planes
+    } else {
+        0
+    };
+    // With a larger washer on it, the sleeve stays.
+    let stays = after.support == before.support && after.sleeve == before.sleeve;
+    let welded_out = added_part.is_some() && support::is_welded(before) && !stays;
+    // Bar is bored to fit, and says itself what is left to do.
+    let tight = pieces.filter(|p| {
+        matches!(p.shape, Shape::Sleeve { bored: false, .. }) && play_in_sleeve(after) < REAM_BELOW
+    });
     Jobs {
+        damage,
+        sleeves_out: if welded_out { old } else { 0 },
+        dished: if damage.has(Field::FoundHollow) {
+            old * walls
+        } else {
+            0
+        },
+        fretted,
+        reamed: tight.map_or(0, |p| p.count),
+        reamed_deep: tight.map_or(0.0, |p| p.shape.length()),
         part,
         pieces,
         in_tube,
         in_fitting: holes(before.fitting.hole.si(), after.fitting.hole.si(), plies),
         welds: part.map_or(0, |part| part.welds(after, on)),
-        // Both faces of every plane that slips.
-        surfaces: if after.tightening.surface == before.tightening.surface {
-            0
-        } else {
-            2 * planes
-        },
+        surfaces,
         blasted: after.tightening.surface.treatment() == Treatment::Blasted,
         bolts,
         added,
@@ -178,7 +234,7 @@ pub(super) fn jobs(
 
 impl Jobs {
     /// Every step of the work in the order of working: what, how often, minutes for one.
-    fn tasks(&self, rates: &Rates) -> [(Label, u32, f64); 10] {
+    fn tasks(&self, rates: &Rates) -> [(Label, u32, f64); 14] {
         let pieces = self.pieces.as_ref();
         let each = |n: u32| pieces.map_or(0, |p| p.count * n);
         let [filed, machined] = self.fit.map_or([0, 0], Fit::jobs).map(each);
@@ -189,7 +245,20 @@ impl Jobs {
         let saddles = self.saddles();
         let weld = if self.round { ROUND_WELD } else { 1.0 };
         let surface = if self.blasted { 2.0 } else { 1.0 };
+        let ream = rates.minutes_hole * (self.reamed_deep / HOLE_DEPTH).max(1.0);
+        let fastened = if self.new_bolts == self.bolts {
+            Label::WorkNewBolts
+        } else {
+            Label::WorkBolts
+        };
         [
+            (
+                Label::WorkRemoveSleeves,
+                self.sleeves_out,
+                2.0 * rates.minutes_weld,
+            ),
+            (Label::WorkFlatten, self.dished, rates.minutes_file),
+            (Label::WorkFretted, self.fretted, rates.minutes_surface),
             (Label::WorkLayout, self.added, rates.minutes_layout),
             (
                 Label::WorkHoles,
@@ -207,12 +276,13 @@ impl Jobs {
             // With the block in its place.
             (Label::WorkDeepHoles, self.deep_holes, deep),
             (Label::WorkWelds, self.welds, rates.minutes_weld * weld),
+            (Label::WorkReam, self.reamed, ream),
             (
                 Label::WorkSurfaces,
                 self.surfaces,
                 rates.minutes_surface * surface,
             ),
-            (Label::WorkBolts, self.bolts, rates.minutes_bolt),
+            (fastened, self.bolts, rates.minutes_bolt),
         ]
     }
 
@@ -245,7 +315,7 @@ impl Jobs {
     }
 
     /// All holes.
-    fn holes(&self) -> u32 {
+    pub(super) fn holes(&self) -> u32 {
         let pieces = self.pieces.as_ref();
         let in_pieces = pieces.map_or(0, |p| p.count * p.shape.holes());
         let drilled = self.in_tube.all() + self.in_fitting.all() + in_pieces;
@@ -292,7 +362,13 @@ mod tests {
         change(&mut after);
         let [before, after] = [before, after].map(|input| Scenario::new(&input).unwrap());
         assert_eq!(RepairKind::between(&before, &after), kind);
-        jobs(&before, &after, added_part(&before, &after)).work(&Rates::default())
+        jobs(
+            &before,
+            &after,
+            added_part(&before, &after),
+            Damage::default(),
+        )
+        .work(&Rates::default())
     }
 
     #[test]

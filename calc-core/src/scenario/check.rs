@@ -202,7 +202,11 @@ fn build(r: &mut Reader<'_>) -> Option<Scenario> {
     let spreader = Spreader {
         thickness: r.length(Field::SpreaderThickness),
         length: r.length(Field::SpreaderLength),
-        width: Length::of_si(r.or_derived(Field::SpreaderWidth, member.room(tube.width).si())),
+        width: Length::of_si(r.or_derived(Field::SpreaderWidth, {
+            let clear = member.room_off_fillet(tube.width, tube.wall);
+            // Where the fillets leave nothing, it lies on them, and the check of its place says so.
+            clear.max(member.room(tube.width) * 0.25).si()
+        })),
         material: r.row(Field::SpreaderMaterial, catalog::material)?,
     };
     // A plate on a flange lies under the nut, on the other side than the fitting.
@@ -478,10 +482,15 @@ fn bolting(r: &mut Reader<'_>, kind: MemberKind) -> Option<Bolting> {
         Field::Hole,
         "the bolt does not pass this hole: give the hole's diameter, at least the bolt's",
     );
+    let worn = r.input.choice(Field::FoundOval) == Some(Seen::Yes.name());
     r.refuse_if(
         washer.outer < hole * 1.1,
-        Field::WasherOuter,
-        "the washer falls into the hole: give the washer's outside diameter",
+        if worn { Field::Hole } else { Field::WasherOuter },
+        if worn {
+            "worn this far, the hole is too large for the washer: give a wider washer, have a sleeve welded in over the hole, or replace that length of the member"
+        } else {
+            "the washer falls into the hole: give the washer's outside diameter"
+        },
     );
     Some(Bolting {
         mount,

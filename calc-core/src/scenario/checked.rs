@@ -105,15 +105,25 @@ impl Member {
         matches!(self.kind, MemberKind::Channel | MemberKind::Angle)
     }
 
-    /// Width that a plate has beside what the bolts do not go through, of a face `width` wide.
-    #[must_use]
-    pub fn room(&self, width: Length) -> Length {
-        let sides = match self.gauge {
+    /// Upright parts that stand beside what the bolts go through.
+    const fn uprights(&self) -> f64 {
+        match self.gauge {
             _ if !self.is_open() => 0.0,
             Some(_) => 1.0,
             None => 2.0,
-        };
-        width - self.outstanding * sides
+        }
+    }
+
+    /// Width that a plate has beside what the bolts do not go through, of a face `width` wide.
+    #[must_use]
+    pub fn room(&self, width: Length) -> Length {
+        width - self.outstanding * self.uprights()
+    }
+
+    /// The same, clear of the fillets at the roots as well: each as thick as the thicker of the two parts that meet there.
+    #[must_use]
+    pub fn room_off_fillet(&self, width: Length, wall: Length) -> Length {
+        self.room(width) - wall.max(self.outstanding) * self.uprights()
     }
 
     /// Whether it is a round tube.

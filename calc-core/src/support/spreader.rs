@@ -7,6 +7,7 @@ use super::parts::{
 };
 use super::{AddedPart, ClampSupport, Grip, PartMetal, RepairKind, with_support};
 use crate::cite::{Cite, Flag, Source};
+use crate::layout::root_fillet;
 use crate::mechanics::plate::Plate;
 use crate::quantity::{InUnits, newton};
 use crate::report::working::{Line, Working};
@@ -133,8 +134,12 @@ impl AddedPart for SpreaderPlate {
             notes.push(said(say::CutPlateJoined, [s.bolting.spacing_along.si()]));
         }
         notes.push(said(say::CutEdges, []));
+        if s.member.is_open() {
+            notes.push(said(say::CutPlateFillet, [root_fillet(s).si()]));
+        }
         let end = s.tube.end_distance.si();
-        if pieces.shape.length() / 2.0 > end {
+        // Of one plate under several bolts as of one for each half of its own length reaches past the last bolt.
+        if s.spreader.length.si() / 2.0 > end {
             notes.push(said(say::CutPlateOverhang, [end]));
         }
         Cutting::outline(notes)

@@ -2,7 +2,7 @@
 
 use super::parts::{Cutting, PLATES_MM, Pieces, Shape, round_half, said};
 use super::{AddedPart, RepairKind, with_support};
-use crate::catalog;
+use crate::catalog::{self, WasherSeries};
 use crate::quantity::InUnits;
 use crate::report::say;
 use crate::scenario::{Field, Input, Scenario, SupportKind};
@@ -45,10 +45,20 @@ impl AddedPart for ThickWasher {
     }
 
     fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
+        // Never smaller than the one that is there, nor than a hardened one, which is as wide as the narrow series.
+        let b = &s.bolting;
+        let usual = catalog::washer(b.thread, WasherSeries::Narrow).map(catalog::Washer::outer);
+        let least = usual.map_or(b.washer.outer, |outer| outer.max(b.washer.outer));
+        let least = (least.si() * 2e3 - 1e-6).ceil() / 2.0;
+        let mut sizes = SHARES.map(|share| round_half(share * s.tube.width.si() * 1e3).max(least));
+        sizes.sort_by(f64::total_cmp);
         for thick in PLATES_MM {
-            for share in SHARES {
+            for (place, outer) in sizes.into_iter().enumerate() {
+                if place > 0 && sizes.get(place - 1) == Some(&outer) {
+                    continue;
+                }
                 let mut input = with_support(s, SupportKind::Bare);
-                input.washer_outer_mm = Some(round_half(share * s.tube.width.si() * 1e3));
+                input.washer_outer_mm = Some(outer);
                 input.washer_thickness_mm = Some(thick);
                 all.push(input);
             }

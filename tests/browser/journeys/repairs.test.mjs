@@ -52,6 +52,9 @@ test('a work sheet says what to cut, drill and tighten, and what to take care of
   assert.match(await words(sheet), /Order of the bolts.*\d, \d/s);
   assert.match(await words(sheet), /50 to 100 miles/);
   assert.match(await words(sheet), /Local codes/);
+  assert.match(await words(sheet), /Costs are in USD, with prices and times of 20\d\d-\d\d/);
+  assert.match(await words(sheet), /draw a paint mark/);
+  assert.match(await words(sheet), /Plain hex nuts/);
   const total = await words(sheet.getByRole('table', { name: /Material and time/ }).locator('tr').last());
   assert.match(total, /together/);
   assert.match(cost, /^\d+ USD$/, 'money has a name');

@@ -166,6 +166,24 @@ test('own rates change the costs, not the verdicts', async (t) => {
   visit.clean();
 });
 
+test('prices by weight are typed in the units of the reader and keep their meaning', async (t) => {
+  const visit = await open(t);
+  const { page } = visit;
+  await five(page);
+  await toStep(page, 5);
+  await page.locator('.repair-table [data-name="cost"]').first().waitFor();
+  await page.getByText('Your own rates').click();
+  const pound = page.getByLabel('a pound of steel', { exact: true });
+  assert.equal(await pound.inputValue(), '2.27', '5 for a kilogram');
+  await pound.fill('4');
+  await page.getByLabel('metric: mm, kN').check();
+  const kilogram = page.getByLabel('a kilogram of steel', { exact: true });
+  assert.equal(await kilogram.inputValue(), '8.82');
+  await page.getByLabel('US: in, lbf').check();
+  assert.equal(await pound.inputValue(), '4');
+  visit.clean();
+});
+
 test('switching units changes what is shown, not the joint', async (t) => {
   const visit = await open(t);
   const { page } = visit;

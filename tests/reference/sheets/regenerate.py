@@ -19,7 +19,7 @@ SLEEVES = {"rt-0.750x0.120": (0.75, 0.12), "rt-1.000x0.188": (1.0, 0.188), "rt-0
            "rt-1.250x0.250": (1.25, 0.25), "rb-1.250x0.531": (1.25, (1.25 - 17 / 32) / 2)}
 KERF = 3.175
 SAW = 0.8
-MINUTES = dict(layout=5, hole=6, cut=5, file=10, machine=15, saddle=30, weld=12, bolt=4, surface=8)
+MINUTES = dict(layout=5, hole=6, cut=5, file=10, machine=15, saddle=30, weld=28, bolt=4, surface=8)
 DEFAULT = dict(tube_width_mm=50.8, tube_depth_mm=76.2, tube_wall_mm=3.175, tube_material="6061-t6", bolt="unc-1.2",
                bolts_along=2, bolt_rows=1, spacing_along_mm=90.0, spacing_across_mm=40.0, mount="through-sides",
                member="rectangular-tube", fitting_thickness_mm=5.0, support="bare", shaped_washer="no",
@@ -145,7 +145,8 @@ class Sheet:
             per = 1 if joined else int(n / a["bolt_rows"])
             length = one + (a["bolts_along"] - 1) * a["spacing_along_mm"] * joined
             # On a flange a plate reaches from the edge to the upright part.
-            width = a.get("spreader_width_mm", a["tube_width_mm"] - (a["tube_wall_mm"] if opened else 0))
+            # and stays off the fillet there, as thick as the wall.
+            width = a.get("spreader_width_mm", a["tube_width_mm"] - (2 * a["tube_wall_mm"] if opened else 0))
             cuts = faces * per
             self.say(f"Plates {'joined' if joined else 'one a bolt'}: {cuts} of {f(length)} by {f(width)}; longer grip: new bolts.")
             self.cut("piece-plate", cuts, length, 1.0, 1.0, [width, a["spreader_thickness_mm"]], None, length)
@@ -195,10 +196,15 @@ class Sheet:
                     self.buy["piece-tapered"] = fresh
                 self.say(f"One bought tapered washer a bolt, 5/16 in at the bolt.")
         # Bore of a sleeve that is tight.
+        reamed = 0
         if "sleeve" in kind and not bar:
             bore = (SLEEVES[a["sleeve"]][0] - 2 * SLEEVES[a["sleeve"]][1]) * INCH
             if bore - bolt["d"] < 0.794:
                 self.hole("place-sleeve-bore", n, bore, bolt["d"] + 0.794)
+                reamed = n
+                ream_deep = D if through else inside - short
+                self.say(f"The bore of {f(bore)} leaves the bolt less than 0.79: {n} to ream, {f(ream_deep)} deep, "
+                         f"{f(ream_deep / INCH)} times 1 in.")
         # Welds.
         welds = 2 * n if kind == "welded-sleeve" else 0
         if welds:
@@ -213,17 +219,20 @@ class Sheet:
         plates = a["spreader_thickness_mm"] * (1 if opened else 2) if a["support"] == "spreader" else 0.0
         depth = t if opened else D
         grip = depth + a["fitting_thickness_mm"] * plies + 2 * washer_t + plates
-        total = grip + seat + bolt["nut"] + 2 * bolt["p"]
+        # A lock nut is up to one and a quarter diameters high.
+        nut = max(bolt["nut"], 1.25 * bolt["d"])
+        total = grip + seat + nut + 2 * bolt["p"]
         self.bolt, self.sold = total, sold(total, bolt["inch"])
         self.say(f"Bolt {f(depth)} + {plies}*{f(a['fitting_thickness_mm'])} + 2*{f(washer_t)}"
                  + (f" + plates {f(plates)}" if plates else "") + (f" + seats {f(seat)}" if seat else "")
-                 + f" + nut {f(bolt['nut'])} + 2*{f(bolt['p'])} = {f(total)}: sold as {f(self.sold)}.")
+                 + f" + lock nut {f(nut)} + 2*{f(bolt['p'])} = {f(total)}: sold as {f(self.sold)}.")
         other = a["bolt"] != b["bolt"] or a["bolt_grade"] != b["bolt_grade"]
         new_bolts = n if kind in ("spreader", "thick-washer") or other or saddles or self.buy.get("piece-tapered") else added
         if new_bolts:
-            self.buy["piece-bolt"] = new_bolts
+            self.buy["piece-bolt-nut" if kind == "thick-washer" else "piece-bolt"] = new_bolts
         planes = plies
-        surfaces = 2 * planes if a["faying_surface"] != b["faying_surface"] else 0
+        # A plate between bracket and tube makes two pairs of faces of one.
+        surfaces = 2 * planes * (2 if plates and not opened else 1) if a["faying_surface"] != b["faying_surface"] else 0
         holes = sum(h["count"] for h in self.holes if h["place"] not in ("place-sleeve-bore",)) - deep
         self.step("work-layout", added, MINUTES["layout"])
         self.step("work-cuts", cuts, MINUTES["cut"] * sawn)
@@ -236,7 +245,9 @@ class Sheet:
         self.step("work-fit", filed, MINUTES["file"])
         self.step("work-welds", welds, MINUTES["weld"] * (1.5 if round_ else 1))
         self.step("work-surfaces", surfaces, MINUTES["surface"])
-        self.step("work-bolts", n, MINUTES["bolt"])
+        if reamed:
+            self.step("work-ream", reamed, MINUTES["hole"] * max(1, ream_deep / INCH))
+        self.step("work-new-bolts" if new_bolts == n else "work-bolts", n, MINUTES["bolt"])
         self.say("Minutes " + " + ".join(f"{m:.2f}" for _, m in self.steps.values())
                  + f" = {sum(m for _, m in self.steps.values()):.2f}.")
         # Needs, in the order of the list.
@@ -252,6 +263,8 @@ class Sheet:
         need("steel-welder", welds and not aluminum)
         need("aluminum-welder", welds and aluminum)
         need("longer-fitting", a["bolts_along"] > b["bolts_along"] or a["bolt_rows"] > b["bolt_rows"])
+        need("new-bracket", sides and (saddles or (kind == "spreader" and not opened)))
+        need("saddles", saddles)
         if deep:
             self.say(f"A usual drill of {f(hole)} reaches {f(reach)}; the tube is {f(D)}.")
         # Side effects.
@@ -267,7 +280,7 @@ class Sheet:
         if f_open:
             self.effects.append("effect-fitting-hole")
         if kind == "spreader":
-            self.effects.append("effect-cheeks-apart" if sides else "effect-fitting-out")
+            self.effects.append("effect-plate-under-nut" if opened else "effect-cheeks-apart" if sides else "effect-fitting-out")
         if saddles:
             self.effects.append("effect-saddles-out")
 

@@ -41,6 +41,7 @@ pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     }
     all.extend(tightening(&sheet.tightening, units));
     all.push(materials(sheet, units));
+    all.push(el("p").text(counted_in(sheet)));
     all.push(el("h3").text(message(key::SHEET_TAKE_CARE)));
     all.push(notes(&[&sheet.cautions], units));
     all
@@ -330,6 +331,16 @@ pub(super) fn piece(line: &MaterialLine) -> String {
         |(thread, grade)| "{0}, {1}".with(&[thread.label(), grade.label()]),
     );
     "{0} × {1}, {2}".with(&[&line.count.to_string(), words::label(line.what), &from])
+}
+
+/// What costs are in, and how old the prices are.
+fn counted_in(sheet: &WorkSheet) -> String {
+    let money = [&*sheet.money.currency, &*sheet.money.prices_of];
+    if sheet.money.currency.is_empty() {
+        String::from(message(key::SHEET_OWN_MONEY))
+    } else {
+        message(key::REPAIR_MONEY).with(&money)
+    }
 }
 
 fn materials(sheet: &WorkSheet, units: UnitSystem) -> El {

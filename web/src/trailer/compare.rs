@@ -6,7 +6,7 @@ use calc_core::scenario::Scenario;
 use leptos::prelude::*;
 
 use super::picture::picture;
-use super::repairs::{changes, cost, jobs, used};
+use super::repairs::{all_changes, cost, jobs, used};
 use super::words::{self, message_at};
 use crate::el::{El, classed, el};
 use crate::paint::drawing;
@@ -15,9 +15,7 @@ use crate::paint::drawing;
 type Line = (&'static str, fn(&Repair, UnitSystem) -> String);
 
 const LINES: [Line; 8] = [
-    ("change", |r, units| {
-        changes(&r.input, &r.changed, units).join("; ")
-    }),
+    ("change", |r, units| all_changes(r, units).join("; ")),
     ("then", |r, _| {
         format!("{} {}", words::label(r.verdict), used(r))
     }),

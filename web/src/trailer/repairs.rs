@@ -3,7 +3,7 @@
 use calc_core::link::Sheet;
 use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::{Money, Repair, Repairs, Work};
-use calc_core::report::{CLOSE_FROM, Verdict};
+use calc_core::report::{CLOSE_FROM, Label, Verdict};
 use calc_core::scenario::{FOUND, Field, Input, JointKind, Scenario, Seen, SupportKind};
 use drawing::words::key;
 use leptos::prelude::*;
@@ -328,6 +328,9 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
         let money = [&*found.money.currency, &*found.money.prices_of];
         small.push(el("p").text(message(key::REPAIR_MONEY).with(&money)));
     }
+    small.extend(
+        [key::REPAIR_COSTS_HAVE, key::REPAIR_COSTS_LACK].map(|key| el("p").text(message(key))),
+    );
     all.push(
         classed("details", "fold")
             .child(el("summary").text(message(key::REPAIR_TRIED)))
@@ -348,6 +351,17 @@ fn nearest(found: &Repairs, units: UnitSystem) -> Option<El> {
             &words::said(&near.reason, units),
         ]))
     })
+}
+
+/// What a repair changes, new bolts throughout with it.
+pub(super) fn all_changes(repair: &Repair, units: UnitSystem) -> Vec<String> {
+    let renewed = repair
+        .steps
+        .iter()
+        .any(|step| step.what == Label::WorkNewBolts);
+    let new_bolts = renewed.then(|| String::from(message(key::REPAIR_ALL_NEW)));
+    let changed = changes(&repair.input, &repair.changed, units);
+    changed.into_iter().chain(new_bolts).collect()
 }
 
 /// What a repair changes; where the load then acts is no work and stands apart.
@@ -451,7 +465,7 @@ fn row(
     // What holds with little left stands beside what is close with less.
     let full = repair.verdict == Verdict::Holds && repair.most_used > CLOSE_FROM;
     let gist = gist(repair, units);
-    let changes = changes(&repair.input, &repair.changed, units)
+    let changes = all_changes(repair, units)
         .into_iter()
         .chain(effects)
         .chain(words::needs(repair.needs))

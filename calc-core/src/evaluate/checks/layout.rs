@@ -17,11 +17,27 @@ impl Analysis<'_> {
                 .map(|fit| self.place(CheckId::WasherPlace, &fit, say::WasherLiesFlat)),
             layout::sleeves(s)
                 .map(|fit| self.place(CheckId::SleevePlace, &fit, say::SleeveHasRoom)),
-            layout::plates(s).map(|fit| self.place(CheckId::PlatePlace, &fit, say::PlateLiesOn)),
+            layout::plates(s).map(|fit| self.plate_place(&fit)),
             layout::wrench(s).map(|fit| self.place(CheckId::WrenchRoom, &fit, say::SocketGoesOn)),
         ]
         .into_iter()
         .flatten()
+    }
+
+    /// A plate that may lie on a fillet is not known to lie flat.
+    fn plate_place(&self, fit: &Fit) -> Check {
+        match layout::plate_on_fillet(self.s).filter(|_| fit.fits()) {
+            None => self.place(CheckId::PlatePlace, fit, say::PlateLiesOn),
+            Some(on) => Check::of(
+                CheckId::PlatePlace,
+                on.needed,
+                on.there.max(Length::default()),
+            )
+            .stands(Verdict::NotChecked)
+            .without_share()
+            .says_of_both(on.clash)
+            .working(self.explained(|w| self.place_lines(w, CheckId::PlatePlace, &on))),
+        }
     }
 
     /// A part has its room or not: nothing between, and where it has, strength comes before it.

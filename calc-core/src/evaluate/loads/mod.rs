@@ -117,6 +117,14 @@ fn resistance(s: &Scenario, residual: &ResidualClamp, share: &Share) -> f64 {
     .si()
 }
 
+/// Load along the faces that all bolts together hold by friction while nothing pulls at them, N: with the factor on slip.
+pub(crate) fn grip_of_all(s: &Scenario, residual: &ResidualClamp) -> f64 {
+    let each = resistance(s, residual, &Share::default());
+    #[allow(clippy::cast_precision_loss, reason = "no joint has as many bolts")]
+    let bolts = s.bolting.count() as f64;
+    each * bolts / slip_omega(s)
+}
+
 impl Cases {
     pub(crate) fn new(s: &Scenario) -> Self {
         let b = &s.bolting;

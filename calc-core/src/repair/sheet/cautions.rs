@@ -1,7 +1,7 @@
 //! What to take care of.
 
 use super::said;
-use crate::catalog::Family;
+use crate::catalog::{Family, Treatment};
 use crate::repair::work::Jobs;
 use crate::report::{Said, say};
 use crate::scenario::{BoltFinish, JointKind, Scenario};
@@ -12,6 +12,7 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     let mut all = vec![said(say::CautionSupportTrailer, [])];
     if after.loads.joint == JointKind::SpringHanger {
         all.push(said(say::CautionSpringLoad, []));
+        all.push(said(say::CautionHangerLine, []));
     }
     if jobs.welds > 0 {
         all.push(said(say::CautionQualifiedWelder, []));
@@ -24,9 +25,12 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     }
     if jobs.surfaces > 0 {
         all.push(said(say::CautionBareFaces, []));
-        if before.bolting.finish == BoltFinish::Zinc {
-            all.push(said(say::CautionDust, []));
-        }
+    }
+    // Faces that are cleaned or have slid, with what is on them.
+    let dusty = before.bolting.finish == BoltFinish::Zinc
+        || before.tightening.surface.treatment() == Treatment::Coated;
+    if jobs.surfaces + jobs.fretted > 0 && dusty {
+        all.push(said(say::CautionDust, []));
     }
     if jobs.new_bolts > 0 {
         all.push(said(say::CautionBoltMarks, []));
@@ -39,6 +43,15 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
         |part: support::PartMetal| part.material.family() != after.tube.material.family();
     if support.metal(after).is_some_and(other_metal) {
         all.push(said(say::CautionTwoMetals, []));
+    }
+    let aluminum = |family| family == Family::Aluminium;
+    let members = [after.tube.material, after.fitting.material];
+    if members.iter().any(|m| aluminum(m.family())) {
+        all.push(said(say::CautionSteelOnAluminum, []));
+    }
+    let bared = jobs.holes() > 0 || jobs.welds > 0 || jobs.dished > 0 || jobs.sleeves_out > 0;
+    if bared && members.iter().any(|m| m.family() == Family::Steel) {
+        all.push(said(say::CautionPaintAgain, []));
     }
     if support.holds_water() {
         all.push(said(say::CautionDrain, []));

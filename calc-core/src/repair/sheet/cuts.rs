@@ -223,8 +223,17 @@ pub(super) fn materials(
         });
     }
     if jobs.new_bolts > 0 {
+        // Those that are cut go in place of the bought ones.
+        let washers_there = matches!(
+            jobs.pieces.map(|pieces| pieces.shape),
+            Some(Shape::Washer { .. })
+        );
         lines.push(MaterialLine {
-            what: Label::PieceBolt,
+            what: if washers_there {
+                Label::PieceBoltNut
+            } else {
+                Label::PieceBolt
+            },
             stock: s.bolting.thread.id(),
             material: s.bolting.grade.id(),
             count: jobs.new_bolts,

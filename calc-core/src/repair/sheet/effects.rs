@@ -1,10 +1,12 @@
 //! What changes beside the repair itself, and what that asks for.
 
 use super::{TighteningPlan, said};
+use crate::inspection::flatness;
 use crate::quantity::InUnits;
 use crate::repair::work::Jobs;
 use crate::report::{Said, say};
-use crate::scenario::{JointKind, Scenario};
+use crate::scenario::unknown::is_unknown;
+use crate::scenario::{Field, JointKind, Scenario};
 use crate::support;
 
 pub(super) fn list(
@@ -12,8 +14,9 @@ pub(super) fn list(
     after: &Scenario,
     jobs: &Jobs,
     tightening: &TighteningPlan,
+    takes_fitting_hole: bool,
 ) -> Vec<Said> {
-    let mut all = Vec::new();
+    let mut all = first(before, jobs);
     let (was, is) = (&before.bolting, &after.bolting);
     if is.along > was.along {
         all.push(said(say::CautionFittingReaches, [is.spacing_along.si()]));
@@ -38,7 +41,21 @@ pub(super) fn list(
         all.push(said(say::CautionFittingWide, [is.spacing_across.si()]));
     }
     if jobs.new_bolts > jobs.added {
-        all.push(said(say::EffectNewBolts, [tightening.bolt_stock.si]));
+        let unknown = |s: &Scenario| is_unknown(s.tightening.lubrication.id());
+        let why = if jobs.damage.has(Field::FoundSpin) {
+            say::EffectSpunBolts
+        } else if unknown(before) && !unknown(after) {
+            say::EffectKnownThreads
+        } else {
+            say::EffectNewBolts
+        };
+        all.push(said(why, [tightening.bolt_stock.si]));
+    }
+    if takes_fitting_hole {
+        all.push(said(
+            say::EffectFittingHoleTaken,
+            [before.fitting.hole.si()],
+        ));
     }
     if jobs.in_fitting.opened > 0 {
         let holes = [before, after].map(|s| s.fitting.hole.si());
@@ -49,7 +66,9 @@ pub(super) fn list(
     let had = support::of(before).grip(before).thickness.si();
     if after.fitting.thickness.si() > 0.0 && plates > had + 1e-6 {
         let more = plates - had;
-        all.push(if is.two_cheeks {
+        all.push(if after.member.is_open() {
+            said(say::EffectPlateUnderNut, [more])
+        } else if is.two_cheeks {
             said(say::EffectCheeksApart, [more])
         } else {
             said(say::EffectFittingOut, [after.spreader.thickness.si()])
@@ -59,6 +78,22 @@ pub(super) fn list(
         && after.fitting.thickness.si() > 0.0
     {
         all.push(said(say::EffectSaddlesOut, [seats.middle]));
+    }
+    all
+}
+
+/// What the damage, and what is there already, ask for before anything else.
+fn first(before: &Scenario, jobs: &Jobs) -> Vec<Said> {
+    let mut all = Vec::new();
+    if jobs.sleeves_out > 0 {
+        all.push(said(say::EffectSleevesOut, []));
+    }
+    if jobs.dished > 0 {
+        let flat = flatness(before.tube.width.si());
+        all.push(said(say::EffectFaceFlat, [flat]));
+    }
+    if jobs.damage.has_slid() {
+        all.push(said(say::EffectFretted, []));
     }
     all
 }

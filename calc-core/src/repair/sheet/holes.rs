@@ -5,9 +5,9 @@ use crate::catalog::{Drill, HoleFit, System, clearance_hole, drill_for};
 use crate::cite::Cite;
 use crate::quantity::{InUnits, Length};
 use crate::repair::needs::drill_reaches;
-use crate::repair::work::{Drilled, Jobs};
+use crate::repair::work::{Drilled, Jobs, REAM_BELOW, play_in_sleeve};
 use crate::report::{Amount, Check, CheckId, Label, Said, Verdict, say};
-use crate::scenario::{MemberKind, Scenario};
+use crate::scenario::{Field, MemberKind, Scenario};
 use crate::support::parts::Shape;
 use crate::support::{self, ClampSupport};
 use serde::Serialize;
@@ -15,9 +15,8 @@ use serde::Serialize;
 /// Largest hole that a twist drill makes round in a thin wall, m (1/2 in). Common practice, no source.
 const TWIST_UP_TO: f64 = 12.7e-3;
 
-/// Play between bolt and sleeve below which the bore is reamed, m on the diameter (1/32 in): 1/64 in to
-/// each side is usual. Common practice, no source.
-const REAM_BELOW: f64 = 0.794e-3;
+/// Thickness above which a step drill does not cut a hole through, m. Common practice, no source.
+const STEP_UP_TO: f64 = 6.0e-3;
 
 /// A drill from a list.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -100,8 +99,11 @@ pub(super) fn list(
     let support = support::of(after);
     let from = support::of(before).hole_in_wall(before).si();
     let to = support.hole_in_wall(after).si();
+    let solid = after.support.is_solid();
     let place = if after.member.is_open() {
         Label::PlaceOnePly
+    } else if solid {
+        Label::PlaceBar
     } else {
         Label::PlaceTubeWall
     };
@@ -111,7 +113,11 @@ pub(super) fn list(
             hole.class = None;
             hole.notes.insert(0, fit);
         }
-        if !after.member.is_open() {
+        cut_through(&mut hole, after.tube.wall.si(), false);
+        if jobs.damage.has(Field::FoundOval) && hole.from.is_some() {
+            hole.notes.insert(0, said(say::HoleOval, [to]));
+        }
+        if !after.member.is_open() && !solid {
             hole.notes.push(said(say::HoleInLine, []));
         }
         if after.member.is_round() {
@@ -125,6 +131,7 @@ pub(super) fn list(
     let (from, to) = (before.fitting.hole.si(), after.fitting.hole.si());
     for mut hole in both(after, Label::PlaceFitting, jobs.in_fitting, from, to) {
         hole.distances = of(checks, CheckId::FittingEdge, Label::DistanceEdge);
+        cut_through(&mut hole, after.fitting.thickness.si(), true);
         holes.push(hole);
     }
     if let Some(pieces) = &jobs.pieces
@@ -137,6 +144,7 @@ pub(super) fn list(
         };
         let count = pieces.count * pieces.shape.holes();
         let mut hole = drilled(after, place, count, None, after.bolting.hole.si());
+        cut_through(&mut hole, pieces.shape.hole_depth(), true);
         if matches!(pieces.shape, Shape::Block { .. }) {
             hole.notes.push(said(say::HoleThroughTube, []));
             deepen(&mut hole, after, pieces.shape.hole_depth());
@@ -155,26 +163,16 @@ pub(super) fn list(
         holes.push(hole);
     }
     if let Some(seats) = jobs.seats.as_ref().filter(|seats| !seats.is_bought()) {
-        holes.push(drilled(
-            after,
-            Label::PlaceSaddle,
-            seats.count,
-            None,
-            seats.hole,
-        ));
+        let mut hole = drilled(after, Label::PlaceSaddle, seats.count, None, seats.hole);
+        cut_through(&mut hole, seats.blank, true);
+        holes.push(hole);
     }
-    let play = (after.sleeve.inner - after.bolting.thread.major()).si();
-    // Bar is bored to fit, and says itself what is left to do.
-    let reamed = matches!(
-        jobs.pieces.map(|p| p.shape),
-        Some(Shape::Sleeve { bored: false, .. })
-    );
-    if reamed && play < REAM_BELOW {
+    if jobs.reamed > 0 {
         let to = after.bolting.thread.major().si() + REAM_BELOW;
-        let count = jobs.pieces.map_or(0, |p| p.count);
         let from = Some(after.sleeve.inner.si());
-        let mut hole = drilled(after, Label::PlaceSleeveBore, count, from, to);
-        hole.notes.push(said(say::HoleReamIfTight, [play]));
+        let mut hole = drilled(after, Label::PlaceSleeveBore, jobs.reamed, from, to);
+        hole.tool = Label::DrillReamer;
+        hole.notes = vec![said(say::HoleReamIfTight, [play_in_sleeve(after)])];
         holes.push(hole);
     }
     holes
@@ -235,14 +233,35 @@ fn drilled(s: &Scenario, place: Label, count: u32, from: Option<f64>, to: f64) -
     }
 }
 
+/// How a hole is cut where a step drill does not reach through: what comes off goes under a press, a wall of the member
+/// gets a cutter with a pilot.
+fn cut_through(hole: &mut Hole, thick: f64, comes_off: bool) {
+    if thick <= STEP_UP_TO {
+        return;
+    }
+    let unguided = said(say::HoleOpenGuided, []);
+    hole.tool = if comes_off {
+        hole.notes.retain(|note| *note != unguided);
+        Label::DrillInPress
+    } else if hole.to.si > TWIST_UP_TO {
+        for note in hole.notes.iter_mut().filter(|note| **note == unguided) {
+            *note = said(say::HoleOpenThick, []);
+        }
+        Label::DrillAnnular
+    } else {
+        Label::DrillTwist
+    };
+}
+
 /// A hole through a block or a bar: by drill, and a long one where the usual does not reach through the tube.
 fn deepen(hole: &mut Hole, s: &Scenario, deep: f64) {
     hole.deep = Some(length(deep));
     hole.tool = Label::DrillTwist;
     // The hole in the wall guides it.
     hole.pilot = hole.pilot.filter(|_| s.support.is_solid());
+    let (unguided, thick) = (say::HoleOpenGuided, say::HoleOpenThick);
     hole.notes
-        .retain(|note| note.code != say::HoleOpenGuided.message());
+        .retain(|note| ![unguided.message(), thick.message()].contains(&note.code));
     hole.notes.push(said(say::HoleDeep, [deep]));
     let reach = drill_reaches(hole.to.si);
     if s.tube.depth.si() > reach {

@@ -14,11 +14,12 @@ pub use tighten::{BoltPlace, Pass, TighteningPlan};
 pub use welds::{FillerLine, FilletEnd, WeldPlan};
 
 pub use super::Operation;
+use super::mends::Damage;
 use super::{Money, Needs, Rates, RepairKind, Work, needs, work};
 use crate::evaluate::{Analysis, checks_of};
 use crate::quantity::Dimension;
 use crate::report::{Amount, Label, Said};
-use crate::scenario::{Input, Scenario};
+use crate::scenario::{Field, Input, Scenario};
 use crate::support::added_part;
 use crate::support::parts::said;
 use serde::Serialize;
@@ -90,10 +91,12 @@ pub struct WorkSheet {
 /// ```
 #[must_use]
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
+    let damage = Damage::of(before);
+    let takes_fitting_hole = damage.has(Field::FoundOval) && before.input.fitting_hole_mm.is_none();
     let (sound, _) = super::as_found(before);
     let before = &*sound;
     let part = added_part(before, after);
-    let jobs = work::jobs(before, after, part);
+    let jobs = work::jobs(before, after, part, damage);
     let analysis = Analysis::without_working(after);
     let checks = checks_of(&analysis, |_| false);
     let weld = (jobs.welds > 0)
@@ -110,7 +113,7 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
         work: jobs.work(rates),
         money: rates.money(),
         needs: needs::needs(before, after, &jobs),
-        effects: effects::list(before, after, &jobs, &tightening),
+        effects: effects::list(before, after, &jobs, &tightening, takes_fitting_hole),
         cautions: cautions::list(before, after, &jobs),
         tightening,
         weld,

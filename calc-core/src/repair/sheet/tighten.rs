@@ -1,7 +1,7 @@
 //! Torque, order of the bolts, and when to look again.
 
 use super::said;
-use crate::catalog::System;
+use crate::catalog::{System, Thread};
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::Analysis;
 use crate::mechanics::bolt_group::Place;
@@ -15,6 +15,9 @@ use serde::Serialize;
 /// Rounds of the wrench after all bolts are snug, as shares of the torque; the last goes round until no
 /// nut turns any more. Common practice, no source.
 const ROUNDS: [f64; 3] = [0.5, 1.0, 1.0];
+
+/// Height of a lock nut in diameters of its bolt.
+const LOCK_NUT: f64 = 1.25;
 
 /// Share of the wanted clamp below which the torque was lowered for the support's sake.
 const EASED_BELOW: f64 = 0.99;
@@ -55,7 +58,7 @@ pub struct TighteningPlan {
     pub method: String,
     /// Id of the state of threads and faces that the torque holds for.
     pub lubrication: String,
-    /// Shortest bolt: grip with saddles or tapered washers, nut and two pitches.
+    /// Shortest bolt: grip with saddles or tapered washers, room for a lock nut and two pitches.
     pub bolt_length: Amount,
     /// The next length that bolts are sold in.
     pub bolt_stock: Amount,
@@ -103,6 +106,12 @@ fn sold(length: f64, system: System) -> f64 {
     (length / step - 1e-6).ceil() * step
 }
 
+/// How much higher than a plain nut a lock nut is, m: those with a ring of nylon come to one and a quarter diameters
+/// (ASME B18.16.6, ISO 7040, from memory), so that either goes on.
+fn for_lock_nut(thread: &Thread) -> f64 {
+    (LOCK_NUT * thread.major().si() - thread.nut_height().si()).max(0.0)
+}
+
 pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
     let s = analysis.s;
     let torque = analysis.preload.torque.si();
@@ -110,7 +119,7 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
     let loss = residual.relaxation + residual.embedding;
     let share = loss / residual.fresh_min.max(1e-9);
     let thread = s.bolting.thread;
-    let bolt = s.bolt_length().si();
+    let bolt = s.bolt_length().si() + for_lock_nut(thread);
     let of = |si, dimension| Amount::new(si, dimension);
     let mut passes = vec![Pass {
         what: Label::TightenSnug,
@@ -127,7 +136,11 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
         torque: Some(of(torque * share, Dimension::Torque)),
         cite: ROUNDS_CITE,
     }));
-    let mut notes = vec![said(say::TightenClean, []), said(say::TightenSmooth, [])];
+    let mut notes = vec![
+        said(say::TightenNut, []),
+        said(say::TightenClean, []),
+        said(say::TightenSmooth, []),
+    ];
     if analysis.preload.nominal.si()
         < EASED_BELOW * s.tightening.preload_share * analysis.preload.proof.si()
     {
@@ -138,6 +151,7 @@ pub(super) fn plan(analysis: &Analysis<'_>, jobs: &Jobs) -> TighteningPlan {
     {
         notes.push(said(say::TightenMeasureFaces, [s.sleeve_short.si()]));
     }
+    notes.push(said(say::TightenMark, []));
     let places = &analysis.cases().places;
     TighteningPlan {
         torque: of(torque, Dimension::Torque),
