@@ -3,8 +3,6 @@
 
 const notes = document.getElementById('speaker-notes');
 const sections = [...notes.querySelectorAll('section')];
-/** How long the show may take to answer. */
-const ANSWER_MS = 1500;
 
 const made = (name, properties, ...inside) => {
   const element = Object.assign(document.createElement(name), properties);
@@ -69,6 +67,9 @@ function step(way) {
   render();
 }
 
+/** Whether the notes of a step were found before: at the start the page stays where it is. */
+let moving = false;
+
 function render() {
   const { lesson, at, ids, hands, blank: dark, further = [] } = here();
   const section = of(lesson);
@@ -77,9 +78,10 @@ function render() {
   for (const other of sections) other.hidden = other !== section;
   for (const part of section.querySelectorAll('[data-for]')) {
     const now = part.dataset.for === shown || part.dataset.for === shown.split('-')[0];
-    if (now && !part.hasAttribute('data-now')) part.scrollIntoView({ block: 'nearest' });
+    if (moving && now && !part.hasAttribute('data-now')) part.scrollIntoView({ block: 'nearest' });
     part.toggleAttribute('data-now', now);
   }
+  moving = true;
   pick.value = lesson;
   byHand.hidden = Boolean(show);
   for (const button of shared) button.hidden = !show;
@@ -143,15 +145,13 @@ function onKey(event) {
 }
 
 document.documentElement.dataset.speaker = '';
+// Said from the beginning, so that nothing moves when no show answers.
+status.textContent = !channel ? WORDS.silent : location.protocol === 'file:' ? WORDS.apart : WORDS.waiting;
 render();
 document.addEventListener('keydown', onKey);
 setInterval(tick, 5000);
 if (channel) {
   channel.addEventListener('message', hear);
   channel.postMessage({ from: 'speaker', do: 'hello' });
-  setTimeout(() => {
-    if (!show) status.textContent = location.protocol === 'file:' ? WORDS.apart : WORDS.waiting;
-  }, ANSWER_MS);
-} else {
-  status.textContent = WORDS.silent;
 }
+

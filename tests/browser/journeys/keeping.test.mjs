@@ -87,8 +87,8 @@ test('an anchor of the page leads there and leaves the joint in the address', as
   assert.equal(await page.evaluate(() => document.activeElement.id), 'verdict-title');
   await page.locator('.skip').focus();
   await page.keyboard.press('Enter');
+  await eventually(async () => assert.equal(await page.evaluate(() => document.activeElement.id), 'main'));
   assert.match(page.url(), /#v1\/coupler\/u-us\/k-b4ye$/);
-  assert.equal(await page.evaluate(() => document.activeElement.id), 'main');
   visit.clean();
 });
 
