@@ -319,6 +319,34 @@ fn a_dished_face_is_pressed_flat_before_anything_is_measured() {
 }
 
 #[test]
+fn a_seat_that_has_given_way_is_not_replaced_by_a_weaker_one() {
+    let clamp = |input: &Input| {
+        let report = evaluate(&Scenario::new(input).unwrap());
+        report.check(CheckId::Clamp).unwrap().utilisation.unwrap()
+    };
+    let mut sound = joint(|i| {
+        i.tube_width_mm = 76.2;
+        i.tube_depth_mm = 76.2;
+        i.tube_wall_mm = 4.76;
+        i.tube_material = "a500-b".into();
+        i.support = "loose-sleeve".into();
+        i.sleeve = "rt-1.000x0.250".into();
+        i.sleeve_short_mm = 0.1;
+        i.faying_surface = "en-c".into();
+    });
+    let before = clamp(&sound);
+    let lighter = |all: &Repairs| {
+        let mut sleeves = all.list.iter().map(|repair| clamp(&repair.input));
+        sleeves.any(|used| used > before * (1.0 + 1e-9))
+    };
+    assert!(lighter(&found(&sound)), "nothing to tell apart");
+    sound.found_hollow = "yes".into();
+    let mended = found(&sound);
+    assert!(!mended.list.is_empty());
+    assert!(!lighter(&mended));
+}
+
+#[test]
 fn a_plate_on_a_flange_goes_under_the_nut_and_clears_the_fillet() {
     let before = channel(|_| ());
     let after = changed(&before, |i| {

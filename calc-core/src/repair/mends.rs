@@ -3,12 +3,15 @@
 use super::changed;
 use crate::evaluate::loads::grip_of_all;
 use crate::evaluate::{Analysis, checks_of};
-use crate::report::{CheckId, Verdict};
+use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{FOUND, Field, Scenario};
 
 /// Most that a repair may use of its slip resistance, as a share of what the joint used that has slid. An own assumption:
 /// a fifth less, as the scatter of a wrench and of the slip coefficient is that large at the least.
 const SLIDES_LESS: f64 = 0.8;
+
+/// Two shares used that are alike but for rounding.
+const SAME: f64 = 1.0 + 1e-9;
 
 /// The damage that was found, as a set.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -53,6 +56,9 @@ pub(super) struct Mends {
     under: Under,
     /// Most that may be used of the slip resistance, see [`slides`].
     pub(super) slides_below: Option<f64>,
+    /// Most that may be used of what the clamp is pressed into, see [`seat_used`]: a seat that has given way is not
+    /// replaced by a weaker one.
+    seat_below: Option<f64>,
     /// All bolts are new anyhow: that is a change.
     renewed: bool,
 }
@@ -78,8 +84,18 @@ impl Mends {
                 let [_, least] = slides_between(sound);
                 least * SLIDES_LESS
             }),
+            seat_below: damage.has(Field::FoundHollow).then(|| {
+                let analysis = Analysis::without_working(sound);
+                seat_used(&checks_of(&analysis, |_| false)).unwrap_or(f64::INFINITY)
+            }),
             renewed: spun,
         }
+    }
+
+    /// Whether what the clamp is pressed into has no less in hand than what has given way.
+    pub(super) fn seats(self, checks: &[Check]) -> bool {
+        self.seat_below
+            .is_none_or(|most| seat_used(checks).is_none_or(|used| used <= most * SAME))
     }
 
     /// Whether the same joint with nothing but new bolts is to be tried too.
@@ -137,6 +153,12 @@ fn slides_between(s: &Scenario) -> [f64; 2] {
     members.fold([own, own], |[most, least], used| {
         [most.max(used), least.min(used)]
     })
+}
+
+/// Share that the clamp uses of what it is pressed into; `None` where that is not judged.
+fn seat_used(checks: &[Check]) -> Option<f64> {
+    let mut clamp = checks.iter().filter(|check| check.id == CheckId::Clamp);
+    clamp.find_map(|check| check.utilisation)
 }
 
 /// Whether nothing hollow gives way under the nut.

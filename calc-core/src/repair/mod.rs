@@ -148,7 +148,8 @@ impl Search<'_> {
             self.keep(&analysis, &checks);
             let puts_in = added_part(self.joint, &scenario).is_some();
             let mends = || self.mends.by(self.joint, &scenario, puts_in);
-            if !self.any_holds && self.mends.grips(slides) && mends() {
+            let seats = self.mends.seats(&checks);
+            if !self.any_holds && seats && self.mends.grips(slides) && mends() {
                 self.near.see(input, &checks);
             }
         }
@@ -194,6 +195,7 @@ impl Search<'_> {
         let candidate = analysis.s;
         let part = added_part(self.joint, candidate);
         if !self.mends.by(self.joint, candidate, part.is_some())
+            || !self.mends.seats(checks)
             || !self.mends.surely_grips(candidate)
         {
             return;
