@@ -85,8 +85,10 @@ impl Mends {
                 least * SLIDES_LESS
             }),
             seat_below: damage.has(Field::FoundHollow).then(|| {
-                let analysis = Analysis::without_working(sound);
-                seat_used(&checks_of(&analysis, |_| false)).unwrap_or(f64::INFINITY)
+                let used =
+                    |s: &Scenario| seat_used(&checks_of(&Analysis::without_working(s), |_| false));
+                let members = sound.members().filter_map(|member| used(&member));
+                members.chain(used(sound)).fold(f64::INFINITY, f64::min)
             }),
             renewed: spun,
         }

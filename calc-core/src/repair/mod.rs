@@ -245,7 +245,7 @@ fn holds_at_the_long_end(candidate: &Scenario, verdict: Verdict, mends: Mends) -
         &Analysis::without_working(&longest),
         candidates::never_mended,
     );
-    weakest(&judged).1 <= verdict && mends.surely_grips(&longest)
+    weakest(&judged).1 <= verdict && mends.seats(&judged) && mends.surely_grips(&longest)
 }
 
 /// Finds the repairs of a joint.

@@ -1,8 +1,6 @@
 //! The way from the plain input to the checked scenario.
 
-use super::checked::{
-    Bolting, ChainLoad, FreeLoad, HangerLoad, Loads, Road, Scenario, Sleeve, Spreader, Tube, Washer,
-};
+use super::checked::{Bolting, Scenario, Sleeve, Spreader, Tube, Washer};
 use super::choices::{
     BoltFinish, Exposure, FittingSides, FreeKind, JointKind, MemberKind, Mount, Seen, SupportKind,
     TowSprings, TubeEnd, WallBasis, YesNo, options,
@@ -11,6 +9,7 @@ use super::error::InputError;
 use super::fields::{Field, Input, Kind};
 use super::fitting::fitting;
 use super::found::FOUND;
+use super::loads::{ChainLoad, FreeLoad, HangerLoad, Loads, Road};
 use super::member;
 use super::tightening::tightening;
 use super::unknown::{self, Members};

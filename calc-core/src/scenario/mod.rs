@@ -15,6 +15,7 @@ mod fields;
 mod fitting;
 mod found;
 mod json;
+mod loads;
 mod member;
 mod strength;
 mod supports;
@@ -23,10 +24,7 @@ pub mod unknown;
 
 pub use applies::offered;
 pub use by_field::ByField;
-pub use checked::{
-    Bolting, ChainLoad, Fitting, FreeLoad, HangerLoad, Loads, Member, Road, Scenario, Sleeve,
-    Spreader, Tightening, Tube, Washer,
-};
+pub use checked::{Bolting, Fitting, Member, Scenario, Sleeve, Spreader, Tightening, Tube, Washer};
 pub use choice::{
     Choice, FittingMaterial, FittingSpreads, FoundCrack, FoundHollow, FoundOval, FoundSpin,
     FoundTrails, InsertMaterial, ShapedWasher, SleeveMaterial, SleeveWelded, SpreaderMaterial,
@@ -39,6 +37,7 @@ pub use choices::{
 pub use error::InputError;
 pub use fields::{Field, Input, Kind};
 pub use found::FOUND;
+pub use loads::{ChainLoad, FreeLoad, HangerLoad, Loads, Road};
 pub use strength::Strength;
 
 /// Version of the meaning of all fields and of all defaults; frozen once links exist.

@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { eventually, five, JOINT, open as openPage, toStep, processorClock, quantile } from '../harness.mjs';
+import { eventually, five, JOINT, open as openPage, toStep, processorClock } from '../harness.mjs';
 
 const open = (t, options = {}) => openPage(t, { page: JOINT, ...options });
 
