@@ -46,17 +46,22 @@ function writePlace(text) {
   place.textContent = text ?? WORDS.place.replace('{0}', now + 1).replace('{1}', slides.length);
 }
 
-/** Shows a slide; `how` it gets into the history: `push`, `replace`, or not at all. */
-function go(to, how = 'push') {
+/**
+ * Shows a slide; `how` it gets into the history: `push`, `replace`, or not at all. What is `only` laid out anew keeps what
+ * lies over it and a jump that is being typed.
+ */
+function go(to, how = 'push', only = false) {
   const slide = slides[to];
   if (!slide) return;
   now = to;
-  digits = '';
-  closePanel();
+  if (!only) {
+    digits = '';
+    closePanel();
+  }
   mark(slide);
   main.scrollTop = 0;
   scrollTo(0, 0);
-  writePlace();
+  if (!digits) writePlace();
   bar.querySelector('[data-do="next"]').disabled = to === slides.length - 1 && !neighbor(1, wanted);
   bar.querySelector('[data-do="back"]').disabled = to === 0 && !neighbor(-1, wanted);
   if (how && !leaving) history[`${how}State`](null, '', `#present-${slide.id}${wanted.rest}`);
@@ -90,7 +95,7 @@ function rebuild() {
   const { id } = slides[now];
   slides = slidesOf(wanted);
   const same = slides.findIndex((slide) => slide.id === id);
-  go(same >= 0 ? same : find(id), 'replace');
+  go(same >= 0 ? same : find(id), 'replace', true);
 }
 
 /** A slide by its name; where this screen has no such slide the one it belongs to. */
