@@ -22,7 +22,7 @@ const AXE = fileURLToPath(new URL('./node_modules/axe-core/axe.min.js', import.m
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
 // In ms, long enough for a machine that is busy with other things.
-const PATIENCE = 120_000;
+const PATIENCE = 240_000;
 
 // Nothing of the browser's own may reach the network or the user's profile.
 const FLAGS = [

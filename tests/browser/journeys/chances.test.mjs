@@ -21,6 +21,21 @@ const type = (page, field, value) =>
     for (const event of ['input', 'change']) input.dispatchEvent(new Event(event, { bubbles: true }));
   }, value);
 
+/** Does something that has the joints drawn anew, and waits until the page has set about it: that may be over between two looks. */
+async function anew(page, act) {
+  await page.evaluate(() => {
+    globalThis.setAbout = new Promise((done) => {
+      new MutationObserver((_, observer) => {
+        if (!document.querySelector('.chances[data-stale]')) return;
+        observer.disconnect();
+        done();
+      }).observe(document.body, { subtree: true, childList: true, attributeFilter: ['data-stale'] });
+    });
+  });
+  await act();
+  await page.evaluate(() => globalThis.setAbout);
+}
+
 const words = async (locator) => (await locator.innerText()).replace(/[\u00a0\u202f]/g, ' ');
 
 /** Chooses by a drawing of the first step. */
@@ -45,8 +60,7 @@ test('says what would be seen on many such joints, and follows the form', async 
   // What the owner asks first stands first.
   assert.match(await words(page.locator('.chances p').first()), /Then nearly all of 100 joints built like this one would slip/);
   // Something to stand on turns it round.
-  await type(page, 'tube_wall_mm', '1/2');
-  await page.locator('.chances[data-stale]').waitFor();
+  await anew(page, () => type(page, 'tube_wall_mm', '1/2'));
   const section = await settled(page);
   const thick = await words(section.locator('.outcomes'));
   assert.ok(clicks(thick) > 95, thick);
@@ -116,8 +130,7 @@ test('the page answers while joints are drawn', async (t) => {
 
 test('where nobody knows the clamp, no chances are made up', async (t) => {
   const { page, clean } = await open(t);
-  await choose(page, 'member', 'round-tube');
-  await page.locator('.chances[data-stale]').waitFor();
+  await anew(page, () => choose(page, 'member', 'round-tube'));
   const section = await settled(page);
   assert.equal(await section.locator('svg').count(), 0);
   assert.equal(await section.locator('.outcomes li').count(), 1);
@@ -127,8 +140,7 @@ test('where nobody knows the clamp, no chances are made up', async (t) => {
 test('a safety chain counts on no friction, so no share of grip is shown', async (t) => {
   const { page, clean } = await open(t);
   await settled(page);
-  await choose(page, 'joint', 'chain-bracket');
-  await page.locator('.chances[data-stale]').waitFor();
+  await anew(page, () => choose(page, 'joint', 'chain-bracket'));
   const section = await settled(page);
   assert.doesNotMatch(await words(section), /grip|slip under/);
   assert.equal(await section.locator('.restack tbody tr').count(), 2);
