@@ -124,7 +124,8 @@ test('the page answers while joints are drawn', async (t) => {
     return { turns, longest, whole: before - begin };
   });
   t.diagnostic(`${turns} pieces, the longest ${longest.toFixed(0)} ms of ${whole.toFixed(0)} ms`);
-  assert.ok(turns >= 8, `joints are drawn in ${turns} pieces`);
+  // In one piece where nothing is cut; a busy machine lets several pieces pass between two messages.
+  assert.ok(turns >= 4, `joints are drawn in ${turns} pieces`);
   clean();
 });
 
