@@ -35,6 +35,7 @@ mod repairs36;
 mod runner;
 mod second_opinion;
 mod sheets;
+mod shop;
 mod slipped;
 mod sources;
 mod trade_practice;

@@ -78,6 +78,14 @@ pub fn fatigue(s: &Scenario, road: &RoadSpectrum) -> FatigueReport {
     fatigue::report(&analysis, gripping, road.clone())
 }
 
+/// Whether the torque that is set may have stretched the bolts for good.
+pub(crate) fn may_be_stretched(s: &Scenario) -> bool {
+    let checks = checks_of(&Analysis::without_working(s), |_| false);
+    checks
+        .iter()
+        .any(|check| check.id == CheckId::BoltTightening && check.verdict == Verdict::DoesNotHold)
+}
+
 /// The check that decides, and how it stands: the first of them.
 pub(crate) fn weakest(checks: &[Check]) -> (CheckId, Verdict) {
     checks

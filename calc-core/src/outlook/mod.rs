@@ -6,8 +6,8 @@
 mod usual;
 mod wrench;
 
-use crate::evaluate::deciding;
-use crate::report::Said;
+use crate::evaluate::{deciding, may_be_stretched};
+use crate::report::{Said, say};
 use crate::scenario::Scenario;
 use crate::support::parts::said;
 use serde::Serialize;
@@ -43,6 +43,9 @@ pub fn outlook(s: &Scenario) -> Outlook {
     let mut told = Vec::new();
     if all_known {
         told = wrench.said();
+        if wrench.set_to_nm().is_some() && may_be_stretched(s) {
+            told.push(said(say::TorqueNewBolts, []));
+        }
         told.extend(usual.said());
     } else {
         for setting in [&mut wrench, &mut wrench_usual] {

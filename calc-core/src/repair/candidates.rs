@@ -8,7 +8,9 @@ use crate::order::sorted;
 use crate::quantity::InUnits;
 use crate::report::{CLOSE_FROM, Check, CheckId, Verdict};
 use crate::scenario::unknown::UNKNOWN;
-use crate::scenario::{BoltFinish, Field, Input, JointKind, Scenario, ShapedWasher, YesNo};
+use crate::scenario::{
+    BoltFinish, Field, Input, JointKind, Scenario, ShapedWasher, SupportKind, YesNo,
+};
 use crate::support::{self, PARTS};
 
 /// Share of the clamp limit that less torque aims at, so that the check does not end on the line.
@@ -44,8 +46,13 @@ fn with_bolts(s: &Scenario, added: &[(f64, f64)], enough: usize) -> Vec<Input> {
             break;
         }
         for base in bolts(s, thread, added) {
-            if let Ok(base) = Scenario::new(&base) {
+            let tried = Scenario::new(&base).ok();
+            if let Some(base) = &tried {
                 all.push(base.input.clone());
+            }
+            // What does not go through the sleeve or block that is there goes through another.
+            let room = tried.or_else(|| Scenario::new(&emptied(base)).ok());
+            if let Some(base) = room {
                 for part in parts {
                     part.candidates(&base, &mut all);
                 }
@@ -54,6 +61,12 @@ fn with_bolts(s: &Scenario, added: &[(f64, f64)], enough: usize) -> Vec<Input> {
     }
     seat(s, &mut all);
     all
+}
+
+/// The same without anything in the tube.
+fn emptied(mut input: Input) -> Input {
+    input.choose(SupportKind::Bare);
+    input
 }
 
 /// The bolt size that is there, the larger ones, and then the smaller ones, nearest first; threads of the
@@ -81,17 +94,22 @@ fn sizes(s: &Scenario) -> Vec<&'static catalog::Thread> {
 
 /// A size in two grades, each with so many bolts more in a row and rows more.
 fn bolts(s: &Scenario, thread: &'static catalog::Thread, added: &[(f64, f64)]) -> Vec<Input> {
-    let stronger = match s.bolting.thread.system() {
-        catalog::System::Inch => "sae-8",
-        catalog::System::Metric => "iso-10.9",
+    // A stainless bolt is followed by a stainless one.
+    let stronger = match (s.bolting.finish, s.bolting.thread.system()) {
+        (BoltFinish::Stainless, catalog::System::Inch) => "f593-cw",
+        (BoltFinish::Stainless, catalog::System::Metric) => "a4-80",
+        (_, catalog::System::Inch) => "sae-8",
+        (_, catalog::System::Metric) => "iso-10.9",
     };
     let mut inputs = Vec::new();
     // New bolts are of a grade that is known.
     let not_known = s.not_known.contains(&Field::Grade);
-    let usual = match (not_known, s.bolting.thread.system()) {
-        (false, _) => s.bolting.grade.id(),
-        (true, catalog::System::Inch) => "sae-5",
-        (true, catalog::System::Metric) => "iso-8.8",
+    let usual = match (not_known, s.bolting.finish, s.bolting.thread.system()) {
+        (false, ..) => s.bolting.grade.id(),
+        (true, BoltFinish::Stainless, catalog::System::Inch) => "f593-cw",
+        (true, BoltFinish::Stainless, catalog::System::Metric) => "a2-70",
+        (true, _, catalog::System::Inch) => "sae-5",
+        (true, _, catalog::System::Metric) => "iso-8.8",
     };
     let there = (not_known && thread == s.bolting.thread).then_some(UNKNOWN);
     for grade in there.into_iter().chain([usual, stronger]) {
@@ -223,10 +241,12 @@ pub(super) fn never_mended(checks: &[Check]) -> bool {
         .any(|c| c.verdict == Verdict::DoesNotHold && !of_clamp(c.id))
 }
 
-/// The same joint with the torque that its support can take, where that is less than wanted and where the
+/// The same joint with the torque that its support and its bolts can take, where that is less than is set and where the
 /// faces could still grip with it.
 pub(super) fn eased(candidate: &Candidate) -> Option<Input> {
-    let used = overused(candidate, CheckId::Clamp).filter(|&used| used > AIM)?;
+    let clamp = overused(candidate, CheckId::Clamp).filter(|&used| used > AIM);
+    let bolt = overused(candidate, CheckId::BoltTightening).filter(|&used| used > 1.0);
+    let used = clamp.into_iter().chain(bolt).reduce(f64::max)?;
     if is_past_mending(candidate, of_clamp) || !could_grip(candidate) {
         return None;
     }

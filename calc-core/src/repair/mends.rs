@@ -2,7 +2,7 @@
 
 use super::changed;
 use crate::evaluate::loads::grip_of_all;
-use crate::evaluate::{Analysis, checks_of};
+use crate::evaluate::{Analysis, checks_of, may_be_stretched};
 use crate::report::{Check, CheckId, Verdict};
 use crate::scenario::{FOUND, Field, Scenario};
 
@@ -13,7 +13,10 @@ const SLIDES_LESS: f64 = 0.8;
 /// Two shares used that are alike but for rounding.
 const SAME: f64 = 1.0 + 1e-9;
 
-/// The damage that was found, as a set.
+/// In a set of damage, beside what was found: bolts that are stretched.
+const STRETCHED: u8 = 1 << 7;
+
+/// The damage that was found, as a set, and what the numbers say of the bolts.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) struct Damage(u8);
 
@@ -26,6 +29,26 @@ impl Damage {
                 .filter(|(_, field)| found(field))
                 .fold(0, |set, (place, _)| set | 1 << place),
         )
+    }
+
+    /// The same with bolts that the torque which was set may have stretched for good.
+    pub(super) fn with_stretched(self, sound: &Scenario) -> Self {
+        let stretched = if may_be_stretched(sound) {
+            STRETCHED
+        } else {
+            0
+        };
+        Self(self.0 | stretched)
+    }
+
+    /// Whether bolts may have been stretched for good.
+    pub(super) const fn stretched(self) -> bool {
+        self.0 & STRETCHED != 0
+    }
+
+    /// Whether no bolt that was there may go back in: its thread, its length or its shank is not what it was.
+    pub(super) fn spoils_bolts(self) -> bool {
+        self.stretched() || self.has(Field::FoundSpin) || self.has(Field::FoundOval)
     }
 
     pub(super) fn has(self, field: Field) -> bool {

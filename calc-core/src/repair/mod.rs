@@ -210,6 +210,11 @@ impl Search<'_> {
             return;
         }
         let jobs = work::jobs(self.joint, candidate, part, self.damage);
+        // Nobody presses a face out from inside a tube that cannot be reached into; a sleeve through it replaces its seat.
+        let replaced = candidate.support.passes_walls();
+        if jobs.dished > 0 && !(replaced || support::parts::can_be_brought_in(candidate)) {
+            return;
+        }
         self.any_holds |= verdict == Verdict::Holds;
         self.found.push(Repair {
             kind,
@@ -222,7 +227,7 @@ impl Search<'_> {
             torque_nm: analysis.preload.torque.si(),
             clamp_reached_n: analysis.support.reached,
             work: jobs.work(self.rates),
-            needs: needs::needs(self.joint, candidate, &jobs),
+            needs: needs::needs(self.joint, candidate, &jobs, analysis.preload.torque),
             input: candidate.input.clone(),
         });
     }
@@ -260,7 +265,7 @@ pub fn repairs(s: &Scenario, rates: &Rates) -> Repairs {
         return Repairs::none(rates);
     }
     let (sound, worn) = as_found(s);
-    let (damaged, damage) = (s, Damage::of(s));
+    let (damaged, damage) = (s, Damage::of(s).with_stretched(&sound));
     let s = &*worn;
     let mut search = Search {
         joint: &sound,

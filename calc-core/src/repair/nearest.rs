@@ -3,7 +3,7 @@
 use super::{RepairKind, changed};
 use crate::evaluate::{Analysis, checks_of, weakest};
 use crate::quantity::InUnits;
-use crate::report::{Check, CheckId, Said, Verdict};
+use crate::report::{Check, CheckId, Message, Said, Verdict};
 use crate::scenario::{Field, Input, Scenario};
 use crate::support::added_part;
 use serde::Serialize;
@@ -15,6 +15,8 @@ const KEPT: usize = 12;
 /// has none; and of one that cannot be judged. For the order alone.
 const FAILS: f64 = 1e3;
 const NO_SHARE: f64 = 1e6;
+/// Share of one that waits for a single value of the reader's: nearer than any that fails.
+const NOT_GIVEN: f64 = 2.0;
 const NOT_JUDGED: f64 = 1e9;
 
 /// The candidate that comes nearest to holding.
@@ -36,6 +38,28 @@ pub struct Nearest {
     pub utilisation: Option<f64>,
     /// Its reason.
     pub reason: Said,
+    /// The value that is not given and without which it cannot be judged, where that is all that stands against it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wants: Option<Field>,
+}
+
+/// The value that the reason of a check asks for.
+const fn wanted(code: Message) -> Option<Field> {
+    match code {
+        Message::FlangeArmMissing => Some(Field::FlangeArm),
+        Message::OffsetUnknown => Some(Field::LoadOffset),
+        _ => None,
+    }
+}
+
+/// The value that is not given and is all that keeps a candidate from being judged.
+fn wants(checks: &[Check]) -> Option<Field> {
+    let mut open = checks
+        .iter()
+        .filter(|check| !matches!(check.verdict, Verdict::Holds | Verdict::Close));
+    let first = wanted(open.next()?.reason.code)?;
+    open.all(|check| wanted(check.reason.code).is_some())
+        .then_some(first)
 }
 
 /// How far a candidate is from holding: most that is used in any check that fails, or else in any that is close; `None`
@@ -48,6 +72,7 @@ fn shortfall(checks: &[Check]) -> Option<f64> {
     };
     most(Verdict::DoesNotHold, NO_SHARE)
         .map(|used| FAILS + used)
+        .or_else(|| wants(checks).map(|_| NOT_GIVEN))
         .or_else(|| most(Verdict::NotChecked, 0.0).map(|_| NOT_JUDGED))
         .or_else(|| most(Verdict::Close, 1.0))
 }
@@ -78,6 +103,7 @@ impl Near {
             let checks = checks_of(&analysis, |_| false);
             let short = shortfall(&checks)?;
             let (check, verdict) = weakest(&checks);
+            let wants = wants(&checks);
             let decides = checks.into_iter().find(|c| c.id == check)?;
             let part = added_part(joint, &s);
             let nearest = Nearest {
@@ -88,6 +114,7 @@ impl Near {
                 check,
                 utilisation: decides.utilisation,
                 reason: decides.reason,
+                wants,
                 input,
             };
             Some((short, nearest))

@@ -1,10 +1,10 @@
 //! What a repair needs that not every shop has.
 
 use super::fit::Fit;
-use super::work::Jobs;
+use super::work::{Jobs, is_outgrown, is_pushed_apart};
 use crate::catalog::{Family, Treatment};
 use crate::keys::keys;
-use crate::quantity::InUnits;
+use crate::quantity::{InUnits, Torque};
 use crate::scenario::Scenario;
 use crate::support::parts::Shape;
 use serde::Serialize;
@@ -35,6 +35,8 @@ keys! {
         NewBracket = "new-bracket",
         /// Saddles hollowed to a round tube.
         Saddles = "saddles",
+        /// A wrench that shows more torque than the usual one.
+        LargeWrench = "large-wrench",
     }
 }
 
@@ -88,8 +90,11 @@ pub(super) fn drill_reaches(diameter: f64) -> f64 {
     }
 }
 
+/// Most torque of the usual torque wrench, N·m (250 lbf·ft). Common practice, no source.
+const USUAL_WRENCH: f64 = 339.0;
+
 /// What the way from one joint to another needs.
-pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
+pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs, torque: Torque) -> Needs {
     let mut needs = Needs::default();
     if let Some(pieces) = &jobs.pieces {
         let block = matches!(pieces.shape, Shape::Block { .. });
@@ -104,10 +109,10 @@ pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
     let saddles = jobs.seats.as_ref().is_some_and(|seats| !seats.is_bought());
     needs.add(Need::Mill, saddles);
     needs.add(Need::Saddles, saddles);
-    let apart = after.plates() > before.plates() && !after.member.is_open();
+    let apart = is_pushed_apart(before, after, jobs.seats.as_ref());
     needs.add(
         Need::NewBracket,
-        (apart || saddles) && after.bolting.two_cheeks && after.fitting.thickness.si() > 0.0,
+        apart && after.fitting.thickness.si() > 0.0,
     );
     let aluminium = after.tube.material.family() == Family::Aluminium;
     needs.add(Need::AluminiumWelder, jobs.welds > 0 && aluminium);
@@ -116,8 +121,10 @@ pub(super) fn needs(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Needs {
         Need::Blaster,
         jobs.surfaces > 0 && after.tightening.surface.treatment() == Treatment::Blasted,
     );
-    let (b, a) = (&before.bolting, &after.bolting);
-    needs.add(Need::LongerFitting, a.along > b.along || a.rows > b.rows);
+    needs.add(Need::LargeWrench, torque.si() > USUAL_WRENCH);
+    // A dished face is pressed out from the inside.
+    needs.add(Need::OpenEnd, jobs.dished > 0 && !after.member.is_open());
+    needs.add(Need::LongerFitting, is_outgrown(before, after));
     if jobs.deep_holes > 0 {
         needs.add(Need::DrillPress, true);
         // Through the near wall, the block and the far wall.

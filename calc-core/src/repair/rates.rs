@@ -22,6 +22,8 @@ pub struct Rates {
     pub bolt: f64,
     /// Money for one tapered washer.
     pub tapered_washer: f64,
+    /// Money for a fitting that is wider, longer or new.
+    pub bracket: f64,
     /// Minutes for a hole drilled or opened up, up to 25 mm (1 in) deep.
     pub minutes_hole: f64,
     /// Minutes for a cut squared off, up to 13 cm² (2 sq in) of metal; more takes longer in proportion.
@@ -54,6 +56,7 @@ impl Default for Rates {
             stainless_kg: 15.0,
             bolt: 4.0,
             tapered_washer: 3.0,
+            bracket: 100.0,
             minutes_hole: 6.0,
             minutes_cut: 5.0,
             minutes_file: 10.0,

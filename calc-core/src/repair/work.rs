@@ -21,6 +21,9 @@ const SAME_HOLE: f64 = 0.05e-3;
 const HOLE_DEPTH: f64 = 25.4e-3;
 const SAWN_AREA: f64 = 1290e-6;
 
+/// Length of a block that is milled or turned in one setting of the minutes, m. An own assumption: 6 in.
+const MILLED_LENGTH: f64 = 0.1524;
+
 /// Set-ups in a lathe to bore a piece of bar: drilled and bored halfway from each end. An assumption.
 const BORED_SETUPS: u32 = 2;
 
@@ -68,7 +71,7 @@ pub(super) struct Drilled {
 }
 
 impl Drilled {
-    const fn all(self) -> u32 {
+    pub(super) const fn all(self) -> u32 {
         self.opened + self.new
     }
 }
@@ -115,6 +118,8 @@ pub(super) struct Jobs {
     /// Bores of sleeves to ream, and how deep they are, m.
     pub(super) reamed: u32,
     reamed_deep: f64,
+    /// Fittings that do not fit any more.
+    pub(super) brackets: u32,
 }
 
 /// What has to be done on the way from one joint to another with the part that is put in.
@@ -154,7 +159,7 @@ pub(super) fn jobs(
     let seats = Seats::added(before, after);
     // Threads of which nothing was known are changed for new ones.
     let other_threads = after.tightening.lubrication.id() != before.tightening.lubrication.id();
-    let fastened_anew = damage.has(Field::FoundSpin)
+    let fastened_anew = damage.spoils_bolts()
         || (other_threads && is_unknown(before.tightening.lubrication.id()))
         || added_part.is_some_and(AddedPart::lengthens_grip)
         || seats.is_some()
@@ -212,6 +217,7 @@ pub(super) fn jobs(
         fretted,
         reamed: tight.map_or(0, |p| p.count),
         reamed_deep: tight.map_or(0.0, |p| p.shape.length()),
+        brackets: u32::from(needs_bracket(before, after, seats.as_ref())),
         part,
         pieces,
         in_tube,
@@ -232,6 +238,26 @@ pub(super) fn jobs(
     }
 }
 
+/// Whether the fitting that is there does not fit any more: plates or saddles come between its side plates and the tube,
+/// or it does not reach to the bolts that are added.
+fn needs_bracket(before: &Scenario, after: &Scenario, seats: Option<&Seats>) -> bool {
+    (after.fitting.thickness.si() > 0.0 && is_pushed_apart(before, after, seats))
+        || is_outgrown(before, after)
+}
+
+/// Whether plates or saddles come between two side plates and the tube.
+pub(super) fn is_pushed_apart(before: &Scenario, after: &Scenario, seats: Option<&Seats>) -> bool {
+    let apart = after.plates() > before.plates() && !after.member.is_open();
+    let saddles = seats.is_some_and(|seats| !seats.is_bought());
+    (apart || saddles) && after.bolting.two_cheeks
+}
+
+/// Whether bolts are added where the fitting has none.
+pub(super) const fn is_outgrown(before: &Scenario, after: &Scenario) -> bool {
+    let (was, is) = (&before.bolting, &after.bolting);
+    is.along > was.along || is.rows > was.rows
+}
+
 impl Jobs {
     /// Every step of the work in the order of working: what, how often, minutes for one.
     fn tasks(&self, rates: &Rates) -> [(Label, u32, f64); 14] {
@@ -239,6 +265,9 @@ impl Jobs {
         let each = |n: u32| pieces.map_or(0, |p| p.count * n);
         let [filed, machined] = self.fit.map_or([0, 0], Fit::jobs).map(each);
         let bored = pieces.filter(|p| p.bored());
+        // A long block takes as many passes more.
+        let long = pieces.filter(|p| matches!(p.shape, Shape::Block { .. }));
+        let passes = long.map_or(1.0, |p| (p.shape.length() / MILLED_LENGTH).max(1.0));
         let machined = machined + bored.map_or(0, |p| p.count * BORED_SETUPS);
         let deep = rates.minutes_hole * (self.deep / HOLE_DEPTH).max(1.0);
         let sawn = pieces.map_or(1.0, |p| (p.shape.sawn_area() / SAWN_AREA).max(1.0));
@@ -266,7 +295,7 @@ impl Jobs {
                 rates.minutes_hole,
             ),
             (Label::WorkCuts, self.cuts(), rates.minutes_cut * sawn),
-            (Label::WorkMachine, machined, rates.minutes_machine),
+            (Label::WorkMachine, machined, rates.minutes_machine * passes),
             (
                 Label::WorkSaddles,
                 saddles,
@@ -344,7 +373,10 @@ impl Jobs {
             surfaces: self.surfaces,
             minutes,
             mass_kg: mass + seated,
-            cost: minutes / 60.0 * rates.hour + material + f64::from(self.new_bolts) * rates.bolt,
+            cost: minutes / 60.0 * rates.hour
+                + material
+                + f64::from(self.new_bolts) * rates.bolt
+                + f64::from(self.brackets) * rates.bracket,
         }
     }
 }

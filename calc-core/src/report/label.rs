@@ -74,6 +74,7 @@ labels! {
     WorkFit = "work-fit",
     PieceSaddle = "piece-saddle",
     PieceTapered = "piece-tapered",
+    PieceBracket = "piece-bracket",
     PlaceSaddle = "place-saddle",
     WeldRoundGroove = "weld-round-groove",
     PlaceOnePly = "place-one-ply",

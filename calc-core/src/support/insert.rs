@@ -3,8 +3,8 @@
 use super::build::{Builder, under_washer};
 use super::model::{Limit, SERVICE_SHARE, SupportModel};
 use super::parts::{
-    self, Cutting, FITTED_SHORT_MM, PLATE_MATERIALS, Pieces, Shape, can_be_brought_in,
-    inside_and_short, length_error, row_length, said, through_the_end,
+    self, Cutting, FITTED_SHORT_MM, Pieces, Shape, can_be_brought_in, inside_and_short,
+    length_error, plate_materials, row_length, said, seam, through_the_end,
 };
 use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, with_support};
@@ -152,6 +152,7 @@ impl AddedPart for SolidInsert {
             notes.push(said(say::CutBlockCorners, [corner]));
         }
         notes.push(through_the_end(s));
+        notes.extend(seam(s));
         Cutting::outline(notes)
     }
 
@@ -159,7 +160,7 @@ impl AddedPart for SolidInsert {
         if !can_be_brought_in(s) {
             return;
         }
-        for material in PLATE_MATERIALS {
+        for material in plate_materials(s) {
             let mut input = with_support(s, SupportKind::SolidInsert);
             input.insert_material = String::from(material);
             input.sleeve_short_mm = FITTED_SHORT_MM;

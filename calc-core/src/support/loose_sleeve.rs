@@ -3,7 +3,8 @@
 use super::build::Builder;
 use super::model::{Limit, SupportModel};
 use super::parts::{
-    self, Cutting, Pieces, can_be_brought_in, inside_and_short, length_error, said, through_the_end,
+    self, Cutting, Pieces, can_be_brought_in, inside_and_short, length_error, said, seam,
+    through_the_end,
 };
 use super::pulled::{self, Pulled};
 use super::{AddedPart, ClampSupport, PartMetal, RepairKind, lines, of, sleeves};
@@ -141,11 +142,14 @@ impl AddedPart for LooseSleeve {
             // Any length between the shortness that was assumed and the exact space.
             plus: short,
             minus: 0.0,
-            notes: vec![
+            notes: [
                 said(say::CutMeasureInside, figures),
                 said(say::CutDeburr, []),
                 through_the_end(s),
-            ],
+            ]
+            .into_iter()
+            .chain(seam(s))
+            .collect(),
         }
     }
 

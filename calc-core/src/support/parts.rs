@@ -1,17 +1,38 @@
 //! Shapes of the parts that repairs put in, the stock they are cut from, and how they are cut.
 
-use crate::catalog::Material;
+use crate::catalog::{self, Family, Material, System};
 use crate::mechanics::face::FaceCurve;
 use crate::quantity::{Dimension, InUnits, Length};
 use crate::report::{Amount, Label, Said, Sentence, say};
 use crate::scenario::{Scenario, Strength};
 use std::f64::consts::FRAC_PI_4;
 
-/// Thicknesses of plate, mm (3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in). Common stock, no source.
-pub(super) const PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
+/// Thicknesses of plate, mm: 3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in, and those of metric stock. Common stock, no source.
+const INCH_PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
+const METRIC_PLATES_MM: [f64; 6] = [5.0, 6.0, 8.0, 10.0, 12.0, 15.0];
+
+/// Thicknesses of plate that go with the bolts: who has metric bolts buys metric plate.
+pub(super) fn plates_mm(s: &Scenario) -> [f64; 6] {
+    match s.bolting.thread.system() {
+        System::Inch => INCH_PLATES_MM,
+        System::Metric => METRIC_PLATES_MM,
+    }
+}
 
 /// What plates and blocks are cut from.
-pub(super) const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
+const PLATE_MATERIALS: [&str; 3] = ["a36", "6061-t6", "stainless-304"];
+
+/// What plates and blocks for this joint are cut from.
+pub(super) fn plate_materials(s: &Scenario) -> impl Iterator<Item = &'static str> {
+    PLATE_MATERIALS
+        .into_iter()
+        .filter(|id| catalog::material(id).is_some_and(|material| goes_with(s, material)))
+}
+
+/// Whether somebody would put this metal into this tube: into a stainless one nothing that rusts in it.
+pub(super) fn goes_with(s: &Scenario, material: &Material) -> bool {
+    s.tube.material.family() != Family::Stainless || material.family() == Family::Stainless
+}
 
 /// How much too short a sleeve or block may come out that is filed or milled to its measured place, mm. An
 /// assumption: the general tolerance of ISO 2768-m from 30 to 120 mm (from memory), which has room for measuring
@@ -147,6 +168,13 @@ impl Shape {
     }
 }
 
+/// Thickness of the bar that is bought for a block, m: 1 mm to take off each side, then the next half inch. An own
+/// assumption: large bar is sold in such steps.
+fn bar_for(side: f64) -> f64 {
+    const STEP: f64 = 12.7e-3;
+    ((side + 2e-3) / STEP).ceil() * STEP
+}
+
 /// New parts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Pieces {
@@ -161,7 +189,7 @@ impl Pieces {
         f64::from(self.count) * self.shape.volume() * self.material.density().value
     }
 
-    /// Mass of what is bought for them, kg: of a bar that is bored the whole of it.
+    /// Mass of what is bought for them, kg: of a bar that is bored the whole of it, of a block the bar that it is cut from.
     pub(crate) fn bought(&self) -> f64 {
         match self.shape {
             Shape::Sleeve {
@@ -170,6 +198,21 @@ impl Pieces {
                 ..
             } => {
                 let volume = self.shape.sawn_area() * length;
+                f64::from(self.count) * volume * self.material.density().value
+            }
+            Shape::Block {
+                length,
+                width,
+                depth,
+                round,
+                ..
+            } => {
+                let section = if round {
+                    FRAC_PI_4 * bar_for(depth).powi(2)
+                } else {
+                    bar_for(width) * bar_for(depth)
+                };
+                let volume = section * length;
                 f64::from(self.count) * volume * self.material.density().value
             }
             _ => self.mass(),
@@ -290,8 +333,14 @@ pub(super) fn length_error(s: &Scenario) -> Vec<Said> {
 const REACH: f64 = 0.6;
 
 /// Whether what is wider than its hole can be brought to the bolt at all.
-pub(super) fn can_be_brought_in(s: &Scenario) -> bool {
+pub(crate) fn can_be_brought_in(s: &Scenario) -> bool {
     s.tube.open_end && s.tube.end_distance.si() <= REACH
+}
+
+/// Steel tube is mostly rolled and welded, with a bead along the seam inside. Common practice, no source.
+pub(super) fn seam(s: &Scenario) -> Option<Said> {
+    let rolled = s.tube.material.family() != Family::Aluminium && !s.member.is_open();
+    rolled.then(|| said(say::CutSeam, []))
 }
 
 /// What is wider than its hole goes in from the end of the tube, if that is open.

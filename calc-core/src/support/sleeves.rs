@@ -2,7 +2,7 @@
 
 use super::build::Builder;
 use super::model::Limit;
-use super::parts::{FITTED_SHORT_MM, Pieces, Shape};
+use super::parts::{FITTED_SHORT_MM, Pieces, Shape, goes_with};
 use crate::catalog::{self, Material, Sleeve, SleeveForm};
 use crate::cite::{Cite, Flag, Source};
 use crate::mechanics::sleeve;
@@ -121,10 +121,12 @@ pub(super) fn stock(s: &Scenario) -> impl Iterator<Item = (&'static Sleeve, &'st
             let play = row.inner_diameter().si() - d;
             (0.0002..=0.004).contains(&play) && row.outer_diameter() <= room
         })
-        .flat_map(|row| {
+        .flat_map(move |row| {
             row.materials()
                 .iter()
-                .filter_map(move |id| catalog::material(id).map(|m| (row, m)))
+                .filter_map(|id| catalog::material(id))
+                .filter(move |material| goes_with(s, material))
+                .map(move |material| (row, material))
         })
 }
 

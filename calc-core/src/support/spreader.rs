@@ -3,7 +3,7 @@
 use super::build::{Builder, own_length};
 use super::model::{Limit, SupportModel};
 use super::parts::{
-    Cutting, PLATE_MATERIALS, PLATES_MM, Pieces, Shape, count, round_half, row_length, said,
+    Cutting, Pieces, Shape, count, plate_materials, plates_mm, round_half, row_length, said,
 };
 use super::{AddedPart, ClampSupport, Grip, PartMetal, RepairKind, with_support};
 use crate::cite::{Cite, Flag, Source};
@@ -146,8 +146,8 @@ impl AddedPart for SpreaderPlate {
     }
 
     fn candidates(&self, s: &Scenario, all: &mut Vec<Input>) {
-        for material in PLATE_MATERIALS {
-            for thick in PLATES_MM {
+        for material in plate_materials(s) {
+            for thick in plates_mm(s) {
                 for times in LENGTHS {
                     let mut input = with_support(s, SupportKind::Spreader);
                     input.spreader_material = String::from(material);

@@ -1,6 +1,6 @@
 //! A thicker, larger washer on the bare face.
 
-use super::parts::{Cutting, PLATES_MM, Pieces, Shape, round_half, said};
+use super::parts::{Cutting, Pieces, Shape, plates_mm, round_half, said};
 use super::{AddedPart, RepairKind, with_support};
 use crate::catalog::{self, WasherSeries};
 use crate::quantity::InUnits;
@@ -52,7 +52,7 @@ impl AddedPart for ThickWasher {
         let least = (least.si() * 2e3 - 1e-6).ceil() / 2.0;
         let mut sizes = SHARES.map(|share| round_half(share * s.tube.width.si() * 1e3).max(least));
         sizes.sort_by(f64::total_cmp);
-        for thick in PLATES_MM {
+        for thick in plates_mm(s) {
             for (place, outer) in sizes.into_iter().enumerate() {
                 if place > 0 && sizes.get(place - 1) == Some(&outer) {
                     continue;

@@ -141,6 +141,8 @@ export interface Repairs {
   nearest?: {
     kind: RepairKind; input: JointInput; changed: Array<keyof JointInput>; torque_nm: number; verdict: Verdict;
     check: CheckId; utilisation: number | null; reason: Said;
+    /** The value that is not given, where that is all that keeps it from being judged. */
+    wants?: keyof JointInput;
   };
   money: Money;
 }

@@ -9,7 +9,7 @@ export interface Rates {
   /** Year and month, such as `"2026-11"`; empty: not named. */
   prices_of?: string;
   hour?: number; steel_kg?: number; aluminium_kg?: number; stainless_kg?: number; bolt?: number;
-  tapered_washer?: number; minutes_layout?: number; minutes_hole?: number; minutes_cut?: number;
+  tapered_washer?: number; bracket?: number; minutes_layout?: number; minutes_hole?: number; minutes_cut?: number;
   minutes_file?: number; minutes_machine?: number; minutes_saddle?: number; minutes_weld?: number;
   minutes_bolt?: number; minutes_surface?: number;
 }

@@ -5,7 +5,7 @@ use calc_core::quantity::{Dimension, UnitSystem};
 use calc_core::repair::sheet::{
     Cut, Distance, Hole, MaterialLine, TighteningPlan, WeldPlan, WorkSheet,
 };
-use calc_core::report::{Amount, Said};
+use calc_core::report::{Amount, Label, Message, Said};
 use calc_core::scenario::Field;
 use drawing::words::key;
 
@@ -16,6 +16,15 @@ use crate::trailer::words::{self, Words, message};
 /// The tables and sentences of a work sheet.
 pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     let mut all = Vec::new();
+    // Before anything is loosened: those that keep the trailer, or the spring, from coming down.
+    let first = sheet.cautions.iter().take_while(|said| {
+        matches!(
+            said.code,
+            Message::CautionSupportTrailer | Message::CautionSpringLoad
+        )
+    });
+    let (first, further) = sheet.cautions.split_at(first.count());
+    all.push(notes(&[first], units));
     all.extend(words::needs(sheet.needs).map(|text| el("p").text(text)));
     if !sheet.effects.is_empty() {
         all.push(el("h3").text(message(key::SHEET_WHAT_CHANGES_WITH_IT)));
@@ -39,11 +48,17 @@ pub(super) fn tables(sheet: &WorkSheet, units: UnitSystem) -> Vec<El> {
     if let Some(weld) = &sheet.weld {
         all.extend(welds(weld, units));
     }
+    let faces = |what: Label| sheet.operations.iter().any(|step| step.what == what);
+    if faces(Label::WorkSurfaces) {
+        let surface =
+            catalog::slip_surface(&sheet.input.faying_surface).map_or("", |row| row.label());
+        all.push(el("p").text(message(key::SHEET_FACES).with(&[surface])));
+    }
     all.extend(tightening(&sheet.tightening, units));
     all.push(materials(sheet, units));
     all.push(el("p").text(counted_in(sheet)));
     all.push(el("h3").text(message(key::SHEET_TAKE_CARE)));
-    all.push(notes(&[&sheet.cautions], units));
+    all.push(notes(&[further], units));
     all
 }
 

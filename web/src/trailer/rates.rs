@@ -67,6 +67,9 @@ const RATES: [Rate; 15] = [
     ([key::PAGE_A_TAPERED_WASHER; 2], Counts::Money, |r| {
         &mut r.tapered_washer
     }),
+    ([key::PAGE_A_NEW_OR_WIDER_BRACKET; 2], Counts::Money, |r| {
+        &mut r.bracket
+    }),
     (
         [key::PAGE_MINUTES_TO_LAY_OUT_A_BOLT; 2],
         Counts::Minutes,

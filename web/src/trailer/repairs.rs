@@ -207,6 +207,15 @@ fn table(desk: Desk, picks: Picks, found: &Repairs, units: UnitSystem) -> Vec<El
     if found.tried == 0 {
         return Vec::new();
     }
+    // One value is missing and nothing else stands against the nearest: that is no "none".
+    if let Some(near) = found.nearest.as_ref().filter(|near| near.wants.is_some())
+        && found.list.is_empty()
+    {
+        return vec![
+            el("p").child(el("b").text(message(key::REPAIR_WANTS).with(&[tried]))),
+            el("p").text(words::said(&near.reason, units)),
+        ];
+    }
     if found.list.is_empty() {
         let none = el("p").child(el("b").text(message(key::REPAIR_NONE).with(&[tried])));
         let help = el("p").text(message(key::REPAIR_NONE_HELP));

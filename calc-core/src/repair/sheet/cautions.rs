@@ -4,7 +4,7 @@ use super::said;
 use crate::catalog::{Family, Treatment};
 use crate::repair::work::Jobs;
 use crate::report::{Said, say};
-use crate::scenario::{BoltFinish, JointKind, Scenario};
+use crate::scenario::{BoltFinish, JointKind, Mount, Scenario};
 use crate::support;
 
 /// Always some: nobody works under a trailer that can move, and no page replaces a trained eye.
@@ -13,6 +13,10 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     if after.loads.joint == JointKind::SpringHanger {
         all.push(said(say::CautionSpringLoad, []));
         all.push(said(say::CautionHangerLine, []));
+        let in_face = jobs.in_tube.all() > 0 || jobs.welds > 0;
+        if in_face && after.bolting.mount == Mount::FromTop {
+            all.push(said(say::CautionHangerFace, []));
+        }
     }
     if jobs.welds > 0 {
         all.push(said(say::CautionQualifiedWelder, []));
@@ -25,6 +29,9 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     }
     if jobs.surfaces > 0 {
         all.push(said(say::CautionBareFaces, []));
+        if jobs.blasted {
+            all.push(said(say::CautionBlasting, []));
+        }
     }
     // Faces that are cleaned or have slid, with what is on them.
     let dusty = before.bolting.finish == BoltFinish::Zinc
@@ -49,8 +56,11 @@ pub(super) fn list(before: &Scenario, after: &Scenario, jobs: &Jobs) -> Vec<Said
     if members.iter().any(|m| aluminum(m.family())) {
         all.push(said(say::CautionSteelOnAluminum, []));
     }
-    let bared = jobs.holes() > 0 || jobs.welds > 0 || jobs.dished > 0 || jobs.sleeves_out > 0;
-    if bared && members.iter().any(|m| m.family() == Family::Steel) {
+    let rusts = |part: support::PartMetal| part.material.family() == Family::Steel;
+    let inside = support.holds_water() && support.metal(after).is_some_and(rusts);
+    let bared =
+        inside || jobs.holes() > 0 || jobs.welds > 0 || jobs.dished > 0 || jobs.sleeves_out > 0;
+    if bared && (inside || members.iter().any(|m| m.family() == Family::Steel)) {
         all.push(said(say::CautionPaintAgain, []));
     }
     if support.holds_water() {

@@ -222,6 +222,17 @@ pub(super) fn materials(
             cost: seats.cost(rates),
         });
     }
+    if jobs.brackets > 0 {
+        lines.push(MaterialLine {
+            what: Label::PieceBracket,
+            stock: "",
+            material: s.fitting.material.id(),
+            count: jobs.brackets,
+            length: None,
+            mass: mass(0.0),
+            cost: f64::from(jobs.brackets) * rates.bracket,
+        });
+    }
     if jobs.new_bolts > 0 {
         // Those that are cut go in place of the bought ones.
         let washers_there = matches!(

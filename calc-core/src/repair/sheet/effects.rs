@@ -44,8 +44,12 @@ pub(super) fn list(
         let unknown = |s: &Scenario| is_unknown(s.tightening.lubrication.id());
         let why = if jobs.damage.has(Field::FoundSpin) {
             say::EffectSpunBolts
+        } else if jobs.damage.has(Field::FoundOval) {
+            say::EffectWornBolts
         } else if unknown(before) && !unknown(after) {
             say::EffectKnownThreads
+        } else if jobs.damage.stretched() {
+            say::EffectStretchedBolts
         } else {
             say::EffectNewBolts
         };
@@ -73,6 +77,13 @@ pub(super) fn list(
         } else {
             said(say::EffectFittingOut, [after.spreader.thickness.si()])
         });
+        let under_hanger = !is.two_cheeks && !after.member.is_open();
+        if after.loads.joint == JointKind::SpringHanger && under_hanger {
+            all.push(said(
+                say::EffectHangerPacking,
+                [after.spreader.thickness.si()],
+            ));
+        }
     }
     if let Some(seats) = jobs.seats.as_ref().filter(|seats| !seats.is_bought())
         && after.fitting.thickness.si() > 0.0

@@ -91,10 +91,11 @@ pub struct WorkSheet {
 /// ```
 #[must_use]
 pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkSheet {
-    let damage = Damage::of(before);
-    let takes_fitting_hole = damage.has(Field::FoundOval) && before.input.fitting_hole_mm.is_none();
+    let found = Damage::of(before);
+    let takes_fitting_hole = found.has(Field::FoundOval) && before.input.fitting_hole_mm.is_none();
     let (sound, _) = super::as_found(before);
     let before = &*sound;
+    let damage = found.with_stretched(before);
     let part = added_part(before, after);
     let jobs = work::jobs(before, after, part, damage);
     let analysis = Analysis::without_working(after);
@@ -112,7 +113,7 @@ pub fn work_sheet(before: &Scenario, after: &Scenario, rates: &Rates) -> WorkShe
         operations: jobs.steps(rates),
         work: jobs.work(rates),
         money: rates.money(),
-        needs: needs::needs(before, after, &jobs),
+        needs: needs::needs(before, after, &jobs, analysis.preload.torque),
         effects: effects::list(before, after, &jobs, &tightening, takes_fitting_hole),
         cautions: cautions::list(before, after, &jobs),
         tightening,
