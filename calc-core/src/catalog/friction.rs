@@ -98,7 +98,7 @@ static NUT_FACTORS: [NutFactor; 10] = [
         low_typical_high: [0.10, 0.18, 0.26],
         cite: SHIGLEY,
         cite_range: MAKER,
-        note: "A teaching rule says 0.15 for any lubricant; with the same torque that promises more clamp than 0.18 does.",
+        note: "A teaching rule says 0.15 for any lubricant; with the same torque that promises more clamp load than 0.18 does.",
     },
     NutFactor {
         id: "zinc",
@@ -118,7 +118,7 @@ static NUT_FACTORS: [NutFactor; 10] = [
     },
     NutFactor {
         id: "moly",
-        label: "Molybdenum disulphide paste",
+        label: "Moly paste (molybdenum disulfide)",
         low_typical_high: [0.09, 0.11, 0.14],
         cite: RECALLED,
         cite_range: RECALLED,
@@ -224,7 +224,7 @@ static ON_STAINLESS: [NutFactor; 5] = [
     stainless("waxed-zinc", "Stainless, waxed", [0.12, 0.20, 0.31], ""),
     stainless(
         "moly",
-        "Stainless, molybdenum disulphide paste",
+        "Stainless, moly paste (molybdenum disulfide)",
         [0.12, 0.20, 0.31],
         "",
     ),
@@ -335,7 +335,7 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
     surface("bare-clean", "Bare metal, clean and dry", 0.20, NASA),
     surface(
         "painted",
-        "Paint, anodising, grease, anything else",
+        "Paint, anodizing, grease, anything else",
         0.10,
         NASA,
     )
@@ -376,28 +376,28 @@ static SLIP_SURFACES: [SlipSurface; 12] = [
     surface("en-d", "Steel, as rolled (class D)", 0.20, EN_1090),
     surface(
         "al-blasted-12",
-        "Aluminum, light blast, joint 12 to 18 mm thick",
+        "Aluminum, light blast, joint 0.47 to 0.71 in (12 to 18 mm) thick",
         0.27,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-18",
-        "Aluminum, light blast, joint 18 to 24 mm thick",
+        "Aluminum, light blast, joint 0.71 to 0.94 in (18 to 24 mm) thick",
         0.33,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-24",
-        "Aluminum, light blast, joint 24 to 30 mm thick",
+        "Aluminum, light blast, joint 0.94 to 1.18 in (24 to 30 mm) thick",
         0.37,
         EN_1999,
     )
     .treated(Treatment::Blasted),
     surface(
         "al-blasted-30",
-        "Aluminum, light blast, joint 30 mm or thicker",
+        "Aluminum, light blast, joint 1.18 in (30 mm) or thicker",
         0.40,
         EN_1999,
     )

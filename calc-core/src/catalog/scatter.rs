@@ -111,7 +111,7 @@ static METHODS: [TighteningMethod; 7] = [
     method("turn", "Turn of the nut", [0.15, 0.15], HANDBOOK, "").without_torque(),
     method(
         "indicating-washer",
-        "Preload-indicating washer",
+        "Preload-indicating washer (DTI)",
         [0.10, 0.10],
         HANDBOOK,
         "",
@@ -119,7 +119,7 @@ static METHODS: [TighteningMethod; 7] = [
     .without_torque(),
     method(
         "elongation",
-        "Bolt elongation measured",
+        "Measured stretch of the bolt",
         [0.10, 0.03],
         NASA,
         "Older tables say 3 to 5 %; the wider figure stands here.",

@@ -204,7 +204,7 @@ impl SleeveWeld {
         w.line(
             &Line {
                 symbol: "E",
-                what: "throat of the groove, bevelled by 60°",
+                what: "throat of the groove, beveled by 60°",
                 formula: "S",
             },
             substituted![("S", self.throat)],

@@ -46,13 +46,13 @@ pub(super) fn check_walls(
     r.refuse_if(
         kind != MemberKind::SolidBar && hollow && depth < mm(15.0),
         Field::TubeDepth,
-        "less than 15 mm (0.6 in) is no tube or shape that was checked: give its depth, or choose a solid bar",
+        "less than 0.6 in (15 mm) is no tube or shape that was checked: give its depth, or choose a solid bar",
     );
     match kind {
         MemberKind::Channel | MemberKind::Angle => r.refuse_if(
             wall * 2.0 > width || wall * 2.0 > depth,
             Field::TubeWall,
-            "as thick as that the section is a bar: give a thinner wall, or choose a solid bar",
+            "this thick, the section is a solid bar: give a thinner wall, or choose a solid bar",
         ),
         _ => r.refuse_if(
             hollow && (wall * 2.5 > width || wall * 2.5 > depth),

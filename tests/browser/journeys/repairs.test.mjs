@@ -76,7 +76,7 @@ test('where nothing holds, the page says what comes nearest and what stands agai
   await toStep(page, 5);
   const told = page.locator('.repairs:not([data-stale]) p', { hasText: 'What comes nearest' });
   await told.waitFor();
-  assert.match(await words(told), /What comes nearest: .+ \(.+\)\. What still stands against it: .+\? It uses \d[\d.,]* % of its capacity\. ./s);
+  assert.match(await words(told), /What comes nearest: .+ \(.+\)\. What still rules it out: .+\? It uses \d[\d.,]* % of its capacity\. ./s);
   clean();
 });
 

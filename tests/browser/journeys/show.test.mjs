@@ -331,7 +331,7 @@ test('a plan opens as it was chosen, in its order, and prints on one page', asyn
   assert.equal(await line('hollow').getByRole('textbox').inputValue(), 'half an hour');
   await line('hollow').getByRole('textbox').fill('25');
   await page.getByRole('radio', { name: 'metric' }).check();
-  await page.getByRole('checkbox', { name: 'with the sums' }).uncheck();
+  await page.getByRole('checkbox', { name: 'with the math' }).uncheck();
   await page.getByLabel('Title on the plan').fill('Trailer shop, first evening');
   await visit.axe();
   await page.reload();

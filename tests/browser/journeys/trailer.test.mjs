@@ -67,7 +67,7 @@ test('working opens and names formula, numbers, result and source', async (t) =>
   const visit = await open(t);
   await five(visit.page);
   const check = visit.page.locator('[data-check="clamp"]');
-  await check.getByText('Working').click();
+  await check.getByText('The math').click();
   const working = await words(check.locator('.working'));
   for (const part of ['T/(K·d)', 'A_t', 'proof load', 'Shigley', 'seen in a copy', 'lbf']) {
     assert.ok(working.includes(part), `working has ${part}`);

@@ -181,6 +181,9 @@ pub(super) fn page(case: &Case, record: Record) -> Vec<El> {
         key::PAPER_BY,
     ]
     .map(message);
+    // What is done at the first look depends on the bolts: the work sheet says the same.
+    let first = plan.look_again.first();
+    all.extend(first.map(|said| el("p").text(words::said(said, case.units))));
     all.push(el("p").text(message(key::PAPER_LOOKS)));
     all.push(table(message(key::PAPER_LOOKS_TITLE), heads, looks));
     all.push(

@@ -352,7 +352,7 @@ static BOLT_GRADES: [BoltGrade; 20] = [
             ksi_range([0.25, 0.75], 55.0, 57.0, 74.0, SAE).up_to(6.0),
             ksi_range([0.25, 1.5], 33.0, 36.0, 60.0, SAE_LONG),
         ],
-        "The higher row, up to 3/4 in, is for bolts up to 6 in long; longer ones have the strength of grade 1.",
+        "The higher row, up to 3/4 in, is for bolts up to 6 in long; longer ones have the strength of Grade 1.",
     ),
     inch_grade(
         "sae-5",

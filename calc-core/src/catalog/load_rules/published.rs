@@ -463,7 +463,7 @@ pub(super) static RULES: &[LoadRule] = &[
     LoadRule {
         id: "hitch-test",
         label: "COMAR 11.13.08.10, hitch test",
-        note: "Forces of the test for weight-carrying hitches, put on the coupler the other way round: our reading. The text says forces and not whether lasting harm is allowed: the stricter reading, none, is taken.",
+        note: "Forces of the test for weight-carrying hitches, put on the coupler the other way around: our reading. The text says forces and not whether lasting harm is allowed: the stricter reading, none, is taken.",
         heaviest_kg: Some(TEN_THOUSAND_LB),
         classes: &[one(&HITCH_CASES, CHAIN_OF_WEIGHT)],
     },

@@ -359,8 +359,8 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "δ",
-                what: "how far the wall comes in from which 0.1 mm stay, at most 1 % of its width",
-                formula: "where the face curve has left its first slope by 0.1 mm",
+                what: "how far the wall may come in before 0.004 in (0.1 mm) of it stays, at most 1 % of its width",
+                formula: "where the face curve has left its first slope by 0.004 in (0.1 mm)",
             },
             substituted![
                 ("g", short),

@@ -64,7 +64,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "F_b",
-                what: "largest bolt force in service, with the heat or cold that pulls at it",
+                what: "largest bolt force in service, with the heat or cold that pulls on it",
                 formula: "max(F_max + F_T + C_b·N, N)",
             },
             substituted![

@@ -181,7 +181,7 @@ impl Analysis<'_> {
             w.line(
                 &Line {
                     symbol: "F_S",
-                    what: "what a bolt has stretched for good that heat pulls past its yield load, or what it presses on has given way past its limit",
+                    what: "lost for good where heat or cold pulls the bolt past its yield load, or what it presses on past its limit",
                     formula: "F + F_T − min(A_t·f_y, limit), of the loosest or the tightest bolt",
                 },
                 substituted![

@@ -75,7 +75,7 @@ impl Analysis<'_> {
         w.line(
             &Line {
                 symbol: "M_f",
-                what: "most that friction round one bolt could hold",
+                what: "most that friction around one bolt could hold",
                 formula: "m·μ·F_left·max(e, d_w/2)",
             },
             substituted![
