@@ -136,7 +136,7 @@ fn a_stainless_joint_stays_stainless() {
             i.bolt_grade = grade.into();
             i.bolt_finish = "stainless".into();
             i.lubrication = "anti-seize".into();
-            i.trailer_mass_kg = 500.0;
+            i.trailer_mass_kg = 1500.0;
             i.joint = "chain-bracket".into();
             i.found_spin = "yes".into();
         })

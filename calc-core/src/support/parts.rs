@@ -9,7 +9,7 @@ use std::f64::consts::FRAC_PI_4;
 
 /// Thicknesses of plate, mm: 3/16, 1/4, 5/16, 3/8, 1/2, 5/8 in, and those of metric stock. Common stock, no source.
 const INCH_PLATES_MM: [f64; 6] = [4.7625, 6.35, 7.9375, 9.525, 12.7, 15.875];
-const METRIC_PLATES_MM: [f64; 6] = [5.0, 6.0, 8.0, 10.0, 12.0, 15.0];
+const METRIC_PLATES_MM: [f64; 6] = [6.0, 8.0, 10.0, 12.0, 15.0, 20.0];
 
 /// Thicknesses of plate that go with the bolts: who has metric bolts buys metric plate.
 pub(super) fn plates_mm(s: &Scenario) -> [f64; 6] {

@@ -95,6 +95,7 @@ class Sheet:
         cuts = 0
         piece_holes = deep = saddles = 0
         filed = machined = 0
+        passes = 1
         fit = None
         sawn = 1.0
         self.say(f"{n} bolts" + (f", {added} of them added" if added else "") + ".")
@@ -137,6 +138,8 @@ class Sheet:
                      f"through {f(area)} mm2, {f(sawn)} times 2 sq in.")
             self.cut("piece-block", 1, length, 1.0, 1.0, [depth] if round_ else [width, depth], fit, length)
             cuts, piece_holes, deep = 2, n, n
+            # Six inches of it in one setting.
+            passes = max(1, length / (6 * INCH))
             self.buy["piece-block"] = 1
         elif kind == "spreader":
             one = a["spreader_length_mm"]
@@ -230,13 +233,16 @@ class Sheet:
         new_bolts = n if kind in ("spreader", "thick-washer") or other or saddles or self.buy.get("piece-tapered") else added
         if new_bolts:
             self.buy["piece-bolt-nut" if kind == "thick-washer" else "piece-bolt"] = new_bolts
+        # A bracket that the added bolts are beyond, or that plates or saddles push apart, is another one.
+        if added or (sides and (saddles or (kind == "spreader" and not opened))):
+            self.buy["piece-bracket"] = 1
         planes = plies
         # A plate between bracket and tube makes two pairs of faces of one.
         surfaces = 2 * planes * (2 if plates and not opened else 1) if a["faying_surface"] != b["faying_surface"] else 0
         holes = sum(h["count"] for h in self.holes if h["place"] not in ("place-sleeve-bore",)) - deep
         self.step("work-layout", added, MINUTES["layout"])
         self.step("work-cuts", cuts, MINUTES["cut"] * sawn)
-        self.step("work-machine", machined, MINUTES["machine"])
+        self.step("work-machine", machined, MINUTES["machine"] * passes)
         self.step("work-saddles", saddles, MINUTES["saddle"] + MINUTES["cut"])
         self.step("work-holes", holes, MINUTES["hole"])
         if deep:

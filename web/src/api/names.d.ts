@@ -68,7 +68,7 @@ export type RepairKind =
 /** What a repair needs that not everybody has: to filter by. */
 export type Need =
   | "lathe" | "mill" | "drill-press" | "long-drill" | "open-end" | "steel-welder" | "aluminum-welder" | "blaster"
-  | "longer-fitting" | "new-bracket" | "saddles";
+  | "longer-fitting" | "new-bracket" | "saddles" | "large-wrench";
 /** How a piece is brought to its length. */
 export type Fit =
   | "sawn" | "filed" | "faced" | "flush" | "milled" | "turned";
@@ -101,9 +101,9 @@ export type LabelKey =
   | "tighten-snug" | "tighten-round" | "tighten-until-still" | "work-holes" | "work-cuts" | "work-welds"
   | "work-surfaces" | "work-bolts" | "work-new-bolts" | "work-remove-sleeves" | "work-flatten" | "work-fretted"
   | "work-ream" | "work-layout" | "work-machine" | "work-saddles" | "work-deep-holes" | "work-fit" | "piece-saddle"
-  | "piece-tapered" | "place-saddle" | "weld-round-groove" | "place-one-ply" | "place-bar" | "distance-free-edge"
-  | "find-out-metal" | "find-out-alloy" | "find-out-steel" | "find-out-wall" | "find-out-marks" | "find-out-faces"
-  | "find-out-threads";
+  | "piece-tapered" | "piece-bracket" | "place-saddle" | "weld-round-groove" | "place-one-ply" | "place-bar"
+  | "distance-free-edge" | "find-out-metal" | "find-out-alloy" | "find-out-steel" | "find-out-wall"
+  | "find-out-marks" | "find-out-faces" | "find-out-threads";
 /** A sentence; its words stand in content/messages.toml. */
 export type MessageKey =
   | "limit-face-1pct" | "limit-washer-dishes" | "limit-plate-1pct" | "limit-plate-bends" | "limit-corner-folds"
@@ -166,13 +166,13 @@ export type MessageKey =
   | "stop-support-gives" | "stop-implies-nut-factor" | "caliper-round-wall" | "stop-support-unknown"
   | "chance-reaches" | "chance-dents" | "chance-slips" | "chance-owner" | "chance-owner-hardly"
   | "chance-owner-nearly-all" | "chance-owner-not" | "chance-outside-checked" | "chance-not-known" | "cut-flush"
-  | "cut-deburr" | "cut-measure-inside" | "cut-in-by-end" | "cut-end-closed" | "cut-plate-joined" | "cut-edges"
-  | "cut-plate-overhang" | "cut-plate-fillet" | "cut-washer" | "cut-block-fit" | "cut-block-corners"
+  | "cut-deburr" | "cut-measure-inside" | "cut-in-by-end" | "cut-seam" | "cut-end-closed" | "cut-plate-joined"
+  | "cut-edges" | "cut-plate-overhang" | "cut-plate-fillet" | "cut-washer" | "cut-block-fit" | "cut-block-corners"
   | "cut-block-round" | "cut-saddle" | "torque-that-holds" | "torque-comes-close" | "torque-too-narrow"
-  | "torque-none" | "torque-no-other" | "usual-softened" | "usual-holds" | "usual-close" | "decides-member"
-  | "decides-softened-member" | "decides-added-part" | "decides-softened-part" | "decides-fitting"
-  | "decides-together" | "fit-numbered" | "fit-filed" | "cut-bored" | "fit-faced" | "fit-flush" | "fit-milled"
-  | "fit-turned" | "fit-inside" | "hole-round" | "hole-deep" | "hole-long-drill" | "hole-sleeve-fit"
+  | "torque-new-bolts" | "torque-none" | "torque-no-other" | "usual-softened" | "usual-holds" | "usual-close"
+  | "decides-member" | "decides-softened-member" | "decides-added-part" | "decides-softened-part"
+  | "decides-fitting" | "decides-together" | "fit-numbered" | "fit-filed" | "cut-bored" | "fit-faced" | "fit-flush"
+  | "fit-milled" | "fit-turned" | "fit-inside" | "hole-round" | "hole-deep" | "hole-long-drill" | "hole-sleeve-fit"
   | "hole-welded-sleeve" | "hole-in-line" | "hole-open-guided" | "hole-open-thick" | "hole-oval" | "hole-deburr"
   | "hole-through-tube" | "hole-ream-if-tight" | "weld-why-groove" | "weld-bevel-hole" | "weld-bevel-corner"
   | "weld-assumption" | "weld-thin-wall" | "weld-clean-steel" | "weld-clean-aluminium" | "weld-heat-softens"
@@ -180,11 +180,12 @@ export type MessageKey =
   | "weld-round" | "weld-round-bevel" | "weld-round-dress" | "tighten-clean" | "tighten-smooth" | "tighten-eased"
   | "tighten-measure-faces" | "tighten-nut" | "tighten-mark" | "tighten-look-only" | "tighten-first-look"
   | "tighten-each-season" | "tighten-found-loose" | "effect-ball-ahead" | "effect-hanger-offset"
-  | "effect-new-bolts" | "effect-spun-bolts" | "effect-known-threads" | "effect-fitting-hole-taken"
-  | "effect-plate-under-nut" | "effect-sleeves-out" | "effect-face-flat" | "effect-fretted" | "effect-fitting-hole"
-  | "effect-cheeks-apart" | "effect-fitting-out" | "effect-saddles-out" | "caution-support-trailer"
-  | "caution-spring-load" | "caution-qualified-welder" | "caution-zinc-fumes" | "caution-fire" | "caution-battery"
-  | "caution-aluminium-weld" | "caution-bare-faces" | "caution-dust" | "caution-bolt-marks"
+  | "effect-new-bolts" | "effect-spun-bolts" | "effect-stretched-bolts" | "effect-worn-bolts"
+  | "effect-known-threads" | "effect-fitting-hole-taken" | "effect-plate-under-nut" | "effect-sleeves-out"
+  | "effect-face-flat" | "effect-fretted" | "effect-fitting-hole" | "effect-cheeks-apart" | "effect-fitting-out"
+  | "effect-hanger-packing" | "effect-saddles-out" | "caution-support-trailer" | "caution-spring-load"
+  | "caution-qualified-welder" | "caution-zinc-fumes" | "caution-fire" | "caution-battery"
+  | "caution-aluminium-weld" | "caution-bare-faces" | "caution-blasting" | "caution-dust" | "caution-bolt-marks"
   | "caution-fitting-reaches" | "caution-fitting-wide" | "caution-two-metals" | "caution-steel-on-aluminum"
-  | "caution-paint-again" | "caution-hanger-line" | "caution-drain" | "caution-eyes" | "caution-cracks"
-  | "caution-local-codes" | "caution-fitted-washer" | "caution-not-known";
+  | "caution-paint-again" | "caution-hanger-line" | "caution-hanger-face" | "caution-drain" | "caution-eyes"
+  | "caution-cracks" | "caution-local-codes" | "caution-fitted-washer" | "caution-not-known";
