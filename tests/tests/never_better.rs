@@ -209,3 +209,24 @@ fn thicker_packing_is_never_better() {
         },
     );
 }
+
+/// A bar has an edge beside its bolts, and less metal across.
+#[test]
+fn a_narrower_bar_is_never_better() {
+    compare_made(
+        |input, _| input.member = "solid-bar".into(),
+        |input, _, times| {
+            input.tube_width_mm /= times;
+            true
+        },
+        |before, after, _| {
+            let ids = [
+                CheckId::TubeTearOut,
+                CheckId::MemberEdge,
+                CheckId::NetSection,
+            ];
+            no_better(before, after, &ids)?;
+            not_worse(after, before, &ids)
+        },
+    );
+}

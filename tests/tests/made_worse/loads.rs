@@ -116,6 +116,27 @@ fn air_in_place_of_packing() {
     );
 }
 
+/// Alone, so that nothing cancels.
+#[test]
+fn more_force_to_the_side() {
+    law(
+        |input| {
+            input.joint = "free".into();
+            input.free_side_n = input.free_side_n.abs().max(100.0);
+            input.free_along_n = 0.0;
+            input.free_up_n = 0.0;
+            input.free_about_along_nm = 0.0;
+            input.free_about_side_nm = 0.0;
+            input.free_about_up_nm = 0.0;
+        },
+        |input, _, times| {
+            input.free_side_n *= times;
+            true
+        },
+        |before, after| never_better(before, after, &[]),
+    );
+}
+
 #[test]
 fn more_scatter() {
     law(

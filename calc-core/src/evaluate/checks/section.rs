@@ -566,7 +566,7 @@ impl Analysis<'_> {
 }
 
 /// Of two parts the one that is used more.
-fn most_used<'a>(
+pub(super) fn most_used<'a>(
     a: (Resistance, Demand<'a>),
     b: (Resistance, Demand<'a>),
 ) -> (Resistance, Demand<'a>) {
