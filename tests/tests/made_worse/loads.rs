@@ -25,7 +25,7 @@ fn both_ways(input: &Input) -> bool {
     }
 }
 
-/// The checks that braking in a bend does not decide: of its two pushes one can turn the bolts against the other, and
+/// The checks that braking or pulling in a bend does not decide: of its two pushes one can turn the bolts against the other, and
 /// a longer arm then asks less of them.
 fn apart_from_bends(report: &Report) -> Report {
     let mut report = report.clone();
@@ -33,7 +33,12 @@ fn apart_from_bends(report: &Report) -> Report {
         let case = check.case.map(|governing| governing.case);
         !matches!(
             case,
-            Some(CaseName::BrakingInABend | CaseName::BrakingInABendAfterABump)
+            Some(
+                CaseName::BrakingInABend
+                    | CaseName::BrakingInABendAfterABump
+                    | CaseName::PullingInABend
+                    | CaseName::PullingInABendAfterABump
+            )
         )
     });
     report
