@@ -4,6 +4,7 @@
 
 use crate::law::{check, compare, compare_made, not_worse};
 use crate::made_worse::moves;
+use calc_core::Scenario;
 use calc_core::report::{Check, CheckId, Report, Verdict};
 use calc_core::scenario::{JointKind, SupportKind};
 use proptest::prelude::*;
@@ -166,5 +167,66 @@ fn a_thicker_wall_never_bends_the_bolt() {
             s.bolting.two_cheeks
         },
         |before, after, _| bends_no_sooner(before, after),
+    );
+}
+
+/// Beside a bar, a block or a hollow: across packing nothing holds the bolt straight. What is farther apart asks more of
+/// it, and leaves less of its strength in shear; that it bends is asked wherever it is sheared.
+#[test]
+fn thicker_packing_is_never_better() {
+    compare_made(
+        |input, times| {
+            input.gap_filling = "packing".into();
+            input.fitting_gap_mm = Some(40.0 * (times - 1.0));
+        },
+        |input, s, times| {
+            input.fitting_gap_mm = Some(40.0 * (times - 1.0) + 20.0 * (times - 1.0));
+            s.fitting.apart
+        },
+        |before, after, times| {
+            let Some(shear) = check(after, CheckId::BoltShear) else {
+                return Ok(());
+            };
+            let lever = 60e-3 * (times - 1.0);
+            let bends = check(after, CheckId::BoltBending);
+            // A single force in a plane, bent over no less than the packing.
+            let planes = Scenario::new(&after.input).map_or(2.0, |s| s.bolting.slip_planes());
+            prop_assert!(
+                bends.is_some_and(|c| c.case != shear.case
+                    || c.demand.si >= shear.demand.si / planes * lever * 0.999),
+                "not asked: {}",
+                moves(&after.input)
+            );
+            no_better(
+                before,
+                after,
+                &[
+                    CheckId::BoltShear,
+                    CheckId::BoltBending,
+                    CheckId::BoltCombined,
+                ],
+            )
+        },
+    );
+}
+
+/// A bar has an edge beside its bolts, and less metal across.
+#[test]
+fn a_narrower_bar_is_never_better() {
+    compare_made(
+        |input, _| input.member = "solid-bar".into(),
+        |input, _, times| {
+            input.tube_width_mm /= times;
+            true
+        },
+        |before, after, _| {
+            let ids = [
+                CheckId::TubeTearOut,
+                CheckId::MemberEdge,
+                CheckId::NetSection,
+            ];
+            no_better(before, after, &ids)?;
+            not_worse(after, before, &ids)
+        },
     );
 }

@@ -70,6 +70,8 @@ case_names! {
     PullingAfterABump = "pulling-after-a-bump",
     BrakingInABend = "braking-in-a-bend",
     BrakingInABendAfterABump = "braking-in-a-bend-after-a-bump",
+    PullingInABend = "pulling-in-a-bend",
+    PullingInABendAfterABump = "pulling-in-a-bend-after-a-bump",
     BendRearEye = "bend-rear-eye",
     BendFrontEye = "bend-front-eye",
     AxleHangs = "axle-hangs",

@@ -1,5 +1,8 @@
 //! The member behind its last bolt as a section, with and without the holes of one line of bolts.
 
+use crate::mechanics::member_shear::{
+    FREE_EDGE, HELD_AT_BOTH_EDGES, ShearAreas, flat, part, round_share, wall_share,
+};
 use crate::mechanics::net_section::TubeSection;
 use crate::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use crate::mechanics::twist::{TwistedSection, channel_shear_center};
@@ -75,6 +78,83 @@ pub(crate) fn twisted_section(s: &Scenario) -> TwistedSection {
             wall: t.design_wall,
         },
     }
+}
+
+/// Upright and sideways, from along the faces that the bolts clamp and the other way.
+fn turn<T>(from_top: bool, along: T, beside: T) -> (T, T) {
+    if from_top {
+        (beside, along)
+    } else {
+        (along, beside)
+    }
+}
+
+/// What takes shear across the member, of the whole section and of what the holes leave.
+///
+/// The holes weaken the walls that they go through: through the sides the upright ones, from the top the level ones. A hole
+/// through a bar takes as much both ways.
+pub(crate) fn sheared_section(s: &Scenario, hole: Length) -> [ShearAreas; 2] {
+    let t = &s.tube;
+    let metal = (t.modulus, t.yield_least);
+    let from_top = s.bolting.mount == Mount::FromTop;
+    let rows = s.bolting.rows as f64;
+    let none = part(mm(0.0), t.wall);
+    let (whole, (up, side), out) = if s.member.is_open() {
+        let (pierced, upright) = (t.design_wall, s.member.outstanding);
+        let channel = s.member.kind == MemberKind::Channel;
+        // Of a channel two parts run one way, the flanges, and one the other, the web.
+        let (count, beside_count) = match (channel, from_top) {
+            (true, true) => (2.0, 1.0),
+            (true, false) => (1.0, 2.0),
+            _ => (1.0, 1.0),
+        };
+        let held = |count: f64| {
+            if channel && count < 2.0 {
+                HELD_AT_BOTH_EDGES
+            } else {
+                FREE_EDGE
+            }
+        };
+        let (up, side) = turn(
+            from_top,
+            part(t.width, pierced) * count,
+            part(t.depth, upright) * beside_count,
+        );
+        let share = turn(
+            from_top,
+            wall_share(t.width, pierced, held(count), metal),
+            wall_share(t.depth, upright, held(beside_count), metal),
+        );
+        (
+            ShearAreas::apart(up, side),
+            share,
+            turn(from_top, part(hole, pierced) * rows, none),
+        )
+    } else if !support::of(s).is_hollow() {
+        let out = part(hole, t.depth) * rows;
+        let whole = ShearAreas::solid(t.depth, t.width, s.member.is_round());
+        (whole, (1.0, 1.0), (out, out))
+    } else if s.member.is_round() {
+        // Half of the area counts, and so half of what two holes take of it, for each row.
+        let out = part(hole, t.design_wall) * rows;
+        let share = round_share(t.width, t.design_wall, metal);
+        let whole = ShearAreas::round(t.width, t.design_wall);
+        (whole, (share, share), (out, out))
+    } else {
+        let (height, width) = turn(from_top, t.width, t.depth);
+        let wall = t.design_wall;
+        let share = |along| {
+            let flat = flat(along, wall, t.corner_radius);
+            wall_share(flat, wall, HELD_AT_BOTH_EDGES, metal)
+        };
+        let [up, side] = turn(from_top, part(hole, wall) * 2.0 * rows, none).into();
+        let whole = ShearAreas::rectangular([height, width], wall, t.corner_radius);
+        return [
+            whole.times(share(height), share(width)),
+            ShearAreas::torn([height, width], wall).without(up, side),
+        ];
+    };
+    [whole.times(up, side), whole.without(out.0, out.1)]
 }
 
 /// From the line of a load at the bolts to the shear center of an open section: at the heel of an angle, behind the web of

@@ -15,6 +15,7 @@ pub mod instantaneous_centre;
 pub mod interaction;
 pub mod loosening;
 pub mod losses;
+pub mod member_shear;
 pub mod neighbours;
 pub mod net_section;
 pub mod open_section;

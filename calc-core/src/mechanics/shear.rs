@@ -27,6 +27,28 @@ pub fn bolt(tensile: Stress, shank_area: Area, planes: f64, threads_in_plane: bo
     newton(planes * share * tensile.si() * shank_area.si())
 }
 
+/// What is left of the shear strength of a bolt that goes through packing.
+///
+/// ```text
+/// β_p = 9·d/(8·d + 3·t_p)   t_p > d/3, otherwise 1
+/// ```
+///
+/// | symbol | meaning | unit |
+/// |---|---|---|
+/// | `d` | nominal diameter of the bolt | m |
+/// | `t_p` | packing in one shear plane: of two sides the thicker | m |
+///
+/// American practice takes about as much off beyond 1/4 in (AISC 360-22 J5.2: 1 − 0.4·(t_p/25.4 mm − 0.25), up to
+/// 3/4 in).
+///
+/// # Sources
+/// EN 1993-1-8, 3.6.1(12) and (13), from memory.
+#[must_use]
+pub fn packed(d: Length, packing: Length) -> f64 {
+    let (d, packing) = (d.si(), packing.si());
+    (9.0 * d / (8.0 * d + 3.0 * packing).max(1e-9)).min(1.0)
+}
+
 /// Bearing of a through-bolt on the walls of a hollow section.
 ///
 /// ```text

@@ -163,6 +163,8 @@ messages! {
     SleeveWeldHolds = "sleeve-weld-holds" (2),
     SleeveWeldUnknown = "sleeve-weld-unknown" (0),
     // Pull at one face.
+    CheekPushGives = "cheek-push-gives" (2),
+    CheekPushHolds = "cheek-push-holds" (2),
     FacePullGives = "face-pull-gives" (2),
     FacePullHolds = "face-pull-holds" (2),
     FacePressedGives = "face-pressed-gives" (2),

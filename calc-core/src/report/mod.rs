@@ -187,7 +187,7 @@ keys! {
         MemberFlange = "member-flange",
         /// Does the weld carry what the sleeve hands on to the tube?
         SleeveWeld = "sleeve-weld",
-        /// Does the one face that is pulled at stay in place?
+        /// Does the face that is pulled at, or that a side plate is pushed against, stay in place?
         FacePull = "face-pull",
         /// Is the sleeve or block as long as the space inside?
         SleeveLength = "sleeve-length",

@@ -240,6 +240,8 @@ pub struct Fitting {
     pub gap: Length,
     /// What of the gap no spreader plate fills.
     pub packing: Length,
+    /// Whether more lies between it and the member, or its plate, than the clamp draws shut.
+    pub apart: bool,
     /// Whether it presses on the member, or on what fills the gap; across air there is no faying face.
     pub touches: bool,
 }

@@ -35,6 +35,7 @@ pub(super) fn fitting(
     // Nobody says on which side of a plate on a tube the fitting lies: between is the worse.
     let gap = Length::of_si(r.or_derived(Field::FittingGap, between.si()));
     let packed = r.row(Field::GapFilling, GapFilling::by_name)? == GapFilling::Packing;
+    let apart = gap > between + fit_up(r.length(Field::FittingThickness).si() * 1e3);
     Some(Fitting {
         thickness: r.length(Field::FittingThickness),
         material,
@@ -46,6 +47,7 @@ pub(super) fn fitting(
         hole,
         gap,
         packing: (gap - between).max(Length::default()),
-        touches: packed || gap <= between + fit_up(r.length(Field::FittingThickness).si() * 1e3),
+        apart,
+        touches: packed || !apart,
     })
 }

@@ -61,6 +61,14 @@ def threads_in_plane(j):
     return plain < last
 
 
+def beside_packing(j):
+    """EN 1993-1-8, 3.6.1(12): of a bolt through packing thicker than a third of it, 9 d/(8 d + 3 t_p); plates between the
+    fitting and a tube are packing. Taken for the American strength as well, which has its own in J5.2."""
+    between = j.spreader_thickness_mm if j.support == "spreader" and not j.open_section else 0.0
+    packing = j.given.get("fitting_gap_mm", between)
+    return 9.0 * j.d / (8.0 * j.d + 3.0 * packing) if packing > j.d / 3.0 else 1.0
+
+
 def shear_aisc(j):
     """Nominal shear strength of one bolt over all its planes: AISC 360-22 Table J3.2."""
     threads = threads_in_plane(j)
@@ -70,7 +78,7 @@ def shear_aisc(j):
         stress = (68 if threads else 84) * tables.KSI
     else:
         stress = (0.450 if threads else 0.563) * j.bolt_tensile
-    return j.planes * stress * math.pi / 4 * j.d**2
+    return beside_packing(j) * j.planes * stress * math.pi / 4 * j.d**2
 
 
 def shear_en(j):
@@ -83,7 +91,7 @@ def shear_en(j):
         area = stress_area(j)
     else:
         factor, area = 0.6, math.pi / 4 * j.d**2
-    return j.planes * factor * j.bolt_tensile * area / 1.25
+    return beside_packing(j) * j.planes * factor * j.bolt_tensile * area / 1.25
 
 
 def shear_allowable(j, kind):
@@ -95,4 +103,4 @@ def shear_allowable(j, kind):
     if kind == "ultimate":
         return strength
     area = stress_area(j) if threads_in_plane(j) else math.pi / 4 * j.d**2
-    return min(strength, j.planes * area * j.bolt_yield / math.sqrt(3))
+    return min(strength, beside_packing(j) * j.planes * area * j.bolt_yield / math.sqrt(3))

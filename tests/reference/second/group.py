@@ -51,6 +51,17 @@ def bolt_forces(j, case):
     return list(zip(shears, pulls, least))
 
 
+def pushed_across(j, case):
+    """Of each bolt, where it stands along and its force across the member in the faying plane, N, without the pair of two
+    cheeks."""
+    _, fy, fz = case.force
+    _, my, mz = (m * 1e3 for m in case.moment_about_group())
+    direct, twist = (fz, -my) if j.through_sides else (fy, mz)
+    bolts = j.positions()
+    polar = sum(a * a + c * c for a, c in bolts)
+    return [(a, direct / len(bolts) + (twist * a / polar if polar else 0.0)) for a, _ in bolts]
+
+
 def _linear(j, bolts, out, along, across):
     """About the middle; a moment that the pattern has no lever for there, about its edge."""
     (_, front), (_, high) = outline(j)

@@ -45,6 +45,7 @@ def _coupler(j):
         Case("pulling-over-a-bump", "service", (along, 0, up), at),
         Case("cornering-over-a-bump", "service", (0, aside, up), at),
         Case("braking-in-a-bend", "service", (-along, aside, up), at),  # both in full: an assumption
+        Case("pulling-in-a-bend", "service", (along, aside, up), at),
     ]
     if not j.through_sides:
         # The tongue drops after a bump; how much less that is than it rose, no source says.
@@ -52,6 +53,7 @@ def _coupler(j):
             Case("braking-after-a-bump", "service", (-along, 0, -up), at),
             Case("pulling-after-a-bump", "service", (along, 0, -up), at),
             Case("braking-in-a-bend-after-a-bump", "service", (-along, aside, -up), at),
+            Case("pulling-in-a-bend-after-a-bump", "service", (along, aside, -up), at),
         ]
     w = _pounds(j)
     if j.load_rule == "us-tow-bar":  # 49 CFR 393.71(h)(1), new tow-bars: strengths

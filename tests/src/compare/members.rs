@@ -2,6 +2,7 @@
 
 use calc_core::cite::Flag;
 use calc_core::mechanics::flange::{self, Held, Turning};
+use calc_core::mechanics::member_shear::{ShearAreas, round_share, wall_share};
 use calc_core::mechanics::net_section::Block;
 use calc_core::mechanics::open_section::{OpenSection, Rectangle, shear_lag};
 use calc_core::mechanics::ring::Ring;
@@ -172,6 +173,39 @@ fn twisted(row: &Row) -> Vec<(&'static str, f64)> {
     }
 }
 
+/// Areas that take shear, mm², and what a thin wall keeps of its area.
+fn sheared(row: &Row) -> Vec<(&'static str, f64)> {
+    let length = |name: &str| mm(row.number(name));
+    let areas = |section: ShearAreas| section.areas().map(|area| area.si() * 1e6);
+    let metal = || (mpa(row.number("modulus_mpa")), mpa(row.number("fy_mpa")));
+    let wall = length("wall_mm");
+    match row.text("case") {
+        "shear-tube" => {
+            let sides = [length("height_mm"), length("width_mm")];
+            let [up, side] = areas(ShearAreas::rectangular(sides, wall, length("corner_mm")));
+            vec![("up_mm2", up), ("side_mm2", side)]
+        }
+        "shear-round" => {
+            let [up, _] = areas(ShearAreas::round(length("diameter_mm"), wall));
+            vec![("up_mm2", up)]
+        }
+        "shear-wall" => {
+            let share = wall_share(length("flat_mm"), wall, row.number("k_v"), metal());
+            vec![("share", share)]
+        }
+        _ => vec![("share", round_share(length("diameter_mm"), wall, metal()))],
+    }
+}
+
+/// Stress of pull and bending, Pa, without the shear between the bolts that is put to it: `σ_v² − 3·τ_V²`.
+fn bent_alone(check: &Answer, symbols: [&str; 2]) -> f64 {
+    let [all, sheared] = symbols.map(|symbol| {
+        let step = check.steps.iter().find(|s| s.symbol == symbol);
+        step.unwrap().result.si
+    });
+    (all * all - 3.0 * sheared * sheared).sqrt()
+}
+
 fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
     let n = |name: &str| row.number(name);
     Some(match row.text("case") {
@@ -185,6 +219,7 @@ fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
             vec![("lever_mm", lever.si() * 1e3)]
         }
         "twist-bar" | "twist-round" | "twist-closed" => twisted(row),
+        "shear-tube" | "shear-round" | "shear-wall" | "shear-round-wall" => sheared(row),
         "shear-center" => {
             let [depth, web, flange, thick] =
                 ["depth_in", "web_in", "flange_in", "thick_in"].map(|name| inch(n(name)));
@@ -274,8 +309,7 @@ fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
                 });
                 let report = evaluate(&s.unwrap());
                 let check = answer(&report, CheckId::NetSection).unwrap();
-                let step = check.steps.iter().find(|s| s.symbol == "σ_g").unwrap();
-                1000.0 / step.result.si / inch(1.0).si().powi(3)
+                1000.0 / bent_alone(check, ["σ_g", "τ_V"]) / inch(1.0).si().powi(3)
             };
             vec![("sx_in3", bent(1000.0, 0.0)), ("sy_in3", bent(0.0, 1000.0))]
         }
@@ -304,14 +338,11 @@ fn values(row: &Row) -> Option<Vec<(&'static str, f64)>> {
             });
             let report = evaluate(&s.unwrap());
             let check = answer(&report, CheckId::NetSection).unwrap();
-            let of_step = |symbol: &str| {
-                let step = check.steps.iter().find(|s| s.symbol == symbol);
-                step.unwrap().result.si
-            };
             if net {
-                vec![("net_mpa", of_step("σ_n") * 1e-6)]
+                let stress = bent_alone(check, ["σ_n", "τ_V,n"]);
+                vec![("net_mpa", stress * 1e-6)]
             } else {
-                let modulus = 1000.0 / of_step("σ_g") / inch(1.0).si().powi(3);
+                let modulus = 1000.0 / bent_alone(check, ["σ_g", "τ_V"]) / inch(1.0).si().powi(3);
                 vec![("s_in3", modulus)]
             }
         }

@@ -2,7 +2,7 @@
 
 use calc_core::mechanics::bearing::{self, HolePlace};
 use calc_core::mechanics::net_section::{Block, TubeSection, block_shear};
-use calc_core::mechanics::{en_bolt, interaction, loosening, pin};
+use calc_core::mechanics::{en_bolt, interaction, loosening, pin, shear};
 use calc_core::quantity::{Force, InUnits, Length, inch, ksi, mm, mm2, mpa, newton, pound_force};
 
 use crate::check::Check;
@@ -35,6 +35,7 @@ fn value(row: &Row) -> f64 {
             mpa(n("fub_mpa")),
             mm2(n("area_mm2")),
         )),
+        "packed" => shear::packed(mm(n("d_mm")), mm(n("packing_mm"))),
         "en-tension" => kn(en_bolt::tension(mpa(n("fub_mpa")), mm2(n("area_mm2")))),
         "en-punching" => kn(en_bolt::punching(
             mpa(n("fu_mpa")),

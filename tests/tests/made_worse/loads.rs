@@ -25,7 +25,7 @@ fn both_ways(input: &Input) -> bool {
     }
 }
 
-/// The checks that braking in a bend does not decide: of its two pushes one can turn the bolts against the other, and
+/// The checks that braking or pulling in a bend does not decide: of its two pushes one can turn the bolts against the other, and
 /// a longer arm then asks less of them.
 fn apart_from_bends(report: &Report) -> Report {
     let mut report = report.clone();
@@ -33,7 +33,12 @@ fn apart_from_bends(report: &Report) -> Report {
         let case = check.case.map(|governing| governing.case);
         !matches!(
             case,
-            Some(CaseName::BrakingInABend | CaseName::BrakingInABendAfterABump)
+            Some(
+                CaseName::BrakingInABend
+                    | CaseName::BrakingInABendAfterABump
+                    | CaseName::PullingInABend
+                    | CaseName::PullingInABendAfterABump
+            )
         )
     });
     report
@@ -110,6 +115,27 @@ fn air_in_place_of_packing() {
         },
         |input, _, _| {
             input.gap_filling = "air".into();
+            true
+        },
+        |before, after| never_better(before, after, &[]),
+    );
+}
+
+/// Alone, so that nothing cancels.
+#[test]
+fn more_force_to_the_side() {
+    law(
+        |input| {
+            input.joint = "free".into();
+            input.free_side_n = input.free_side_n.abs().max(100.0);
+            input.free_along_n = 0.0;
+            input.free_up_n = 0.0;
+            input.free_about_along_nm = 0.0;
+            input.free_about_side_nm = 0.0;
+            input.free_about_up_nm = 0.0;
+        },
+        |input, _, times| {
+            input.free_side_n *= times;
             true
         },
         |before, after| never_better(before, after, &[]),

@@ -119,6 +119,8 @@ fn rows_closer_across() {
                 CheckId::NetSection,
                 CheckId::BlockShear,
                 CheckId::MemberEdge,
+                // Of a bar, towards its edge.
+                CheckId::TubeTearOut,
                 CheckId::MemberFlange,
                 CheckId::WasherSeat,
                 CheckId::HolePlace,

@@ -1,4 +1,4 @@
-//! Does the one hollow face that a pull hangs on stay in place?
+//! Does the hollow face stay in place that a pull hangs on, or that a cheek is pushed against?
 
 use super::{Resistance, Working, said};
 use crate::catalog::LoadKind;
@@ -14,7 +14,7 @@ use crate::support::{Pulled, PulledFaces, pulled};
 impl Analysis<'_> {
     /// Where the fitting sits on one face of a tube: under a service load the face moves by no more than
     /// 1 % of its width, under one that must do no harm no dent stays either, under one that must break
-    /// nothing it moves by no more than 3 %. Punching is asked apart.
+    /// nothing it moves by no more than 3 %. Punching is asked apart. Of two cheeks the one that is pushed against its wall.
     pub(super) fn face_pull(&self) -> Option<Check> {
         let faces = match pulled(self.s, &self.support.least) {
             Pulled::Elsewhere => return None,
@@ -42,7 +42,11 @@ impl Analysis<'_> {
         let alone = Self::of_resistance(
             CheckId::FacePull,
             (&resistance, &demand),
-            [say::FacePullGives, say::FacePullHolds],
+            if self.s.bolting.two_cheeks {
+                [say::CheekPushGives, say::CheekPushHolds]
+            } else {
+                [say::FacePullGives, say::FacePullHolds]
+            },
             w,
         );
         Some(match self.pressed_and_pulled() {
@@ -53,15 +57,25 @@ impl Analysis<'_> {
 
     /// The face under the nut bears the clamp already when the pull comes: what the bolt has of both presses
     /// on it. Over the cases that count on the clamp; a face that comes in farther then has lost its clamp
-    /// afterwards.
+    /// afterwards. Of two cheeks that are pushed one way each wall has half of it, the near one more and the far one less;
+    /// with something between the walls both move together, and the clamp stays as it was.
     fn pressed_and_pulled(&self) -> Option<Check> {
+        let cheeks = self.s.bolting.two_cheeks;
+        if cheeks && self.support.least.core().is_some() {
+            return None;
+        }
         let limit = self.support.least.limit_of_use()?;
         let (loads, pull) = self.cases().governing(&|loads| {
             let counts = loads.case.kind != LoadKind::Ultimate && loads.largest_pull > 0.0;
             counts.then_some(loads.largest_pull)
         })?;
         let pull = newton(self.pull_on_bolt(pull, self.preload.proof));
-        let (clamp, share) = (self.preload.slick, self.residual.bolt_share);
+        let clamp = self.preload.slick;
+        let share = if cheeks {
+            0.5
+        } else {
+            self.residual.bolt_share
+        };
         let pressed = opening::bolt_pull(clamp, share, pull);
         let check = Check::of(CheckId::FacePull, pressed, newton(limit))
             .in_case(loads.case.case, loads.case.kind)

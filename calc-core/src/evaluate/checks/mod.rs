@@ -1,5 +1,6 @@
 //! The checks: demand against capacity, the verdict, the reason and the working. One file a question.
 
+mod across;
 mod bolt;
 mod clamp;
 mod combined;

@@ -18,7 +18,8 @@ impl Analysis<'_> {
             // Two plies that lie on each other do not let it bend; apart they do.
             return s.fitting.gap.si() > 0.0;
         }
-        support::of(s).leaves_gap() || !s.fitting.touches
+        // Beside a bar or a block as beside a hollow: across air or packing nothing holds the bolt straight.
+        support::of(s).leaves_gap() || s.fitting.apart
     }
 
     /// Diameter that bends: through the threads where they reach that far.

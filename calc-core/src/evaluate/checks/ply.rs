@@ -1,10 +1,13 @@
 //! The plies at the bolt once the joint has slipped: bearing of the fitting, tear-out of tube and fitting.
 
+use super::section::most_used;
 use super::{Resistance, said};
 use crate::catalog::Family;
 use crate::cite::{Cite, Flag, Source};
 use crate::evaluate::analysis::Analysis;
 use crate::evaluate::holes::is_oversize;
+use crate::evaluate::loads::BoltLoads;
+use crate::layout::Face;
 use crate::mechanics::bearing::{self, HolePlace};
 use crate::mechanics::shear;
 use crate::quantity::{InUnits, Length, Ratio, Stress, mm, newton};
@@ -97,7 +100,7 @@ impl Analysis<'_> {
             let half = t.depth / s.bolting.slip_planes();
             return Ply {
                 bears: "bearing of the bar beside one slip plane, one diameter deep at most",
-                tears: "tear-out of the bar to its end or the next hole",
+                tears: "tear-out of the bar to its end, its edge or the next hole",
                 strength: (t.yield_least, t.ultimate_least),
                 aluminium: t.material.family() == Family::Aluminium,
                 sheet: false,
@@ -280,6 +283,24 @@ impl Analysis<'_> {
         })
     }
 
+    /// Tear-out to the end of a tube or a bar and, of a bar, to the edge beside the row: walls of a tube go on round the
+    /// corner.
+    ///
+    /// ```text
+    /// to the end    R ≥ V,     R = 1.2·l_c·t·F_u,    l_c = e_1 − d_h/2
+    /// to the side   R_2 ≥ V_2, R_2 = 1.2·l_c2·t·F_u, l_c2 = e_2 − d_h/2
+    /// ```
+    ///
+    /// | symbol | meaning | unit |
+    /// |---|---|---|
+    /// | `V`, `V_2` | force on a bolt; what of it points across the bar | N |
+    /// | `e_1`, `e_2` | middle of the bolt to the end, to the edge beside it | m |
+    /// | `t` | depth that the bolt presses on | m |
+    ///
+    /// Each clear distance no more than to the next hole. A force at a slant has farther to the side than straight across.
+    ///
+    /// # Sources
+    /// AISC 360-22 J3.11a, J3.11b.
     pub(super) fn tube_tear_out(&self) -> Option<Check> {
         let s = self.s;
         if s.member.is_open() {
@@ -298,6 +319,21 @@ impl Analysis<'_> {
         let resistance = Resistance::allowable(force, shear::OMEGA, force * fy.si() / fu.si());
         let (resistance, demand) =
             self.governing_demand(&[resistance], &|loads| self.on_wall(loads.largest_in_plane))?;
+        let side = (!support::of(s).is_hollow()).then(|| Face::new(s).to_edge(s));
+        let to_side = side.and_then(|edge| {
+            let clear = self.clear(edge, hole);
+            let force = bearing::tear_out(fu, clear, thickness).si();
+            let resistance = Resistance::allowable(force, shear::OMEGA, force * fy.si() / fu.si());
+            let across = |loads: &BoltLoads| {
+                let each = loads.shares.iter().map(|share| share.across.abs());
+                self.on_wall(each.fold(0.0, f64::max))
+            };
+            Some((clear, force, self.governing_demand(&[resistance], &across)?))
+        });
+        let mut found = (resistance, demand);
+        if let Some((.., aside)) = to_side {
+            found = most_used(found, aside);
+        }
         let mut w = self.sheet();
         w.line(
             &Line {
@@ -309,10 +345,28 @@ impl Analysis<'_> {
             newton(force),
             Cite::new(Source::Aisc360_22, "J3.11a, J3.11b", Flag::Read),
         );
+        if let Some((clear, force, _)) = to_side {
+            w.line(
+                &Line {
+                    symbol: "R_2",
+                    what: "tear-out of the bar to the edge beside the bolt, for the force across it",
+                    formula: "1.2·l_c2·t·F_u",
+                },
+                substituted![("l_c2", clear), ("t", thickness), ("F_u", fu)],
+                newton(force),
+                Cite::new(Source::Aisc360_22, "J3.11a", Flag::Read),
+            );
+        }
+        let words = if side.is_some() {
+            [say::MemberTearOutTears, say::MemberTearOutFine]
+        } else {
+            [say::TearOutTears, say::TearOutFine]
+        };
+        let (resistance, demand) = found;
         Some(Self::of_resistance(
             CheckId::TubeTearOut,
             (&resistance, &demand),
-            [say::TearOutTears, say::TearOutFine],
+            words,
             w,
         ))
     }

@@ -41,21 +41,26 @@ impl Analysis<'_> {
         b.grade.thread_shear() == ThreadShear::OneValue || self.residual.shank < far
     }
 
+    /// What packing between fitting and member, plates too, leaves of the bolt's shear strength.
+    fn beside_packing(&self) -> f64 {
+        shear::packed(self.s.bolting.thread.major(), self.s.fitting.gap)
+    }
+
     /// Shear strength of one bolt, all planes, by the two published rules.
     pub(super) fn shear_resistances(&self) -> [Resistance; 2] {
         let b = &self.s.bolting;
+        let planes = b.slip_planes() * self.beside_packing();
         let us = shear::bolt(
             b.strength.tensile,
             b.thread.shank_area(),
-            b.slip_planes(),
+            planes,
             self.threads_in_plane(),
         )
         .si();
-        let eu = b.slip_planes()
-            * en_bolt::shear(self.alpha_v(), b.strength.tensile, self.shear_area()).si();
+        let eu =
+            planes * en_bolt::shear(self.alpha_v(), b.strength.tensile, self.shear_area()).si();
         // Distortion energy, on the area that is there.
-        let yields =
-            b.slip_planes() * self.shear_area().si() * b.yield_strength().si() / 3f64.sqrt();
+        let yields = planes * self.shear_area().si() * b.yield_strength().si() / 3f64.sqrt();
         [
             Resistance::allowable(us, shear::OMEGA, yields),
             Resistance::design(eu, yields),
@@ -88,14 +93,28 @@ impl Analysis<'_> {
             self.governing_demand(&resistances, &|loads| loads.largest_in_plane)?;
         let mut w = self.sheet();
         self.case_line(&mut w, &demand);
+        let packed = self.beside_packing();
+        if packed < 1.0 {
+            w.line(
+                &Line {
+                    symbol: "β_p",
+                    what: "what packing or a plate between bracket and member leaves of it",
+                    formula: "9·d/(8·d + 3·t_p)",
+                },
+                substituted![("d", b.thread.major()), ("t_p", self.s.fitting.gap)],
+                Ratio(packed),
+                Cite::new(Source::En1993_1_8, "3.6.1(12)", Flag::Memory),
+            );
+        }
         w.line(
             &Line {
                 symbol: "R",
                 what: "shear strength of one bolt",
-                formula: "m·c·F_u·A_b",
+                formula: "m·β_p·c·F_u·A_b",
             },
             substituted![
                 ("m", Count(b.slip_planes())),
+                ("β_p", Ratio(packed)),
                 ("c", Ratio(if threads { 0.450 } else { 0.563 })),
                 ("F_u", b.strength.tensile),
                 ("A_b", b.thread.shank_area())
@@ -107,10 +126,11 @@ impl Analysis<'_> {
             &Line {
                 symbol: "F_v,Rd",
                 what: "the same by the European column, for a design load",
-                formula: "m·α_v·f_ub·A/γ_M2",
+                formula: "m·β_p·α_v·f_ub·A/γ_M2",
             },
             substituted![
                 ("m", Count(b.slip_planes())),
+                ("β_p", Ratio(packed)),
                 ("α_v", Ratio(self.alpha_v())),
                 ("f_ub", b.strength.tensile),
                 ("A", self.shear_area()),
@@ -138,10 +158,11 @@ impl Analysis<'_> {
                 &Line {
                     symbol: "V_y",
                     what: "force at which it begins to yield",
-                    formula: "m·A·f_y/√3",
+                    formula: "m·β_p·A·f_y/√3",
                 },
                 substituted![
                     ("m", Count(b.slip_planes())),
+                    ("β_p", Ratio(packed)),
                     ("A", self.shear_area()),
                     ("f_y", b.yield_strength())
                 ],

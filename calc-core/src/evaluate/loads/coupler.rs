@@ -11,8 +11,9 @@ use crate::scenario::{Mount, Scenario};
 ///
 /// The ball presses up with the tongue weight times its factor, and pulls down with as much when the tongue
 /// drops after a bump: how much less that is depends on springs and load, and no source was found, so as
-/// much is taken. A trailer brakes in a bend too: both of the reader's figures come at once and in full, an
-/// assumption of ours, as no published combination was found. 0.5 g and 0.3 g are 0.58 g together, within
+/// much is taken. A trailer brakes in a bend too, and is pulled out of one over a bump: both of the reader's figures come
+/// at once and in full, an assumption of ours, as no published combination was found. Which way along asks more of the bolts
+/// depends on where the ball stands: from the top it turns about the bolts against up or with it. 0.5 g and 0.3 g are 0.58 g together, within
 /// what a tire grips on a dry road (about 0.8, from memory); typed higher, the sum is more than tires give, and safe.
 /// Through the sides up and down ask the same of every bolt (pulled up is pushed down turned
 /// round), from the top they do not: there both are cases.
@@ -35,6 +36,7 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
         road(CaseName::PullingOverABump, along, 0.0),
         road(CaseName::CorneringOverABump, 0.0, side),
         road(CaseName::BrakingInABend, -along, side),
+        road(CaseName::PullingInABend, along, side),
     ];
     if s.bolting.mount == Mount::FromTop {
         let down = |case, along, side| LoadCase {
@@ -45,6 +47,7 @@ pub(super) fn cases(s: &Scenario) -> Vec<LoadCase> {
             down(CaseName::BrakingAfterABump, -along, 0.0),
             down(CaseName::PullingAfterABump, along, 0.0),
             down(CaseName::BrakingInABendAfterABump, -along, side),
+            down(CaseName::PullingInABendAfterABump, along, side),
         ]);
     }
     let rule = l.rule.class(&trailer).map_or(&[][..], |class| class.cases);
