@@ -11,7 +11,7 @@
 use super::build::Builder;
 use super::model::{SERVICE_SHARE, Side, SupportModel};
 use super::of;
-use crate::mechanics::face::{CHECKED_TO, FaceCurve, FaceTube, STRONGEST, out_of_range};
+use crate::mechanics::face::{FaceCurve, FaceTube, STRONGEST, out_of_range};
 use crate::mechanics::washer::spread;
 use crate::quantity::{InUnits, Length};
 use crate::report::{Sentence, say};
@@ -59,7 +59,7 @@ pub(crate) struct PulledFaces {
     /// At 1 % and at 3 % of the width, N.
     pub(crate) service: f64,
     pub(crate) ultimate: f64,
-    /// From which a dent stays, N.
+    /// From which a dent stays, N; no more than at 1 %, which is asked anyhow.
     pub(crate) lasting: f64,
     /// What a service load may use, N.
     pub(crate) allowed: f64,
@@ -218,7 +218,7 @@ pub(super) fn with_the_other_face(
         let above = other.map_or(0.0, |(face, short)| face.force_si(delta - short));
         side.force(delta) + above
     };
-    let lasting_at = side.lasting_at(CHECKED_TO * s.tube.width.si());
+    let lasting_at = side.lasting_at(SERVICE_SHARE * s.tube.width.si());
     let faces = if other.is_some() { 2.0 } else { 1.0 };
     let mut found = PulledFaces::of_curve(s, force, lasting_at, (patch, faces));
     if let (Pulled::Faces(found), Side::Plate(plate, _)) = (&mut found, side) {
@@ -271,5 +271,5 @@ pub(super) fn by_a_rim(b: &Builder<'_>, hole: Length, rim: Length) -> Pulled {
 }
 
 fn lasting_at(s: &Scenario, face: &FaceCurve) -> f64 {
-    face.lasting_at_si(super::VISIBLE, CHECKED_TO * s.tube.width.si())
+    face.lasting_at_si(super::VISIBLE, SERVICE_SHARE * s.tube.width.si())
 }

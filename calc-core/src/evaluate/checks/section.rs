@@ -215,29 +215,36 @@ impl Analysis<'_> {
                 twisted.shear_stress(Moment(on.twist)).si() + across.stress(up, side)?.si();
             Some(bent.hypot(sheared * 3.0_f64.sqrt()))
         };
-        let deciding = |section: &(MemberSection, ShearAreas), loads: &BoltLoads| {
-            let mut most = (self.on_member(loads, twists), None);
+        // What decides of the whole section and of what the holes leave, with its stress.
+        let deciding = |loads: &BoltLoads| {
+            let one = |on: OnMember| [&gross, &net].map(|section| (on, together(section, on)));
             if !hanger {
-                return (most.0, together(section, most.0));
+                return one(self.on_member(loads, twists));
             }
-            for on in self.at_least(loads) {
-                let stress = together(section, on);
-                if most.1.is_none() || stress > most.1 {
-                    most = (on, stress);
+            let [first, others @ ..] = self.at_least(loads);
+            let mut most = one(first);
+            for on in others {
+                for (most, next) in most.iter_mut().zip(one(on)) {
+                    if next.1 > most.1 {
+                        *most = next;
+                    }
                 }
             }
             most
         };
-        let stress =
-            |section: &(MemberSection, ShearAreas), loads: &BoltLoads| deciding(section, loads).1;
-        if self
-            .cases()
-            .all
-            .iter()
-            .any(|loads| stress(&gross, loads).is_none() || stress(&net, loads).is_none())
-        {
-            return Some(self.section_used_up());
+        let all = &self.cases().all;
+        let mut each = Vec::with_capacity(all.len());
+        for loads in all {
+            let [(_, on_gross), (forces, on_net)] = deciding(loads);
+            let Some((on_gross, on_net)) = on_gross.zip(on_net) else {
+                return Some(self.section_used_up());
+            };
+            each.push((forces, [on_gross, on_net]));
         }
+        let found = |loads: &BoltLoads| {
+            let same = |(case, _): &(&BoltLoads, _)| std::ptr::eq(*case, loads);
+            all.iter().zip(&each).find(same).map(|(_, found)| *found)
+        };
         let (fy, fu) = self.tube_strengths();
         let aluminium = s.tube.material.family() == Family::Aluminium;
         let (omega_yield, omega_rupture) = omegas(aluminium);
@@ -245,23 +252,22 @@ impl Analysis<'_> {
         // may not pass it either.
         let whole = Resistance::allowable(fy.si(), omega_yield, fy.si());
         let holed = Resistance::allowable(fu.si(), omega_rupture, fy.si());
-        let of = |resistance: Resistance, section: &(MemberSection, ShearAreas)| {
-            self.governing_demand(&[resistance], &|loads| {
-                stress(section, loads).unwrap_or(0.0)
-            })
-        };
-        let (yields, breaks) = (of(whole, &gross)?, of(holed, &net)?);
+        let yields = self.governing_demand(&[whole], &|loads| {
+            found(loads).map_or(0.0, |(_, [on_gross, _])| on_gross)
+        })?;
+        let breaks = self.governing_demand(&[holed], &|loads| {
+            found(loads).map_or(0.0, |(_, [_, on_net])| on_net)
+        })?;
         let (resistance, demand) = most_used(breaks, yields);
-        let on = |section| Stress::of_si(stress(section, demand.loads).unwrap_or(0.0));
-        let (forces, _) = deciding(&net, demand.loads);
+        let (forces, [on_gross, on_net]) = found(demand.loads)?;
         let [up, side] = forces.across.map(newton);
         let sheared = |areas: ShearAreas| (areas, areas.stress(up, side).unwrap_or_default());
         let behind = Behind {
             forces,
             twisted: twisted.shear_stress(Moment(forces.twist)),
             sheared: [whole_across, net_across].map(sheared),
-            on_gross: on(&gross),
-            on_net: on(&net),
+            on_gross: Stress::of_si(on_gross),
+            on_net: Stress::of_si(on_net),
             allowed_on_gross: fy / omega_yield,
             allowed_on_net: fu / omega_rupture,
         };
