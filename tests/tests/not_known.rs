@@ -21,7 +21,7 @@ fn tongue(metal: &str) -> Input {
         support: "loose-sleeve".into(),
         sleeve: "rt-1.000x0.250".into(),
         sleeve_short_mm: 0.1,
-        trailer_mass_kg: 250.0,
+        trailer_mass_kg: 200.0,
         // What the ends of the sleeve press on takes heat as well.
         preload_share: 0.7,
         ..Input::default()
