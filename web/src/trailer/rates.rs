@@ -34,7 +34,7 @@ impl Counts {
     }
 }
 
-const RATES: [Rate; 15] = [
+const RATES: [Rate; 16] = [
     ([key::PAGE_AN_HOUR_OF_WORK; 2], Counts::Money, |r| {
         &mut r.hour
     }),

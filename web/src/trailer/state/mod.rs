@@ -5,6 +5,7 @@
 use calc_core::InputError;
 use calc_core::link::{self, Decoded, Sheet, decode, encode};
 use calc_core::quantity::{Dimension, ReadError, Typed, Unit, UnitSystem, read, unit_for, write};
+use calc_core::scenario::unknown::UNKNOWN;
 use calc_core::scenario::{ByField, Field, Input, Kind, MemberKind, Scenario, offered};
 use drawing::words::key;
 
@@ -271,10 +272,14 @@ impl Form {
         self.input == other.input && self.typed == other.typed
     }
 
-    /// Takes what a reader types into a number field.
+    /// Takes what a reader types into a number field. Who writes a wall down knows it.
     pub fn type_in(&mut self, field: Field, text: &str) {
         let bare = self.bare_unit(field);
         self.type_as(field, text, bare);
+        let unknown = self.choice(Field::WallBasis) == UNKNOWN;
+        if field == Field::TubeWall && unknown && !text.trim().is_empty() {
+            self.choose(Field::WallBasis, "measured");
+        }
     }
 
     /// The same with the unit that a number alone has.

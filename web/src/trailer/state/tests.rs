@@ -340,3 +340,21 @@ fn a_gauge_follows_its_metal() {
     assert!(form.input().tube_wall_mm < steel);
     assert_eq!(form.text(Field::TubeWall), "11 ga");
 }
+
+#[wasm_bindgen_test(unsupported = test)]
+fn a_wall_that_is_typed_is_known() {
+    let mut form = us();
+    form.choose(Field::WallBasis, "unknown");
+    form.type_in(Field::TubeWall, "1/4");
+    assert_eq!(form.choice(Field::WallBasis), "measured");
+    assert_eq!(form.input().tube_wall_mm, 6.35);
+    // Who wrote one and does not trust it says so afterwards; what is kept says the same.
+    form.choose(Field::WallBasis, "unknown");
+    let mut again = Form::restored(&form.kept()).unwrap();
+    assert_eq!(again.choice(Field::WallBasis), "unknown");
+    assert_eq!(again.text(Field::TubeWall), "1/4");
+    again.type_in(Field::TubeWall, "");
+    assert_eq!(again.choice(Field::WallBasis), "unknown");
+    again.type_in(Field::TubeWall, "thick");
+    assert_eq!(faults(&again)[0].field, Some(Field::TubeWall));
+}
