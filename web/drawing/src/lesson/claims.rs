@@ -102,7 +102,7 @@ fn is_so(lesson: &str, v: &Of) -> bool {
         ("leak", "hot") => get("heat") > 0.0,
         ("look", "dented-weak") => v.below("clamp", "wanted"),
         ("look", "dented-over" | "dented-stiff") => get("clamp") >= get("wanted"),
-        ("look", "does-not-fit") => v.below("yields", "low"),
+        ("look", "does-not-fit") => v.below("yields", "clamp"),
         ("look", "slipped" | "slipped-dented") => get("play") > get("play-new"),
         _ => true,
     }

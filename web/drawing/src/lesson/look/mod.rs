@@ -170,15 +170,18 @@ impl Numbers {
 
     /// Whether measurement and calculation cannot both be right, or nobody checked this far.
     fn doubtful(&self) -> bool {
-        self.dent.doubtful
+        // No bolt left a dent that takes more than it yields at.
+        let yields = self.report.tightening.yield_load_n;
+        self.dent.doubtful || (!self.too_small_to_see() && self.clamp()[1] > yields)
     }
 
     /// Lowest, likely and highest clamp that the dent stands for, N. Where it says only "at most" or
-    /// "at least", that end stands for all three.
+    /// "at least", that end stands for all three; a bolt that has not stretched never had more than it yields at.
     fn clamp(&self) -> [f64; 3] {
         match (self.dent.clamp, self.dent.tells) {
             (Some(band), _) => [band.low.si, band.likely.si, band.high.si],
-            (None, Tells::AtMost(end) | Tells::AtLeast(end)) => [end.si; 3],
+            (None, Tells::AtMost(end)) => [end.si.min(self.report.tightening.yield_load_n); 3],
+            (None, Tells::AtLeast(end)) => [end.si; 3],
             (None, _) => [0.0; 3],
         }
     }
@@ -187,14 +190,14 @@ impl Numbers {
         self.report.clamp.verdict
     }
 
-    /// What to decide: a joint that has slipped does not hold, whatever a calculation says.
+    /// What to decide: a joint that has slipped, or whose face is dented under a washer, does not hold, whatever a
+    /// calculation says. No dent shows how much the clamp never was, and not how much there is.
     fn verdict(&self) -> Verdict {
-        if self.slipped() {
+        let weak = self.clamp_check() == Verdict::DoesNotHold;
+        if self.slipped() || !self.too_small_to_see() || weak {
             Verdict::DoesNotHold
-        } else if self.doubtful() {
-            Verdict::NotChecked
         } else {
-            self.clamp_check()
+            Verdict::NotChecked
         }
     }
 
@@ -208,9 +211,9 @@ impl Numbers {
                 "slipped"
             };
         }
-        match (shows, self.verdict()) {
-            (true, Verdict::NotChecked) if matches!(self.dent.tells, Tells::AtLeast(_)) => "beyond",
-            (true, Verdict::NotChecked) => "does-not-fit",
+        match (shows, self.doubtful()) {
+            (true, true) if matches!(self.dent.tells, Tells::AtLeast(_)) => "beyond",
+            (true, true) => "does-not-fit",
             (true, _) if self.clamp()[1] < self.report.tightening.clamp_nominal_n => "dented-weak",
             (true, _) if weak => "dented-over",
             (true, _) => "dented-stiff",
@@ -333,17 +336,17 @@ mod tests {
     }
 
     #[test]
-    fn all_four_verdicts_come_up_and_each_state_says_its_own() {
+    fn no_state_holds_and_each_says_its_own() {
         for (text, verdict, said) in [
             ("", Verdict::DoesNotHold, "no-dent-weak"),
-            ("wall=6", Verdict::Holds, "no-dent-stiff"),
-            ("wall=5", Verdict::Close, "no-dent-stiff"),
+            ("wall=6", Verdict::NotChecked, "no-dent-stiff"),
+            ("wall=5", Verdict::NotChecked, "no-dent-stiff"),
             ("dent=1.2", Verdict::DoesNotHold, "dented-weak"),
             ("dent=1 wall=4", Verdict::DoesNotHold, "dented-over"),
-            ("dent=0.7 wall=6", Verdict::Holds, "dented-stiff"),
-            ("dent=0.3 wall=6", Verdict::Holds, "no-dent-stiff"),
-            ("dent=5 wall=6", Verdict::NotChecked, "does-not-fit"),
-            ("dent=5 wall=2", Verdict::NotChecked, "beyond"),
+            ("dent=0.5 wall=6", Verdict::DoesNotHold, "dented-stiff"),
+            ("dent=0.3 wall=6", Verdict::NotChecked, "no-dent-stiff"),
+            ("dent=5 wall=6", Verdict::DoesNotHold, "does-not-fit"),
+            ("dent=5 wall=2", Verdict::DoesNotHold, "beyond"),
         ] {
             let n = at(text);
             assert_eq!((n.verdict(), n.said()), (verdict, said), "{text}");
